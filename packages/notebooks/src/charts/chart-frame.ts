@@ -1,0 +1,87 @@
+/** The frame every chart stands in: finding, picture, the same in sentences, the same in numbers, where it is from. */
+import { html } from '../elements.ts';
+import type { Provenance } from '@rideout/sim';
+import { savePicture, saveText } from './chart-export.ts';
+import { dataTable, tableCsv, type DataTable } from './data-table.ts';
+
+export interface ChartParts {
+  /** Names the chart's files and ties its parts together; one chart of that name on a page. */
+  readonly id: string;
+  /** The finding, as a sentence. */
+  readonly title: string;
+  /** What is drawn, with units. */
+  readonly note: string;
+  readonly picture: SVGSVGElement;
+  /** What each look in the picture stands for; always in sight. */
+  readonly key: readonly { readonly sample: SVGElement; readonly text: string }[];
+  /** What the picture shows, where the key does not say it already. */
+  readonly sentences?: readonly string[];
+  readonly table: DataTable;
+  readonly provenance: Provenance;
+}
+
+/** The line that lets somebody else repeat the figures. */
+export function provenanceText(from: Provenance): string {
+  return (
+    `${from.scenarioTitle}. ${from.draws} simulated outages, seed “${from.seed}”, weather: ${from.weatherName}. ` +
+    `Scenario ${from.scenarioHash.slice(0, 16)}, Rideout ${from.version}.`
+  );
+}
+
+/** A figure element. The picture is one image to a screen reader; the sentences and the table are its content. */
+export function chartFrame(parts: ChartParts): HTMLElement {
+  const { id, title, note, key, sentences = [], table, provenance } = parts;
+  return html`<figure class="chart" id=${id} aria-labelledby=${`${id}-title`}>
+    <figcaption>
+      <h2 class="chart-title" id=${`${id}-title`}>${title}</h2>
+      <p class="chart-note">${note}</p>
+    </figcaption>
+    <div
+      class="chart-picture"
+      role="img"
+      aria-label=${`Chart: ${title}`}
+      aria-describedby=${`${id}-key ${id}-words`}
+    >
+      ${silenced(parts.picture)}
+    </div>
+    <ul class="chart-key" id=${`${id}-key`}>
+      ${key.map(({ sample, text }) => html`<li>${silenced(sample)}<span>${text}</span></li>`)}
+    </ul>
+    <details open=${isOpen(id)}>
+      <summary>The same in words and numbers</summary>
+      <ul id=${`${id}-words`}>
+        ${(sentences.length ? sentences : key.map(({ text }) => text)).map((text) => html`<li>${text}</li>`)}
+      </ul>
+      <div class="table-scroll" tabindex="0" role="region" aria-label=${`Table: ${title}`}>
+        ${dataTable(table)}
+      </div>
+    </details>
+    <div class="chart-foot">${exportButtons(parts)}</div>
+    <p class="provenance">${provenanceText(provenance)}</p>
+  </figure>`;
+}
+
+function exportButtons({ id, title, note, picture, table, provenance }: ChartParts): readonly HTMLElement[] {
+  const words = { title, note, foot: provenanceText(provenance) };
+  const button = (label: string, save: () => void | Promise<void>) =>
+    html`<button type="button" onclick=${() => void save()} aria-label=${`${label}: ${title}`}>
+      ${label}
+    </button>`;
+  return [
+    button('Save as SVG', () => savePicture(picture, words, `${id}.svg`)),
+    button('Save as PNG', () => savePicture(picture, words, `${id}.png`)),
+    button('Save the table as CSV', () => saveText(tableCsv(table), 'text/csv', `${id}.csv`)),
+  ];
+}
+
+/** A chart drawn anew stays as far open as it was. */
+function isOpen(id: string): boolean {
+  return document.getElementById(id)?.querySelector('details')?.open ?? false;
+}
+
+/** A drawing that says nothing by itself: the frame speaks for it. */
+function silenced<T extends SVGElement>(picture: T): T {
+  picture.setAttribute('aria-hidden', 'true');
+  picture.setAttribute('focusable', 'false');
+  return picture;
+}

@@ -1,0 +1,44 @@
+/** The survival chart in numbers. */
+import { daysDown, daysInterval, percent, type StrategySummary } from '@rideout/sim';
+import type { DataTable } from './data-table.ts';
+
+export function curvesTable(strategies: readonly StrategySummary[], horizonDays: number): DataTable {
+  const reach = strategies[0]?.reach.map((r) => r.days) ?? [];
+  const number = true;
+  return {
+    caption:
+      'Days the essentials hold, rounded down, with 95 % intervals; and the share of outages that reach so many days.',
+    columns: [
+      { name: 'Strategy' },
+      { name: 'Nine in ten reach (days)', number },
+      { name: '95 % interval', number },
+      { name: 'Half reach (days)', number },
+      { name: '95 % interval', number },
+      ...reach.map((days) => ({ name: `On after ${days} ${days === 1 ? 'day' : 'days'}`, number })),
+      { name: 'Still on at the end', number },
+    ],
+    rows: strategies.map((s) => [
+      s.strategyTitle,
+      daysDown(s.nineInTenDays.value, horizonDays),
+      daysInterval(s.nineInTenDays, horizonDays),
+      daysDown(s.medianDays.value, horizonDays),
+      daysInterval(s.medianDays, horizonDays),
+      ...s.reach.map((r) => percent(r.chance.value)),
+      percent(s.censoredDraws / s.draws),
+    ]),
+    exact: strategies.flatMap(curveRows),
+  };
+}
+
+/** For the file: the whole curve, one row a step. */
+function curveRows({ alternativeId, strategyId, strategyTitle, curve }: StrategySummary) {
+  return curve.day.map((day, i) => ({
+    alternative: alternativeId,
+    strategy: strategyId,
+    strategyTitle,
+    day,
+    survival: curve.survival[i]!,
+    low: curve.low[i]!,
+    high: curve.high[i]!,
+  }));
+}

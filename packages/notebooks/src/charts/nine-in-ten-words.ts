@@ -1,0 +1,38 @@
+/** The one figure everybody asks for, in words. */
+import { longestLasting, type StrategySummary, type StudySummary } from '@rideout/sim';
+import { reachText } from './reach-text.ts';
+
+/** Which (alternative, strategies) of a study are meant; strategies left out: all. */
+export interface Shown {
+  readonly alternativeId: string;
+  readonly strategyIds?: readonly string[] | undefined;
+}
+
+/** In the study's order; may be none. */
+export function shownStrategies(
+  study: StudySummary,
+  { alternativeId, strategyIds }: Shown,
+): StrategySummary[] {
+  return study.strategies.filter(
+    (s) => s.alternativeId === alternativeId && (!strategyIds || strategyIds.includes(s.strategyId)),
+  );
+}
+
+/** The longest-lasting strategy shown, and the first shown to compare it with, unless that is the same. */
+export function bestAndFirst(strategies: readonly StrategySummary[]): {
+  best?: StrategySummary;
+  first?: StrategySummary;
+} {
+  if (strategies.length === 0) return {};
+  const [best, first] = [longestLasting(strategies), strategies[0]!];
+  return best === first ? { best } : { best, first };
+}
+
+/** The finding of the survival chart. */
+export function nineInTenTitle(study: StudySummary, shown: Shown): string {
+  const { best, first } = bestAndFirst(shownStrategies(study, shown));
+  if (!best) return 'No strategy is chosen';
+  const reach = (s: StrategySummary) => reachText(s.nineInTenDays.value, study.horizonDays);
+  const finding = `Nine outages in ten reach ${reach(best)} with “${best.strategyTitle}”`;
+  return first ? `${finding}, ${reach(first)} with “${first.strategyTitle}”` : finding;
+}

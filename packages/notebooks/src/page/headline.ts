@@ -1,0 +1,31 @@
+/** The answer in one sentence, and what it rests on. */
+import { html } from '../elements.ts';
+import { atLeastThisLong, type StrategySummary, type StudySummary } from '@rideout/sim';
+import { bestAndFirst, shownStrategies, type Shown } from '../charts/nine-in-ten-words.ts';
+import { intervalText } from '../charts/reach-text.ts';
+
+export function headline(study: StudySummary, shown: Shown): HTMLElement {
+  const { best } = bestAndFirst(shownStrategies(study, shown));
+  if (!best)
+    return html`<div class="headline">
+      <p class="answer">Choose a strategy to see how long it holds.</p>
+    </div>`;
+  const { horizonDays } = study;
+  return html`<div class="headline">
+    <p class="answer">
+      In nine outages in ten, the essentials hold for ${holdsFor(best, horizonDays)} with
+      “${best.strategyTitle}”.
+    </p>
+    <p class="soft">
+      ${intervalText(best.nineInTenDays, horizonDays)}, from ${best.draws} simulated outages. Household:
+      ${best.alternativeTitle}.
+    </p>
+  </div>`;
+}
+
+function holdsFor(best: StrategySummary, horizonDays: number): readonly (string | HTMLElement)[] {
+  const days = best.nineInTenDays.value;
+  if (days === null)
+    return ['all ', html`<strong>${atLeastThisLong(horizonDays)}</strong>`, ' that were simulated'];
+  return ['at least ', html`<strong>${atLeastThisLong(days)}</strong>`];
+}

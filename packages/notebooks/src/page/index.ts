@@ -1,0 +1,10 @@
+/** What a page is put together from, beside the charts. */
+export { cautions } from './cautions.ts';
+export { embeddedStudy, type EmbeddedStudy } from './embedded-study.ts';
+export { headline } from './headline.ts';
+export { liveStudy, type LiveStudy } from './live-study.ts';
+export { openPage, type OpenPage } from './open-page.ts';
+export { studyWords } from './study-words.ts';
+export { changedScenario } from './changed-scenario.ts';
+export { complaintsNote } from './trouble.ts';
+export { runStudy, type StudyProgress, type StudyRunOptions } from '../study-client.ts';

@@ -1,0 +1,23 @@
+/** Months as a reader says them: [12, 1, 2] → "December to February", [3, 7] → "March, July". */
+const NAMES = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+export function monthsText(months: readonly number[]): string {
+  if (months.length === 12) return 'any month';
+  const name = (month: number) => NAMES[month - 1] ?? `month ${month}`;
+  const running = months.every((m, i) => i === 0 || m === (months[i - 1]! % 12) + 1);
+  if (months.length > 2 && running) return `${name(months[0]!)} to ${name(months[months.length - 1]!)}`;
+  return months.map(name).join(', ');
+}

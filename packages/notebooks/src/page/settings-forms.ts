@@ -1,0 +1,179 @@
+/** The page's controls. Each form is an input: it has a `value` and sends `input` when a person changes it. */
+import * as Inputs from '@observablehq/inputs';
+import { html } from '../elements.ts';
+import type { Scenario } from '@rideout/sim';
+import { monthsText } from './months-text.ts';
+import {
+  MOST_DRAWS,
+  MOST_MODULES,
+  type Choices,
+  type RunSettings,
+  type ViewSettings,
+} from './page-settings.ts';
+
+/** A form whose `value` is settings of type T. */
+export type SettingsForm<T> = HTMLElement & { value: T };
+
+const AS_IN_FILE = '';
+
+export function viewForm(choices: Choices, start: ViewSettings): SettingsForm<ViewSettings> {
+  const titleOf = (list: readonly { id: string; title: string }[]) => (id: string) =>
+    list.find((item) => item.id === id)!.title;
+  const ids = (list: readonly { id: string }[]) => list.map((item) => item.id);
+  return Inputs.form(
+    {
+      alternativeId: Inputs.select(ids(choices.alternatives), {
+        label: 'One of the households in the file',
+        format: titleOf(choices.alternatives),
+        value: start.alternativeId,
+      }),
+      strategyIds: Inputs.checkbox(ids(choices.strategies), {
+        format: titleOf(choices.strategies),
+        value: start.strategyIds,
+      }),
+    },
+    {
+      template: ({ alternativeId, strategyIds }) =>
+        html`<div class="controls screen-only">
+          ${group('Household shown', alternativeId)}${group('Strategies shown', strategyIds)}
+        </div>`,
+    },
+  );
+}
+
+/** Text values stand for settings: '' is "as in the household's file". */
+export function runForm(scenario: Scenario, start: RunSettings): SettingsForm<RunSettings> {
+  const form = Inputs.form(runInputs(scenario, start), {
+    template: (i) =>
+      html`<div class="controls screen-only">
+        ${group('The outage', i.months, i.stormLed)}${group('The household', i.modulesPerUnit, i.carriedOutBy)}
+        ${group('How surely', i.draws, i.seed)}
+      </div>`,
+  });
+  type Shown = typeof form.value;
+  const read = (shown: Shown): RunSettings => ({
+    months: shown.months === AS_IN_FILE ? undefined : shown.months.split(',').map(Number),
+    stormLed: shown.stormLed === AS_IN_FILE ? undefined : shown.stormLed === 'true',
+    modulesPerUnit: shown.modulesPerUnit === AS_IN_FILE ? undefined : Number(shown.modulesPerUnit),
+    carriedOutBy: shown.carriedOutBy === AS_IN_FILE ? undefined : (shown.carriedOutBy as 'person' | 'switch'),
+    draws: shown.draws,
+    seed: shown.seed.trim() || start.seed,
+  });
+  const write = (settings: RunSettings): Shown => ({
+    months: said(settings.months),
+    stormLed: said(settings.stormLed),
+    modulesPerUnit: said(settings.modulesPerUnit),
+    carriedOutBy: said(settings.carriedOutBy),
+    draws: settings.draws,
+    seed: settings.seed,
+  });
+  return translated(form, read, write);
+}
+
+function runInputs(scenario: Scenario, start: RunSettings) {
+  return {
+    months: choice(
+      'Begins in',
+      monthChoices(start.months),
+      ownMonths(scenario),
+      monthsLabel,
+      said(start.months),
+    ),
+    stormLed: choice(
+      'The storm that took the grid',
+      ['true', 'false'],
+      stormLabel(String(scenario.outage.stormLed)),
+      stormLabel,
+      said(start.stormLed),
+    ),
+    modulesPerUnit: choice(
+      'Battery modules on each unit',
+      moduleChoices(start.modulesPerUnit),
+      ownModules(scenario),
+      (n) => n,
+      said(start.modulesPerUnit),
+    ),
+    carriedOutBy: choice(
+      'Circuits are switched',
+      ['person', 'switch'],
+      'each strategy’s own way',
+      switchLabel,
+      said(start.carriedOutBy),
+    ),
+    draws: Inputs.number([1, MOST_DRAWS], { label: 'Simulated outages', step: 1, value: start.draws }),
+    seed: Inputs.text({
+      label: 'Seed (same seed, same outages)',
+      value: start.seed,
+      maxlength: 80,
+      spellcheck: false,
+    }),
+  };
+}
+
+function choice(
+  label: string,
+  values: readonly string[],
+  own: string,
+  format: (value: string) => string,
+  value: string,
+) {
+  return Inputs.select([AS_IN_FILE, ...values], {
+    label,
+    value,
+    format: (v) => (v === AS_IN_FILE ? `${own} (as in the file)` : format(v)),
+  });
+}
+
+const SEASONS = ['12,1,2', '3,4,5', '6,7,8', '9,10,11'];
+const MONTHS = Array.from({ length: 12 }, (_, i) => String(i + 1));
+
+function monthChoices(start: readonly number[] | undefined): string[] {
+  const usual = [...SEASONS, ...MONTHS];
+  return start === undefined || usual.includes(said(start)) ? usual : [said(start), ...usual];
+}
+
+function moduleChoices(start: number | undefined): string[] {
+  const most = Math.min(MOST_MODULES, Math.max(6, start ?? 0));
+  return Array.from({ length: most }, (_, i) => String(i + 1));
+}
+
+const monthsLabel = (months: string) => monthsText(months.split(',').map(Number));
+const stormLabel = (led: string) => (led === 'true' ? 'is still overhead' : 'is not looked at');
+const switchLabel = (by: string) =>
+  by === 'person' ? 'by a person, awake and looking' : 'by an automatic switch';
+
+function ownMonths({ outage }: Scenario): string {
+  return outage.startLocal?.replace('T', ' ') ?? monthsText(outage.months ?? []);
+}
+
+function ownModules({ alternatives }: Scenario): string {
+  const numbers = alternatives.flatMap(({ household }) =>
+    household.units.map((unit) => unit.battery.modules),
+  );
+  return [...new Set(numbers)].sort((a, b) => a - b).join(' or ');
+}
+
+function said(value: string | number | boolean | readonly number[] | undefined): string {
+  return value === undefined ? AS_IN_FILE : String(value);
+}
+
+function group(legend: string, ...inputs: readonly HTMLElement[]): HTMLElement {
+  return html`<fieldset>
+    <legend>${legend}</legend>
+    ${inputs}
+  </fieldset>`;
+}
+
+/** The form in an element whose value is read and set in other terms; the form's events pass through it. */
+function translated<A, B>(
+  form: HTMLElement & { value: A },
+  read: (a: A) => B,
+  write: (b: B) => A,
+): SettingsForm<B> {
+  const outer = html`<div>${form}</div>`;
+  Object.defineProperty(outer, 'value', {
+    get: () => read(form.value),
+    set: (value: B) => (form.value = write(value)),
+  });
+  return outer as SettingsForm<B>;
+}

@@ -1,0 +1,26 @@
+/** What was simulated, in a sentence or two: it stands on paper too, where the controls do not. */
+import { atLeastThisLong, type Scenario } from '@rideout/sim';
+import { monthsText } from './months-text.ts';
+
+/** Of the household (alternative) shown. */
+export function studyWords(scenario: Scenario, alternativeId: string): string {
+  const { outage, site, title } = scenario;
+  const shown = scenario.alternatives.find((a) => a.id === alternativeId) ?? scenario.alternatives[0]!;
+  const { circuits, units } = shown.household;
+  const begins = outage.startLocal
+    ? `beginning ${outage.startLocal.replace('T', ' at ')}`
+    : `beginning at any minute of ${monthsText(outage.months ?? [])}`;
+  const storm = outage.stormLed ? ', with the storm that took the grid still overhead' : '';
+  const essentials = circuits
+    .filter((circuit) => circuit.tier === 1)
+    .map((circuit) => circuit.title ?? circuit.id);
+  return (
+    `${title}${site.place ? `, ${site.place}` : ''}. Outages of up to ${atLeastThisLong(outage.horizonDays)}, ${begins}${storm}. ` +
+    `${shown.title}: ${units.map(({ battery, leg }) => `${counted(battery.modules, 'battery module')} on ${leg}`).join(', ')}. ` +
+    `The essentials (tier 1): ${essentials.join(', ')}.`
+  );
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,22 @@
+/** Something went wrong: what, and what to do about it. */
+import { html } from '../elements.ts';
+
+export function trouble(error: unknown, again?: () => void | Promise<void>): HTMLElement {
+  const said = error instanceof Error ? error.message : String(error);
+  return html`<div class="trouble" role="alert">
+    <p><strong>The simulation stopped.</strong> It said: ${said}</p>
+    <p>
+      Put the settings back as they were, or try fewer simulated outages, and run it again. If it stops again,
+      open the page in another browser, or publish it anew from the household’s file.
+    </p>
+    ${again ? html`<button type="button" onclick=${() => void again()}>Run again</button>` : ''}
+  </div>`;
+}
+
+/** Parts of a link that the page could not follow. */
+export function complaintsNote(complaints: readonly string[]): HTMLElement | undefined {
+  if (complaints.length === 0) return undefined;
+  return html`<div class="trouble screen-only" role="alert">
+    ${complaints.map((text) => html`<p>${text}</p>`)}
+  </div>`;
+}

@@ -1,0 +1,75 @@
+/** A notebook file to one HTML file, household not yet inside: all code and style in it, nothing left to fetch. */
+import { readFile } from 'node:fs/promises';
+import { basename, dirname, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { observable } from '@observablehq/notebook-kit/vite';
+import { build, type InlineConfig, type Rolldown } from 'vite';
+import { viteSingleFile } from 'vite-plugin-singlefile';
+import { localLibrary } from './local-library.ts';
+import { PublishError } from './publish-error.ts';
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const KIT = fileURLToPath(new URL('.', import.meta.resolve('@observablehq/notebook-kit')));
+
+/**
+ * @param page path of a notebook file.
+ * @throws PublishError naming the page and what is wrong with it.
+ */
+export async function buildShell(page: string): Promise<string> {
+  const text = await readFile(page, 'utf8').catch((cause: unknown) => {
+    throw new PublishError(`there is no page to read at "${page}"`, { cause });
+  });
+  if (!/<notebook[\s>]/i.test(text))
+    throw new PublishError(`"${page}" is not a notebook file: it has no <notebook> element`);
+  try {
+    const built = await build(shellConfig(resolve(page)));
+    return htmlOf(built as Rolldown.RolldownOutput);
+  } catch (cause) {
+    const said = cause instanceof Error ? cause.message : String(cause);
+    throw new PublishError(`the page "${page}" could not be built: ${said}`, { cause });
+  }
+}
+
+/** Vite's settings for one page; nothing is read from a config file, and nothing is written. */
+export function shellConfig(page: string): InlineConfig {
+  const library = localLibrary();
+  return {
+    configFile: false,
+    envFile: false,
+    publicDir: false,
+    logLevel: 'error',
+    base: './',
+    root: dirname(page),
+    resolve: {
+      conditions: ['source', 'module', 'browser', 'production'],
+      alias: [
+        { find: /^observable:styles\/theme-[\w-]+\.css$/, replacement: here('../style/house-style.css') },
+        { find: /^observable:(.*)$/, replacement: `${KIT}$1` },
+        { find: /^@rideout\/notebooks$/, replacement: here('../charts/index.ts') },
+        { find: /^@rideout\/notebooks\/page$/, replacement: here('../page/index.ts') },
+      ],
+    },
+    plugins: [
+      library.plugin,
+      observable({ template: here('./page-template.html'), transformNotebook: library.transformNotebook }),
+      viteSingleFile(),
+    ],
+    worker: { format: 'iife' }, // browsers start no module worker from a page that is a file
+    build: {
+      write: false,
+      target: 'es2022',
+      modulePreload: false,
+      reportCompressedSize: false,
+      rollupOptions: { input: page },
+    },
+  };
+}
+
+function htmlOf({ output }: Rolldown.RolldownOutput): string {
+  const page = output.find(({ fileName }) => fileName.endsWith('.html'));
+  const beside = output.filter((file) => file !== page).map(({ fileName }) => basename(fileName));
+  if (page?.type !== 'asset') throw new Error('the build gave no page');
+  if (beside.length > 0)
+    throw new Error(`these files would have to lie beside the page: ${beside.join(', ')}`);
+  return String(page.source);
+}

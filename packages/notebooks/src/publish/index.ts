@@ -1,0 +1,3 @@
+/** Publishing pages. Node only. */
+export { OUR_PAGES, publishPages, type PublishedPage, type PublishOptions } from './publish-pages.ts';
+export { PublishError } from './publish-error.ts';

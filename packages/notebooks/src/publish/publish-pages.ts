@@ -1,0 +1,72 @@
+/** Pages about one household, each a single HTML file that asks the network for nothing. */
+import { basename, dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Scenario, StudySummary } from '@rideout/sim';
+import { writeWhole } from '@rideout/sim/node';
+import { buildShell } from './build-shell.ts';
+import { fillShell } from './fill-shell.ts';
+import { PublishError } from './publish-error.ts';
+
+export interface PublishOptions {
+  /** Resolved: nothing left to look up. */
+  readonly scenario: Scenario;
+  /** Notebook files; left out: our own page, "How many days?". */
+  readonly pages?: readonly string[];
+  /** Where the one page goes; or … */
+  readonly outFile?: string;
+  /** … the folder where each goes under its own name. Made if missing. */
+  readonly outDir?: string;
+  /** Draws the page starts with; default 400. */
+  readonly draws?: number;
+  readonly seed?: string;
+  /** A finished study of the same scenario, seed and draws, to be shown before anything has run in the page. */
+  readonly summary?: StudySummary;
+}
+
+export interface PublishedPage {
+  readonly file: string;
+  readonly bytes: number;
+}
+
+/** Our own pages, by name. */
+export const OUR_PAGES = {
+  'how-many-days': fileURLToPath(new URL('../../pages/how-many-days.html', import.meta.url)),
+} as const;
+
+const DRAWS = 400;
+const SEED = 'rideout';
+
+/**
+ * Builds every page before writing any: all are written whole, or none.
+ *
+ * @throws PublishError naming the page that cannot be built; WriteError when the folder cannot be written to.
+ */
+export async function publishPages(options: PublishOptions): Promise<PublishedPage[]> {
+  const { scenario, pages = Object.values(OUR_PAGES), draws, seed, summary } = options;
+  const { folder, nameOf } = destination(options, pages);
+  const study = {
+    scenario,
+    seed: seed ?? summary?.provenance.seed ?? SEED,
+    draws: draws ?? summary?.provenance.draws ?? DRAWS,
+    summary,
+  };
+  const files: { name: string; bytes: Uint8Array }[] = [];
+  for (const page of pages) {
+    const html = fillShell(await buildShell(page), study);
+    files.push({ name: nameOf(page), bytes: new TextEncoder().encode(html) });
+  }
+  await writeWhole(folder, files);
+  return files.map(({ name, bytes }) => ({ file: join(folder, name), bytes: bytes.length }));
+}
+
+function destination(
+  { outFile, outDir }: PublishOptions,
+  pages: readonly string[],
+): { folder: string; nameOf: (page: string) => string } {
+  if ((outFile === undefined) === (outDir === undefined))
+    throw new PublishError('say either a file or a folder to write to');
+  if (outDir !== undefined) return { folder: outDir, nameOf: (page) => basename(page) };
+  if (pages.length !== 1)
+    throw new PublishError(`${pages.length} pages do not go into one file: say a folder to write to`);
+  return { folder: dirname(outFile!), nameOf: () => basename(outFile!) };
+}

@@ -1,0 +1,130 @@
+/**
+ * Running a study in the page: shards on a few workers, a coarse first answer soon, the settled one at the end.
+ *
+ * Every summary, the first coarse one included, is that of draws 0 … n-1 and of nothing else, however many workers
+ * there are and whichever comes first: the command line gives the same figures for n draws.
+ */
+import type { OutcomeRows, Scenario, StudySummary } from '@rideout/sim';
+import { RowsInOrder } from './rows-in-order.ts';
+import { StudyHand } from './study-hand.ts';
+import type { StudyJob, StudyReply } from './study-messages.ts';
+
+export interface StudyRunOptions {
+  readonly seed: string;
+  /** How many outages to draw, ≥ 1. */
+  readonly draws: number;
+  /** Draws per job; default 10. Changes how often progress is told, never the figures. */
+  readonly batch?: number | undefined;
+  /** Default: one less than the machine has cores, 1 to 6. */
+  readonly workers?: number | undefined;
+  /** Aborting ends the workers at once; the run then ends without another word. */
+  readonly signal?: AbortSignal | undefined;
+}
+
+export interface StudyProgress {
+  readonly drawsDone: number;
+  readonly draws: number;
+  /** Of the first `summary.provenance.draws` draws; undefined until the first. */
+  readonly summary: StudySummary | undefined;
+  /** True once, at the end: `summary` is of all draws. */
+  readonly settled: boolean;
+  /** Every outcome, when settled. */
+  readonly rows?: OutcomeRows | undefined;
+}
+
+const BATCH = 10;
+const FIRST_SUMMARY = 40; // draws; then 80, 160, …
+const MOST_WORKERS = 6;
+
+/** Progress as it comes. Throws an Error with the words of the worker that failed. */
+export async function* runStudy(scenario: Scenario, options: StudyRunOptions): AsyncGenerator<StudyProgress> {
+  const plan = new RunPlan(options.draws, options.batch ?? BATCH);
+  const crew = Array.from(
+    { length: Math.min(options.workers ?? coresToUse(), plan.shards) },
+    () => new StudyHand(),
+  );
+  const stopped = aborted(options.signal);
+  try {
+    const busy = new Map(
+      crew.map((hand) => [hand, hand.ask({ job: 'prepare', scenario, seed: options.seed })]),
+    );
+    while (busy.size > 0) {
+      const told = await Promise.race([
+        stopped,
+        ...[...busy].map(async ([hand, reply]) => ({ hand, reply: await reply })),
+      ]);
+      if (told === 'stopped') return;
+      busy.delete(told.hand);
+      plan.take(told.reply);
+      const next = plan.next();
+      if (next) busy.set(told.hand, told.hand.ask(next));
+      yield plan.progress();
+    }
+  } finally {
+    crew.forEach((hand) => hand.dismiss());
+  }
+}
+
+/** What has come in and what is to be asked next. */
+class RunPlan {
+  readonly #draws: number;
+  readonly #batch: number;
+  readonly #rows = new RowsInOrder();
+  #given = 0;
+  #summary: StudySummary | undefined;
+  #summarising = false;
+  #summaryAt: number;
+
+  constructor(draws: number, batch: number) {
+    if (!(Number.isInteger(draws) && draws >= 1))
+      throw new RangeError(`draws must be a whole number from 1, not ${draws}`);
+    this.#draws = draws;
+    this.#batch = batch;
+    this.#summaryAt = Math.min(FIRST_SUMMARY, draws);
+  }
+
+  get shards(): number {
+    return Math.ceil(this.#draws / this.#batch);
+  }
+
+  take(reply: StudyReply): void {
+    if (reply.reply === 'shard') this.#rows.add(reply.from, reply.to, reply.rows);
+    if (reply.reply === 'summary') [this.#summary, this.#summarising] = [reply.summary, false];
+  }
+
+  /** A summary when enough new draws are in, or else the next shard; undefined: nothing left to give out. */
+  next(): StudyJob | undefined {
+    const ready = this.#rows.draws;
+    if (!this.#summarising && ready >= this.#summaryAt && this.#summary?.provenance.draws !== ready) {
+      this.#summarising = true;
+      this.#summaryAt = Math.min(2 * ready, this.#draws);
+      return { job: 'summarise', rows: this.#rows.joined() };
+    }
+    if (this.#given >= this.#draws) return undefined;
+    const from = this.#given;
+    this.#given = Math.min(from + this.#batch, this.#draws);
+    return { job: 'shard', from, to: this.#given };
+  }
+
+  progress(): StudyProgress {
+    const settled = this.#summary?.provenance.draws === this.#draws;
+    return {
+      drawsDone: this.#rows.draws,
+      draws: this.#draws,
+      summary: this.#summary,
+      settled,
+      rows: settled ? this.#rows.joined() : undefined,
+    };
+  }
+}
+
+function coresToUse(): number {
+  return Math.max(1, Math.min(MOST_WORKERS, (navigator.hardwareConcurrency || 2) - 1));
+}
+
+function aborted(signal: AbortSignal | undefined): Promise<'stopped'> {
+  return new Promise((resolve) => {
+    if (signal?.aborted) resolve('stopped');
+    signal?.addEventListener('abort', () => resolve('stopped'), { once: true });
+  });
+}

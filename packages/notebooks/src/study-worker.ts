@@ -1,0 +1,34 @@
+/** The simulation, off the page's own thread: the very code the command line runs. */
+import './no-eval.ts';
+import { prepareStudy, runShard, summarise, type Study } from '@rideout/sim';
+import type { StudyJob, StudyReply } from './study-messages.ts';
+
+let study: Study | undefined;
+
+addEventListener('message', (event: MessageEvent<StudyJob>) => {
+  try {
+    answer(event.data);
+  } catch (error) {
+    say({ reply: 'failed', message: error instanceof Error ? error.message : String(error) });
+  }
+});
+
+function answer(message: StudyJob): void {
+  if (message.job === 'prepare') {
+    study = prepareStudy(message.scenario, { seed: message.seed });
+    return say({ reply: 'prepared' });
+  }
+  if (!study) throw new Error('asked for draws before the study was prepared');
+  if (message.job === 'summarise') return say({ reply: 'summary', summary: summarise(study, message.rows) });
+  const { from, to } = message;
+  const rows = runShard(study, from, to);
+  say(
+    { reply: 'shard', from, to, rows },
+    Object.values(rows.columns).map((column) => column.buffer as ArrayBuffer),
+  );
+}
+
+/** `moved`: buffers handed over instead of copied. */
+function say(reply: StudyReply, moved: Transferable[] = []): void {
+  postMessage(reply, { transfer: moved });
+}

@@ -1,0 +1,85 @@
+/** `rideout days`: the main study. */
+import { exportFiles } from '../trials/export-files.ts';
+import { summarise } from '../trials/summarise.ts';
+import { loadScenario } from '../node/load-scenario.ts';
+import { runStudy, type StudyRun } from '../node/run-study.ts';
+import { writeWhole } from '../node/write-whole.ts';
+import { EXIT } from './exit-codes.ts';
+import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { startProgress } from './progress.ts';
+import { publishWith } from './publish.ts';
+import { renderStudy } from './render-study.ts';
+
+export interface DaysOptions extends OutputOptions {
+  readonly draws: number;
+  readonly seed: string;
+  readonly workers: number;
+  readonly within?: number;
+  readonly out?: string;
+  readonly page?: string;
+  readonly weather?: string;
+  readonly months?: number[];
+}
+
+/** Returns the exit code. */
+export async function days(path: string, options: DaysOptions): Promise<number> {
+  const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
+  for (const note of notes) remark(note, options);
+  const interruption = new AbortController();
+  const stopAsking = onInterrupt(() => {
+    remark('\nStopping: the outages begun are finished first. Press Ctrl-C again to stop at once.', options);
+    interruption.abort();
+  });
+  const progress = startProgress(options.draws, options);
+  let run: StudyRun;
+  try {
+    run = await runStudy(scenario, {
+      seed: options.seed,
+      draws: options.draws,
+      workers: options.workers,
+      untilHalfWidthDays: options.within,
+      onProgress: progress.update,
+      onTrouble: (message) => remark(message, options),
+      signal: interruption.signal,
+    });
+  } finally {
+    progress.stop();
+    stopAsking();
+  }
+  if (run.draws === 0) {
+    remark('Interrupted before the first outage was finished: nothing to report.', options);
+    return EXIT.interrupted;
+  }
+  await report(run, options);
+  return run.ended === 'interrupted' ? EXIT.interrupted : EXIT.done;
+}
+
+async function report(run: StudyRun, options: DaysOptions): Promise<void> {
+  const summary = summarise(run.study, run.rows);
+  if (options.json === true) say(JSON.stringify(summary));
+  else say(renderStudy(summary, terminalLook(options)));
+  remark(howItRan(run, options), options);
+  if (options.out !== undefined) {
+    const files = exportFiles(run.study, run.rows, summary);
+    await writeWhole(options.out, files);
+    remark(`Written to ${options.out}: ${files.map((f) => f.name).join(', ')}.`, options);
+  }
+  if (options.page !== undefined) {
+    const pages = await publishWith({ scenario: run.study.scenario, outFile: options.page, draws: run.draws, seed: options.seed, summary });
+    for (const { file, bytes } of pages) remark(`The page is ${file} (${(bytes / 1e6).toFixed(1)} MB): open it in any browser, no network needed.`, options);
+  }
+}
+
+/** How many draws, how fast, and why it stopped. */
+function howItRan({ draws, seconds, ended, study }: StudyRun, options: DaysOptions): string {
+  const runs = draws * study.alternatives.length * study.strategies.length;
+  const inverterMinutes = (runs * study.minutes * study.unitIds.length) / seconds;
+  const why = ended === 'interrupted' ? ` Interrupted: ${draws} of ${options.draws} outages are in these figures.` : ended === 'tight enough' ? ` Stopped at ${draws} outages: the days are known to ± ${options.within}.` : '';
+  return `${draws} outages, ${runs} runs in ${seconds.toFixed(1)} s: ${(inverterMinutes / 1e6).toFixed(1)} million inverter-minutes a second.${why}`;
+}
+
+/** Calls back on the first Ctrl-C; the second ends the program as usual. Returns how to stop listening. */
+function onInterrupt(callback: () => void): () => void {
+  process.once('SIGINT', callback);
+  return () => process.removeListener('SIGINT', callback);
+}

@@ -1,0 +1,55 @@
+/** `rideout minutes`: one outage, minute by minute. */
+import { dirname, basename } from 'node:path';
+import { loadScenario } from '../node/load-scenario.ts';
+import { writeWhole } from '../node/write-whole.ts';
+import { meantHint } from '../scenario/nearest.ts';
+import { prepareStudy } from '../trials/study.ts';
+import { traceDraw, type DrawTrace } from '../trials/trace-draw.ts';
+import { localTimes, traceTable } from '../trials/trace-table.ts';
+import { EXIT } from './exit-codes.ts';
+import { remark, say, type OutputOptions } from './output.ts';
+import { OptionError } from './report-error.ts';
+
+export interface MinutesOptions extends OutputOptions {
+  readonly draw: number;
+  readonly seed: string;
+  readonly alternative?: string;
+  readonly strategy?: string;
+  readonly events?: boolean;
+  readonly out?: string;
+  readonly weather?: string;
+  readonly months?: number[];
+}
+
+export async function minutes(path: string, options: MinutesOptions): Promise<number> {
+  const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
+  for (const note of notes) remark(note, options);
+  const study = prepareStudy(scenario, { seed: options.seed });
+  const alternative = positionOf('--alternative', options.alternative, study.alternatives);
+  const strategy = positionOf('--strategy', options.strategy, study.strategies);
+  const trace = traceDraw(study, { draw: options.draw, alternative, strategy });
+  remark(`Draw ${options.draw} of seed ${options.seed}: ${study.alternatives[alternative]!.title}; ${study.strategies[strategy]!.title}.`, options);
+  const text = options.events === true ? eventLines(trace) : options.json === true ? traceTable(trace).toJSON() : traceTable(trace).toCSV();
+  if (options.out === undefined) say(text);
+  else {
+    await writeWhole(dirname(options.out), [{ name: basename(options.out), bytes: new TextEncoder().encode(`${text.trimEnd()}\n`) }]);
+    remark(`Written: ${options.out} (${trace.minutes} minutes).`, options);
+  }
+  return EXIT.done;
+}
+
+function positionOf(option: string, id: string | undefined, items: readonly { id: string }[]): number {
+  if (id === undefined) return 0;
+  const position = items.findIndex((item) => item.id === id);
+  if (position >= 0) return position;
+  const ids = items.map((item) => item.id);
+  throw new OptionError(`${option}: found ${JSON.stringify(id)}; expected one of ${ids.join(', ')}. ${meantHint(id, ids) ?? ''}`.trimEnd());
+}
+
+/** The outage told as a list of events. */
+function eventLines(trace: DrawTrace): string {
+  const times = localTimes(trace);
+  const first = `${times[0]!}  the grid goes`;
+  const last = trace.runtimeMinutes === null ? 'tier 1 never went without within the horizon' : `tier 1 went without after ${(trace.runtimeMinutes / 1440).toFixed(2)} days`;
+  return [first, ...trace.events.map(({ minute, text }) => `${times[minute]!}  ${text}`), last].join('\n');
+}

@@ -1,0 +1,26 @@
+/** Where words go: answers to standard output, everything else to standard error. */
+import type { TerminalLook } from './render-style.ts';
+
+export interface OutputOptions {
+  readonly quiet?: boolean;
+  readonly json?: boolean;
+  readonly ascii?: boolean;
+}
+
+const MOST_COLUMNS = 100;
+
+/** What this terminal can show; colour only where it is one and nobody asked for none (NO_COLOR). */
+export function terminalLook({ ascii }: OutputOptions): TerminalLook {
+  const { isTTY, columns } = process.stdout;
+  const width = Math.min(MOST_COLUMNS, Math.max(40, isTTY && columns > 0 ? columns : 80));
+  return { width, colour: isTTY && process.env['NO_COLOR'] === undefined, ascii: ascii ?? false };
+}
+
+export function say(text: string): void {
+  process.stdout.write(text.endsWith('\n') ? text : `${text}\n`);
+}
+
+/** A remark beside the answer; silent when quiet. */
+export function remark(text: string, { quiet }: OutputOptions): void {
+  if (quiet !== true) process.stderr.write(`${text}\n`);
+}

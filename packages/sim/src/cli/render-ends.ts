@@ -1,0 +1,30 @@
+import type { EndCause } from '../trials/outcome-rows.ts';
+import type { StrategySummary, StudySummary } from '../trials/study-summary.ts';
+import { percent } from './render-days.ts';
+import { byAlternative } from './render-headline.ts';
+import { paragraph } from './render-lines.ts';
+import type { Style, TerminalLook } from './render-style.ts';
+
+/** Why runs ended, a line or two per strategy. */
+export function endLines(summary: StudySummary, look: TerminalLook, style: Style): string[] {
+  const groups = byAlternative(summary);
+  return groups.flatMap((group) => [
+    ...(groups.length > 1 ? paragraph(group[0]!.alternativeTitle, look.width).map(style.heading) : []),
+    ...group.flatMap((strategy) =>
+      paragraph(`${strategy.strategyTitle}: ${causes(strategy)}.`, look.width, '- '),
+    ),
+  ]);
+}
+
+function causes({ ends }: StrategySummary): string {
+  return ends
+    .map(
+      ({ cause, unitId, fraction }) =>
+        `${inWords(cause)}${unitId === null ? '' : ` (${unitId})`} ${percent(fraction)}`,
+    )
+    .join(', ');
+}
+
+function inWords(cause: EndCause): string {
+  return cause === 'still running' ? 'still running at the end of the study' : cause;
+}

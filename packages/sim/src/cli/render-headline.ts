@@ -1,0 +1,41 @@
+import { longestLasting } from '../trials/longest-lasting.ts';
+import type { StrategySummary, StudySummary } from '../trials/study-summary.ts';
+import { atLeastThisLong, daysInterval } from './render-days.ts';
+
+/** The answer in a sentence or two per alternative: how long its longest-lasting strategy holds. */
+export function headlineSentences(summary: StudySummary): string[] {
+  const alternatives = byAlternative(summary);
+  return alternatives.map((strategies) => {
+    const best = longestLasting(strategies);
+    const where = alternatives.length > 1 ? `${best.alternativeTitle}: in` : 'In';
+    return `${where} nine outages in ten, “${best.strategyTitle}” ${holdsFor(best, summary.horizonDays)}`;
+  });
+}
+
+/** The strategies of a study, one list per alternative, in order. */
+export function byAlternative(summary: StudySummary): StrategySummary[][] {
+  const groups = new Map<string, StrategySummary[]>();
+  for (const strategy of summary.strategies) {
+    const group = groups.get(strategy.alternativeId);
+    if (group) group.push(strategy);
+    else groups.set(strategy.alternativeId, [strategy]);
+  }
+  return [...groups.values()];
+}
+
+function holdsFor({ nineInTenDays: { value, low, high } }: StrategySummary, horizonDays: number): string {
+  if (value === null) {
+    const firm = low === null ? '' : `; 95 % interval from ${atLeastThisLong(low)}`;
+    return `holds to the end of the study (${atLeastThisLong(horizonDays)}${firm}); it does not look further.`;
+  }
+  const interval =
+    value < 1 && high !== null
+      ? hoursInterval(low ?? 0, high)
+      : `${daysInterval({ value, low, high }, horizonDays)}\u00a0days`;
+  return `holds for at least ${atLeastThisLong(value)} (95 % interval ${interval}).`;
+}
+
+/** Whole hours, the lower limit rounded down and the upper one up. */
+function hoursInterval(low: number, high: number): string {
+  return `${Math.floor(low * 24)}\u00a0to\u00a0${Math.ceil(high * 24)}\u00a0hours`;
+}

@@ -1,0 +1,55 @@
+import type { OutageClock } from './outage-clock.ts';
+import { zoneOffsetMinutes } from './zone-offset.ts';
+
+/** The widest stretch that is searched for one change of the clocks: two changes never lie closer. */
+const SEARCH_MINUTES = 20 * 1440;
+
+type Writable = { -readonly [K in keyof OutageClock]: OutageClock[K] };
+
+/** An empty clock to be filled for draw after draw. */
+export function createClock(timeZone: string, minutes: number): OutageClock {
+  return { startEpochMinute: 0, minutes, timeZone, firstLocalDay: 0, localMinuteOfDay: new Uint16Array(minutes), localDay: new Uint16Array(minutes) };
+}
+
+/** First minute in (low, high] whose offset differs from the one at `low`; the offsets at both ends are known to differ. */
+function findChange(timeZone: string, low: number, high: number, offsetLow: number): number {
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (zoneOffsetMinutes(timeZone, middle) === offsetLow) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** Sets the clock to an outage that starts at `startEpochMinute`. */
+export function fillClock(clock: OutageClock, startEpochMinute: number): void {
+  (clock as Writable).startEpochMinute = startEpochMinute;
+  const { timeZone, minutes } = clock;
+  const end = startEpochMinute + minutes;
+  let at = startEpochMinute;
+  let offset = zoneOffsetMinutes(timeZone, at);
+  const firstDay = Math.floor((at + offset) / 1440);
+  (clock as Writable).firstLocalDay = firstDay;
+  while (at < end) {
+    const searched = Math.min(at + SEARCH_MINUTES, end);
+    const offsetThen = zoneOffsetMinutes(timeZone, searched);
+    const until = offsetThen === offset ? searched : Math.min(findChange(timeZone, at, searched, offset), end);
+    fillStretch(clock, at - startEpochMinute, until - startEpochMinute, at + offset - firstDay * 1440);
+    at = until;
+    if (offsetThen !== offset) offset = zoneOffsetMinutes(timeZone, until);
+  }
+}
+
+/** Fills minutes [from, to) whose civil time runs evenly on from `civil`, minutes after the first day's midnight. */
+function fillStretch(clock: OutageClock, from: number, to: number, civil: number): void {
+  let day = Math.floor(civil / 1440);
+  let minuteOfDay = civil - day * 1440;
+  for (let m = from; m < to; m++) {
+    clock.localMinuteOfDay[m] = minuteOfDay;
+    clock.localDay[m] = day;
+    if (++minuteOfDay === 1440) {
+      minuteOfDay = 0;
+      day++;
+    }
+  }
+}

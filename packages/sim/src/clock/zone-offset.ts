@@ -1,0 +1,50 @@
+/** Offset of local civil time from UTC, from the platform's copy of the IANA tables. */
+
+const formatters = new Map<string, Intl.DateTimeFormat>();
+
+/** Throws RangeError for a zone the platform does not know. */
+function formatterFor(timeZone: string): Intl.DateTimeFormat {
+  let formatter = formatters.get(timeZone);
+  if (formatter === undefined) {
+    formatter = new Intl.DateTimeFormat('en-US', {
+      timeZone,
+      hourCycle: 'h23',
+      year: 'numeric',
+      month: 'numeric',
+      day: 'numeric',
+      hour: 'numeric',
+      minute: 'numeric',
+    });
+    formatters.set(timeZone, formatter);
+  }
+  return formatter;
+}
+
+/** True for a zone name that civil time can be told in. */
+export function isKnownZone(timeZone: string): boolean {
+  try {
+    formatterFor(timeZone);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Minutes to add to UTC to get civil time in `timeZone` at `epochMinute` (west is negative). */
+export function zoneOffsetMinutes(timeZone: string, epochMinute: number): number {
+  const part: Record<string, number> = {};
+  for (const { type, value } of formatterFor(timeZone).formatToParts(epochMinute * 60_000)) part[type] = Number(value);
+  const civil = Date.UTC(part['year']!, part['month']! - 1, part['day'], part['hour'], part['minute']) / 60_000;
+  return civil - Math.floor(epochMinute);
+}
+
+/**
+ * UTC minute of a local civil date and time. Where clocks jump over it, the moment after the jump; where it comes
+ * twice, the first.
+ */
+export function epochMinuteOfLocal(timeZone: string, year: number, month: number, day: number, minuteOfDay: number): number {
+  const asUtc = Date.UTC(year, month - 1, day) / 60_000 + minuteOfDay;
+  const before = asUtc - zoneOffsetMinutes(timeZone, asUtc - 1440);
+  if (zoneOffsetMinutes(timeZone, before) === asUtc - before) return before;
+  return asUtc - zoneOffsetMinutes(timeZone, before);
+}

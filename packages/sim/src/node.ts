@@ -1,0 +1,5 @@
+/** @rideout/sim/node: files and worker threads. */
+export { dataFile, readDataFile } from './node/data-folder.ts';
+export { loadScenario, type LoadedScenario, type LoadOptions } from './node/load-scenario.ts';
+export { runStudy, type RunOptions, type StudyRun } from './node/run-study.ts';
+export { writeWhole, WriteError, type FileToWrite } from './node/write-whole.ts';

@@ -1,0 +1,76 @@
+/** A scenario from a file, with everything it names read in. */
+import { readFileSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
+import { ScenarioError, type Finding } from '../scenario/findings.ts';
+import { readScenario, type ReadScenario } from '../scenario/read-scenario.ts';
+import { filesNamed, resolveScenario } from '../scenario/resolve-scenario.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { readProfile } from '../usage/read-profile.ts';
+import { readTypicalAppliances } from '../usage/typical-appliances.ts';
+import { describeWeatherFindings } from '../weather/messages.ts';
+import { readNormals } from '../weather/normals-table.ts';
+import { readWeatherYear } from '../weather/read-weather-year.ts';
+import { readDataFile } from './data-folder.ts';
+
+export interface LoadedScenario {
+  readonly scenario: Scenario;
+  /** What was mended on the way, in sentences: gaps filled in a weather year and the like. */
+  readonly notes: readonly string[];
+}
+
+/** Overrides from the command line. */
+export interface LoadOptions {
+  /** A weather year to use instead of the scenario's weather, path from the working folder. */
+  readonly weatherYear?: string | undefined;
+  /** Months in which the outage starts, instead of the scenario's start. */
+  readonly months?: readonly number[] | undefined;
+}
+
+/** @throws ScenarioError, WeatherFileError or ProfileFileError, each with every fault of its file */
+export function loadScenario(path: string, options: LoadOptions = {}): LoadedScenario {
+  const read = withOptions(readScenario(readText(path), path, readTypicalAppliances(readDataFile('appliances.csv'))), options);
+  const folder = options.weatherYear === undefined ? dirname(path) : '.';
+  const { years, profiles } = filesNamed(read);
+  const notes: string[] = [];
+  const yearOf = (file: string) => {
+    const { year, notes: mended } = readWeatherYear(readText(resolve(folder, file), read, file), file, read.scenario.site);
+    if (mended.length > 0) notes.push(describeWeatherFindings(mended, file));
+    return year;
+  };
+  const scenario = resolveScenario(read, {
+    normals: readNormals(readDataFile('normals.csv')),
+    years: new Map(years.map((file) => [file, yearOf(file)])),
+    profiles: new Map(profiles.map((file) => [file, readProfile(readText(resolve(dirname(path), file), read, file), file)])),
+  });
+  return { scenario, notes };
+}
+
+function withOptions(read: ReadScenario, { weatherYear, months }: LoadOptions): ReadScenario {
+  const { weather, outage } = read.scenario;
+  return {
+    ...read,
+    scenario: {
+      ...read.scenario,
+      weather: weatherYear === undefined ? weather : { ...weather, normals: undefined, monthly: undefined, yearFile: weatherYear },
+      outage: months === undefined ? outage : { ...outage, startLocal: undefined, months: [...months] },
+    },
+  };
+}
+
+/** The text of a file; a missing one is a finding of the scenario that names it, or of the command line. */
+function readText(path: string, read?: ReadScenario, named?: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    const finding: Finding = {
+      file: read?.file ?? path,
+      line: undefined,
+      path: named === undefined ? '' : named,
+      found: code === 'ENOENT' ? `no file at ${path}` : code === 'EISDIR' ? `a folder at ${path}` : `a file that cannot be read (${code})`,
+      expected: 'a file that can be read',
+      hint: undefined,
+    };
+    throw new ScenarioError([finding]);
+  }
+}

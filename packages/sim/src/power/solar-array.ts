@@ -1,0 +1,72 @@
+/** Solar panels: from light to watts at the unit's solar input. */
+import type { ArraySpec } from '../scenario/schema.ts';
+import { faimanCellC } from './cell-temperature.ts';
+
+/** What of an array turns light into watts; its tilt and azimuth are the sky's business. */
+export type ArrayPower = Pick<
+  ArraySpec,
+  'peakW' | 'powerTemperatureCoefficientPerC' | 'lossFraction' | 'openBackHeatLossU0' | 'windHeatLossU1'
+>;
+
+/** Irradiance and temperature at which panels are rated. */
+const RATED_WM2 = 1000;
+const RATED_C = 25;
+
+/**
+ * DC watts of an array: peakW · G/1000 · (1 + γ(Tc - 25)) · (1 - loss), never below 0. The linear temperature
+ * coefficient of the data sheet (IEC 60891); all other losses in one fraction.
+ */
+export function arrayDcW(
+  planeWm2: number,
+  cellC: number,
+  peakW: number,
+  powerTemperatureCoefficientPerC: number,
+  lossFraction: number,
+): number {
+  const dcW =
+    ((peakW * planeWm2) / RATED_WM2) *
+    (1 + powerTemperatureCoefficientPerC * (cellC - RATED_C)) *
+    (1 - lossFraction);
+  return dcW > 0 ? dcW : 0;
+}
+
+/**
+ * Adds an array's DC watts to `outW` for every minute; call once for each array on the same input, `outW` zeroed first.
+ * Nothing while snow hides the panels. All arrays hold one value a minute, as many as `outW`.
+ */
+export function addArrayW(
+  planeWm2: Float32Array,
+  dryBulbC: Float32Array,
+  windMs: Float32Array,
+  snowOnPanels: Uint8Array,
+  array: ArrayPower,
+  outW: Float32Array,
+): void {
+  const {
+    peakW,
+    powerTemperatureCoefficientPerC,
+    lossFraction,
+    openBackHeatLossU0: u0,
+    windHeatLossU1: u1,
+  } = array;
+  for (let minute = 0; minute < outW.length; minute++) {
+    const plane = planeWm2[minute]!;
+    if (plane <= 0 || snowOnPanels[minute] !== 0) continue;
+    const cellC = faimanCellC(plane, dryBulbC[minute]!, windMs[minute]!, u0, u1);
+    outW[minute] =
+      outW[minute]! + arrayDcW(plane, cellC, peakW, powerTemperatureCoefficientPerC, lossFraction);
+  }
+}
+
+/** The watts a unit can take of what its arrays give; the rest, `arrayW - outUsableW`, is clipped. */
+export function clipToInput(arrayW: Float32Array, inputLimitW: number, outUsableW: Float32Array): void {
+  for (let minute = 0; minute < arrayW.length; minute++) {
+    const available = arrayW[minute]!;
+    outUsableW[minute] = available < inputLimitW ? available : inputLimitW;
+  }
+}
+
+/** Several losses together: they multiply, they do not add. @param fractions 0…1 each. */
+export function combinedLossFraction(fractions: readonly number[]): number {
+  return 1 - fractions.reduce((kept, lost) => kept * (1 - lost), 1);
+}

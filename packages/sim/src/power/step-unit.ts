@@ -1,0 +1,170 @@
+/**
+ * One unit through a run of minutes: inverter, solar input and bank. MODEL.md §6–7.
+ *
+ * The innermost loop of the library: no allocation, no calls, all state in locals. `Wmin` is watt-minutes.
+ */
+import {
+  CAPACITY_WMIN, CHARGE_EFFICIENCY, CONTINUOUS_W, DISCHARGE_EFFICIENCY, DISCHARGE_LIMIT_W,
+  LOSS_PER_W, LOSS_PER_W2, OVERLOAD_MINUTES, SURGE_W,
+} from './unit-parameters.ts';
+
+/** Positions in a unit's state array. All but the first and last are sums since the outage's start. */
+export const STORED_WMIN = 0;
+export const LOAD_WMIN = 1; // delivered to circuits
+export const LOSS_WMIN = 2; // inverter: conversion, idle, standby
+export const CHARGED_WMIN = 3; // into the bank, at its terminals
+export const CURTAILED_WMIN = 4; // solar that found no room
+export const DISCHARGED_WMIN = 5; // out of the bank, at its terminals
+export const SELF_DISCHARGED_WMIN = 6;
+export const OVERLOADED_MINUTES = 7; // minutes in a row above the continuous rating
+export const UNIT_STATE = 8;
+
+/** Positions in the settings of one call. */
+export const SET_ON = 0; // 1 = the inverter is on, 0 = off or asleep (its panels still charge the bank)
+export const SET_IDLE_W = 1; // idle watts when on, standby watts when off
+export const SET_FLOOR_WMIN = 2; // the bank is not drawn below this
+export const SET_CHARGE_LIMIT_W = 3; // 0 when too cold to charge
+export const SET_DOWN_WMIN = 4; // stop after a minute that leaves the bank below this …
+export const SET_UP_WMIN = 5; // … or above this
+export const SET_DT = 6; // length of each step, minutes; 1 but for the parts of a minute in which something stopped
+export const SETTINGS = 7;
+
+/** How a call ended, left in `event[0]`. The step at which it stopped is not carried out, except for CROSSED. */
+export const DONE = 0;
+export const CROSSED = 1; // a level was crossed by the last step carried out
+export const EMPTY = 2; // the bank would fall below its floor
+export const OVERLOAD = 3; // above the continuous rating for longer than the unit bears
+export const SURGE = 4; // a start above the surge rating
+export const BATTERY_LIMIT = 5; // more than the modules may deliver
+
+/**
+ * Steps the unit through `count` steps.
+ *
+ * @param parameters see unit-parameters.ts
+ * @param state see above; changed in place
+ * @param settings see above
+ * @param solarW usable DC solar watts, read from `solarFrom`
+ * @param loadW AC watts asked of the unit, one value per step from 0
+ * @param startExtraW largest extra watts of a start in each step
+ * @param event event[0] tells how the call ended
+ * @returns steps carried out, `count` when nothing stopped it
+ */
+export function stepUnit(
+  parameters: Float64Array,
+  state: Float64Array,
+  settings: Float64Array,
+  solarW: Float32Array,
+  solarFrom: number,
+  loadW: Float64Array,
+  startExtraW: Float64Array,
+  count: number,
+  event: Int32Array,
+): number {
+  const surgeW = parameters[SURGE_W]!;
+  const continuousW = parameters[CONTINUOUS_W]!;
+  const bearsMinutes = parameters[OVERLOAD_MINUTES]!;
+  const on = settings[SET_ON]! !== 0;
+  const idleW = settings[SET_IDLE_W]!;
+  const k1 = parameters[LOSS_PER_W]!;
+  const k2 = parameters[LOSS_PER_W2]!;
+  const dischargeLimitW = parameters[DISCHARGE_LIMIT_W]!;
+  const capacity = parameters[CAPACITY_WMIN]!;
+  const dt = settings[SET_DT]!;
+  const storedPerW = parameters[CHARGE_EFFICIENCY]! * dt;
+  const wPerStored = 1 / storedPerW;
+  const drawnPerW = dt / parameters[DISCHARGE_EFFICIENCY]!;
+  const wPerDrawn = 1 / drawnPerW;
+  const floor = settings[SET_FLOOR_WMIN]!;
+  const chargeLimitW = settings[SET_CHARGE_LIMIT_W]!;
+  const down = settings[SET_DOWN_WMIN]!;
+  const up = settings[SET_UP_WMIN]!;
+
+  let stored = state[STORED_WMIN]!;
+  let load = state[LOAD_WMIN]!;
+  let lost = state[LOSS_WMIN]!;
+  let charged = state[CHARGED_WMIN]!;
+  let curtailed = state[CURTAILED_WMIN]!;
+  let discharged = state[DISCHARGED_WMIN]!;
+  let overloaded = state[OVERLOADED_MINUTES]!;
+  let ended = DONE;
+  let k = 0;
+
+  while (k < count) {
+    const p = loadW[k]!;
+    if (p + startExtraW[k]! > surgeW) {
+      ended = SURGE;
+      break;
+    }
+    if (p > continuousW) {
+      if (overloaded >= bearsMinutes) {
+        ended = OVERLOAD;
+        break;
+      }
+      overloaded += dt;
+    } else overloaded = 0;
+    const loss = idleW + p * (k1 + k2 * p);
+    const net = solarW[solarFrom + k]! - p - loss;
+    if (net >= 0) {
+      let c = net;
+      if (c > chargeLimitW) c = chargeLimitW;
+      let gain = c * storedPerW;
+      if (gain > capacity - stored) {
+        gain = capacity - stored;
+        c = gain * wPerStored;
+      }
+      stored += gain;
+      charged += c * dt;
+      curtailed += (net - c) * dt;
+    } else {
+      let need = -net;
+      if (need > dischargeLimitW && on) {
+        ended = BATTERY_LIMIT;
+        break;
+      }
+      let drawn = need * drawnPerW;
+      if (stored - drawn < floor) {
+        if (on) {
+          ended = EMPTY;
+          break;
+        }
+        drawn = stored > floor ? stored - floor : 0;
+        need = drawn * wPerDrawn;
+        lost += (need + net) * dt; // standby that nothing feeds is not drawn
+      }
+      stored -= drawn;
+      discharged += need * dt;
+    }
+    lost += loss * dt;
+    load += p * dt;
+    k++;
+    if (stored < down || stored > up) {
+      ended = CROSSED;
+      break;
+    }
+  }
+
+  state[STORED_WMIN] = stored;
+  state[LOAD_WMIN] = load;
+  state[LOSS_WMIN] = lost;
+  state[CHARGED_WMIN] = charged;
+  state[CURTAILED_WMIN] = curtailed;
+  state[DISCHARGED_WMIN] = discharged;
+  state[OVERLOADED_MINUTES] = overloaded;
+  event[0] = ended;
+  return k;
+}
+
+/** Share of one more step that the bank can carry before it reaches its floor, 0…1. Same arithmetic as the loop. */
+export function stepShareUntilEmpty(
+  parameters: Float64Array,
+  state: Float64Array,
+  settings: Float64Array,
+  solarW: number,
+  loadW: number,
+): number {
+  const loss = settings[SET_IDLE_W]! + loadW * (parameters[LOSS_PER_W]! + parameters[LOSS_PER_W2]! * loadW);
+  const needW = loadW + loss - solarW;
+  const drawn = (needW * settings[SET_DT]!) / parameters[DISCHARGE_EFFICIENCY]!;
+  const left = state[STORED_WMIN]! - settings[SET_FLOOR_WMIN]!;
+  return left <= 0 || drawn <= 0 ? 0 : Math.min(1, left / drawn);
+}

@@ -1,0 +1,92 @@
+/** What one key cannot tell alone: names that must exist, parts that must fit each other. */
+import { isKnownZone } from '../clock/zone-offset.ts';
+import { chosenCircuits } from '../shedding/compile-rules.ts';
+import { thermostatFault } from '../usage/thermostat-fault.ts';
+import type { Finding } from './findings.ts';
+import type { LocatedDocument, Path } from './located-document.ts';
+import { meantHint } from './nearest.ts';
+import type { CheckedScenario } from './schema.ts';
+import { spellPath, spellValue, valueAt } from './schema-findings.ts';
+
+type Report = (path: Path, expected: string, hint?: string, found?: string) => void;
+
+/** Every finding of a scenario that already fits the schema. @param at path of the alternative it belongs to, if any */
+export function crossCheck(scenario: CheckedScenario, document: LocatedDocument, at: Path = []): Finding[] {
+  const findings: Finding[] = [];
+  const report: Report = (path, expected, hint, found = spellValue(valueAt(scenario, path))) => {
+    const where = at.length === 0 ? path : at;
+    findings.push({ file: document.file, line: document.lineOf(where), path: spellPath(scenario, path), found, expected, hint });
+  };
+  checkNames(scenario, report);
+  checkSite(scenario, report);
+  checkUnits(scenario, report);
+  checkCircuits(scenario, report);
+  checkRules(scenario, report);
+  return findings;
+}
+
+function checkNames(scenario: CheckedScenario, report: Report): void {
+  for (const list of ['units', 'circuits', 'strategies', 'alternatives'] as const) {
+    const seen = new Set<string>();
+    scenario[list].forEach(({ id }, i) => {
+      if (seen.has(id)) report([list, i, 'id'], `an id used once only among the ${list}`);
+      seen.add(id);
+    });
+  }
+}
+
+function checkSite({ site, outage }: CheckedScenario, report: Report): void {
+  if (!isKnownZone(site.timeZone)) report(['site', 'timeZone'], 'an IANA time zone such as America/New_York');
+  if (outage.startLocal !== undefined) {
+    const asUtc = new Date(`${outage.startLocal}:00Z`);
+    if (Number.isNaN(asUtc.getTime()) || !asUtc.toISOString().startsWith(outage.startLocal)) report(['outage', 'startLocal'], 'a date that exists');
+  }
+}
+
+function checkUnits({ units }: CheckedScenario, report: Report): void {
+  if (units.length === 2 && units[0]!.leg === units[1]!.leg) report(['units', 1, 'leg'], 'the other leg: each unit of a pair feeds its own');
+  units.forEach(({ inverter, battery }, u) => {
+    if (inverter.surgeW < inverter.continuousW) report(['units', u, 'inverter', 'surgeW'], `at least continuousW, ${inverter.continuousW}`);
+    if (battery.startFraction !== undefined && battery.startFraction < battery.cutOffFraction) {
+      report(['units', u, 'battery', 'startFraction'], `at least cutOffFraction, ${battery.cutOffFraction}`);
+    }
+  });
+}
+
+function checkCircuits({ circuits, units }: CheckedScenario, report: Report): void {
+  const legs = units.map((u) => u.leg);
+  circuits.forEach(({ leg, appliances }, c) => {
+    if (leg !== 'both' && !legs.includes(leg)) report(['circuits', c, 'leg'], `a leg that a unit feeds: ${legs.join(' or ')}`);
+    const seen = new Set<string>();
+    appliances.forEach((appliance, a) => {
+      if ('typical' in appliance) return;
+      const { id } = appliance;
+      if (id !== undefined && seen.has(id)) report(['circuits', c, 'appliances', a], 'an id of its own, or one entry with count', undefined, `a second ${id}`);
+      if (id !== undefined) seen.add(id);
+      if (appliance.kind !== 'thermostat') return;
+      const fault = thermostatFault(appliance);
+      if (fault !== undefined) report(['circuits', c, 'appliances', a], fault, undefined, 'a thermostat that cannot work');
+    });
+  });
+}
+
+function checkRules(scenario: CheckedScenario, report: Report): void {
+  const { strategies, circuits, units } = scenario;
+  const circuitIds = circuits.map((c) => c.id);
+  strategies.forEach(({ rules }, s) => {
+    rules.forEach((rule, r) => {
+      const path = ['strategies', s, 'rules', r] as const;
+      if (rule.by === 'sleep') {
+        const unitIds = units.map((u) => u.id);
+        if (!unitIds.includes(rule.unit)) report([...path, 'unit'], 'the id of a unit', meantHint(rule.unit, unitIds));
+        if (units.length < 2) report([...path, 'unit'], 'a pair of units: one of them keeps watch while the other sleeps');
+        return;
+      }
+      const unknown = (rule.circuits.ids ?? []).filter((id) => !circuitIds.includes(id));
+      for (const id of unknown) report([...path, 'circuits', 'ids'], 'the id of a circuit', meantHint(id, circuitIds), JSON.stringify(id));
+      if (unknown.length === 0 && !chosenCircuits(rule.circuits, circuits).includes(1)) {
+        report([...path, 'circuits'], 'a choice that some circuit matches', 'A circuit must match every part given.', 'a choice that no circuit matches');
+      }
+    });
+  });
+}

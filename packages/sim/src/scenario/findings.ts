@@ -1,0 +1,40 @@
+/** What is wrong with a file: findings are data; `wording.ts` turns them into sentences. */
+
+/** Where and what. Lines count from 1. */
+export interface Finding {
+  readonly file: string;
+  readonly line: number | undefined;
+  /** Path inside the file, such as `units.east.battery.modules`; empty for the file as a whole. */
+  readonly path: string;
+  readonly found: string;
+  readonly expected: string;
+  /** The nearest valid word for a misspelt one, or another way out. */
+  readonly hint: string | undefined;
+}
+
+/** One file, or what it refers to, cannot be used. Carries every finding. */
+export class ScenarioError extends Error {
+  override readonly name = 'ScenarioError';
+
+  constructor(readonly findings: readonly Finding[]) {
+    super(wordFindings(findings));
+  }
+}
+
+export function isScenarioError(error: unknown): error is ScenarioError {
+  return error instanceof Error && error.name === 'ScenarioError' && 'findings' in error;
+}
+
+/** One finding as a line: file:line, path, what was found, what was expected, the likely slip. */
+export function wordFinding({ file, line, path, found, expected, hint }: Finding): string {
+  const where = line === undefined ? file : `${file}:${line}`;
+  const what = path === '' ? '' : ` ${path}:`;
+  const help = hint === undefined ? '' : ` ${hint}`;
+  return `${where}:${what} found ${found}; expected ${expected}.${help}`;
+}
+
+export function wordFindings(findings: readonly Finding[]): string {
+  const sorted = [...findings].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
+  const head = findings.length === 1 ? 'One thing needs mending:' : `${findings.length} things need mending:`;
+  return [head, ...sorted.map((f) => `  ${wordFinding(f)}`)].join('\n');
+}

@@ -1,0 +1,70 @@
+/** Puts what a scenario only names inside it: its weather and its measured profiles. */
+import type { MonthlyNormals, Scenario, WeatherSource, WeatherYear, MeasuredProfile, HouseholdSpec, Circuit, Appliance } from './scenario.ts';
+import type { ReadScenario } from './read-scenario.ts';
+import { ScenarioError, type Finding } from './findings.ts';
+import type { CheckedScenario } from './schema.ts';
+import { meantHint } from './nearest.ts';
+
+/** What the files and tables hold that a scenario can name. */
+export interface Lookups {
+  /** Places of data/normals.csv by id. */
+  readonly normals: ReadonlyMap<string, { readonly name: string; readonly monthly: MonthlyNormals }>;
+  /** Weather years by the path written in the scenario. */
+  readonly years: ReadonlyMap<string, WeatherYear>;
+  /** Measured profiles by the path written in the scenario. */
+  readonly profiles: ReadonlyMap<string, MeasuredProfile>;
+}
+
+/** Paths of the files that must be read before `resolveScenario`. */
+export function filesNamed(read: ReadScenario): { readonly years: string[]; readonly profiles: string[] } {
+  const everyCircuit = [read.scenario, ...read.alternatives.map((a) => a.scenario)].flatMap((s) => s.circuits);
+  const appliances = everyCircuit.flatMap((c) => c.appliances as readonly Appliance[]);
+  const profiles = appliances.flatMap((a) => (a.kind === 'measured' ? a.file : []));
+  const { yearFile } = read.scenario.weather;
+  return { years: yearFile === undefined ? [] : [yearFile], profiles: [...new Set(profiles)] };
+}
+
+/** @throws ScenarioError when a place is not in the table */
+export function resolveScenario(read: ReadScenario, lookups: Lookups): Scenario {
+  const { title, site, outage, prices, notes, weather } = read.scenario;
+  const { normals: _place, monthly: _own, yearFile: _file, ...howTaken } = weather;
+  return {
+    title,
+    site,
+    outage,
+    prices,
+    notes,
+    weather: { ...howTaken, source: weatherSource(read, lookups) },
+    alternatives: read.alternatives.map((a) => ({ id: a.id, title: a.title, household: householdOf(a.scenario, lookups) })),
+  };
+}
+
+function weatherSource(read: ReadScenario, lookups: Lookups): WeatherSource {
+  const { weather, site } = read.scenario;
+  if (weather.monthly !== undefined) return { kind: 'normals', name: site.place || 'own monthly values', monthly: weather.monthly };
+  if (weather.yearFile !== undefined) return { kind: 'year', year: lookups.years.get(weather.yearFile)! };
+  const place = lookups.normals.get(weather.normals!);
+  if (place !== undefined) return { kind: 'normals', name: place.name, monthly: place.monthly };
+  const finding: Finding = {
+    file: read.file,
+    line: read.document.lineOf(['weather', 'normals']),
+    path: 'weather.normals',
+    found: JSON.stringify(weather.normals),
+    expected: 'a place of data/normals.csv, or your own twelve numbers under weather.monthly',
+    hint: meantHint(weather.normals!, [...lookups.normals.keys()]) ?? `There is: ${[...lookups.normals.keys()].join(', ')}.`,
+  };
+  throw new ScenarioError([finding]);
+}
+
+function householdOf(scenario: CheckedScenario, lookups: Lookups): HouseholdSpec {
+  const { units, pair, usage, person, strategies } = scenario;
+  return { units, pair, usage, person, strategies, circuits: scenario.circuits.map((c) => resolveCircuit(c, lookups)) };
+}
+
+function resolveCircuit(circuit: CheckedScenario['circuits'][number], lookups: Lookups): Circuit {
+  const appliances = circuit.appliances as readonly Appliance[]; // typical ones are filled in by now
+  return {
+    ...circuit,
+    appliances: appliances.map((a) => (a.kind === 'measured' ? { ...a, profile: lookups.profiles.get(a.file)! } : a)),
+  };
+}

@@ -1,0 +1,100 @@
+/** The schema's complaints as findings in the user's words. */
+import type { z } from 'zod';
+import type { Finding } from './findings.ts';
+import type { LocatedDocument, Path } from './located-document.ts';
+import { meantHint } from './nearest.ts';
+import { knownKeys } from './known-keys.ts';
+
+type Issue = z.core.$ZodIssue;
+
+export function valueAt(value: unknown, path: Path): unknown {
+  return path.reduce<unknown>((at, step) => (at as Record<string | number, unknown> | undefined | null)?.[step], value);
+}
+
+/** `units.0.battery` as a person would say it: list items by their id where they have one. */
+export function spellPath(value: unknown, path: Path): string {
+  return path
+    .map((step, i) => {
+      const item = valueAt(value, path.slice(0, i + 1)) as { id?: unknown } | undefined | null;
+      return typeof step === 'number' && typeof item?.id === 'string' ? item.id : String(step);
+    })
+    .join('.');
+}
+
+/** A value as it stands in the file, short. */
+export function spellValue(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  const text = JSON.stringify(value);
+  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+}
+
+/** Turns every issue into findings, one per unknown key, and the fitting branch of a choice. */
+export function schemaFindings(issues: readonly Issue[], document: LocatedDocument, value: unknown, base: Path = []): Finding[] {
+  return issues.flatMap((issue) => {
+    const path = [...base, ...(issue.path as (string | number)[])];
+    if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+      return schemaFindings(fittingBranch(issue.errors, valueAt(value, path)), document, value, path);
+    }
+    const at = { file: document.file, line: document.lineOf(path) };
+    if (issue.code === 'unrecognized_keys') {
+      return issue.keys.map((key) => ({
+        ...at,
+        line: document.lineOf([...path, key]),
+        path: spellPath(value, [...path, key]),
+        found: 'a key that is not known here',
+        expected: 'one of the known keys',
+        hint: meantHint(key, knownKeys(path, valueAt(value, path))),
+      }));
+    }
+    const found = valueAt(value, path);
+    return [{ ...at, path: spellPath(value, path), found: spellValue(found), expected: expectedOf(issue), hint: hintFor(issue, path, found) }];
+  });
+}
+
+/** Of a choice between shapes, the one that was meant: `typical` marks a typical appliance. */
+function fittingBranch(branches: readonly (readonly Issue[])[], value: unknown): readonly Issue[] {
+  const typical = typeof value === 'object' && value !== null && 'typical' in value;
+  return branches[typical ? branches.length - 1 : 0]!;
+}
+
+const TYPE_WORDS: Readonly<Record<string, string>> = {
+  number: 'a number', string: 'a text', boolean: 'true or false', array: 'a list', object: 'a block of keys',
+  int: 'a whole number', record: 'a block of keys', tuple: 'a list of the right length',
+};
+
+function expectedOf(issue: Issue): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      return TYPE_WORDS[issue.expected] ?? issue.expected;
+    case 'too_small':
+      return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'at least' : 'above'} ${String(issue.minimum)}`;
+    case 'too_big':
+      return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'at most' : 'below'} ${String(issue.maximum)}`;
+    case 'invalid_value':
+      return issue.values.length === 1 ? spellValue(issue.values[0]) : `one of ${issue.values.map(spellValue).join(', ')}`;
+    case 'invalid_union':
+      return `${issue.discriminator === undefined ? 'a known shape' : `a known ${issue.discriminator}`}`;
+    default:
+      return issue.message;
+  }
+}
+
+function sizeWord(origin: string): string {
+  if (origin === 'string') return 'a text with a length of';
+  if (origin === 'array') return 'a list with a length of';
+  return 'a number of';
+}
+
+/** The commonest slips: kilowatts where watts are asked for, percent where a fraction is, a word misspelt. */
+function hintFor(issue: Issue, path: Path, found: unknown): string | undefined {
+  const key = String(path.at(-1) ?? '');
+  if (issue.code === 'invalid_value' && typeof found === 'string') return meantHint(found, issue.values.map(String));
+  if (issue.code === 'too_big' && key.endsWith('Fraction') && typeof found === 'number' && found > 1) return `For ${found} percent write ${found / 100}.`;
+  if (issue.code === 'invalid_type' && typeof found === 'string' && Number.isFinite(Number.parseFloat(found))) {
+    return `Write the number alone; the unit is in the key's name.`;
+  }
+  if (issue.code === 'invalid_union' && issue.discriminator !== undefined && typeof found === 'string') {
+    return undefined;
+  }
+  return undefined;
+}

@@ -1,0 +1,37 @@
+/** Temperatures around the appliances and banks. MODEL.md §4.7. */
+
+/** °C, one value per minute. */
+export interface Ambient {
+  readonly indoors: Float32Array;
+  readonly outdoors: Float32Array;
+  readonly garage: Float32Array;
+}
+
+const INDOOR_LAG_MINUTES = 24 * 60; // rooms follow the weather over about a day; common practice, no source
+const GARAGE_LAG_MINUTES = 6 * 60; // an unheated garage within a quarter of a day; common practice, no source
+
+export function createAmbient(minutes: number): Ambient {
+  return { indoors: new Float32Array(minutes), outdoors: new Float32Array(minutes), garage: new Float32Array(minutes) };
+}
+
+/**
+ * Rooms start at `indoorC` when the grid goes and drift towards `indoorC + follows × (outdoors - indoorC)` with a lag
+ * of a day; a garage starts halfway between rooms and outdoors and stays halfway, smoothed over a quarter of a day.
+ */
+export function fillAmbient(ambient: Ambient, dryBulbC: Float32Array, indoorC: number, followsFraction: number): void {
+  const { indoors, outdoors, garage } = ambient;
+  let room = indoorC;
+  let shed = (indoorC + dryBulbC[0]!) / 2;
+  for (let m = 0; m < indoors.length; m++) {
+    const out = dryBulbC[m]!;
+    room += (indoorC + followsFraction * (out - indoorC) - room) / INDOOR_LAG_MINUTES;
+    shed += ((room + out) / 2 - shed) / GARAGE_LAG_MINUTES;
+    outdoors[m] = out;
+    indoors[m] = room;
+    garage[m] = shed;
+  }
+}
+
+export function placeC(ambient: Ambient, place: 'indoors' | 'outdoors' | 'garage'): Float32Array {
+  return ambient[place];
+}

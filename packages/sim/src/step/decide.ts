@@ -1,0 +1,63 @@
+/** The moments at which somebody, or the switch, thinks. MODEL.md §3.2. */
+import { STORED_WMIN } from '../power/step-unit.ts';
+import { CAPACITY_WMIN } from '../power/unit-parameters.ts';
+import { releaseHeldTiers, rethink } from '../shedding/control.ts';
+import { ASLEEP, type Run } from './run.ts';
+import { followSleep, resetDueUnits } from './unit-events.ts';
+
+const SOLAR_MEAN_MINUTES = 15;
+
+/** Carries out what is due at the present whole minute and sets when to think next. True when anything may have changed. */
+export function decideIfDue(run: Run): boolean {
+  let changed = resetDueUnits(run);
+  if (run.minute >= run.holdUntil) {
+    releaseHeldTiers(run.plan, run.control);
+    run.holdUntil = Infinity;
+    changed = true;
+  }
+  if (run.minute >= run.nextDecision) {
+    think(run);
+    const gap = run.plan.nextDecision[run.draw.clock.localMinuteOfDay[run.minute]!]!;
+    run.nextDecision = gap === 0 ? Infinity : run.minute + stepToMark(run, gap);
+    changed = true;
+  }
+  return changed;
+}
+
+/** Minutes to the next marked minute of the local day: the usual gap, unless the clocks change on the way. */
+function stepToMark(run: Run, gap: number): number {
+  const { localMinuteOfDay, minutes } = run.draw.clock;
+  const here = run.minute;
+  if (here + gap >= minutes || localMinuteOfDay[here + gap] === (localMinuteOfDay[here]! + gap) % 1440) return gap;
+  for (let k = 1; here + k < minutes; k++) {
+    const before = localMinuteOfDay[here + k - 1]!;
+    if (localMinuteOfDay[here + k] !== (before + 1) % 1440) return k; // think at the jump itself, then go on as usual
+  }
+  return gap;
+}
+
+/** Reads the gauges and thinks through the strategy's rules. */
+export function think(run: Run): void {
+  const { control, readings, plan } = run;
+  readings.localMinuteOfDay = run.draw.clock.localMinuteOfDay[run.minute]!;
+  run.units.forEach((unit, u) => {
+    readings.charge[u] = unit.state[STORED_WMIN]! / unit.parameters[CAPACITY_WMIN]!;
+    readings.down[u] = unit.mode > ASLEEP ? 1 : 0;
+  });
+  if (plan.readsSun) readings.solarW = recentSolarW(run);
+  const before = control.allowed.slice();
+  rethink(plan, control, readings);
+  followSleep(run);
+  let thrown = 0;
+  for (let c = 0; c < before.length; c++) if (before[c] !== control.allowed[c]) thrown++;
+  if (thrown > 0) run.stageChanges++;
+  run.switchThrows += thrown;
+}
+
+function recentSolarW(run: Run): number {
+  const from = Math.max(0, run.minute - SOLAR_MEAN_MINUTES);
+  if (from === run.minute) return 0;
+  let sum = 0;
+  for (const { usableW } of run.draw.solar) for (let m = from; m < run.minute; m++) sum += usableW[m]!;
+  return sum / (run.minute - from);
+}

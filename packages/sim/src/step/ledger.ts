@@ -1,0 +1,95 @@
+/** The books of one unit and of the house: every watt-hour on exactly one line. MODEL.md §10. */
+import {
+  CHARGED_WMIN, CURTAILED_WMIN, DISCHARGED_WMIN, LOAD_WMIN, LOSS_WMIN, SELF_DISCHARGED_WMIN, STORED_WMIN,
+} from '../power/step-unit.ts';
+import { CHARGE_EFFICIENCY, DISCHARGE_EFFICIENCY } from '../power/unit-parameters.ts';
+import { now, type Run } from './run.ts';
+import { WANTED_MINUTES, RUN_MINUTES, RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './step-thermostat.ts';
+
+/** Sums of one unit from the outage's start, Wh. */
+export interface UnitBooks {
+  readonly solarUsableWh: number;
+  /** Solar that went straight to circuits and to the inverter's own loss. */
+  readonly solarUsedWh: number;
+  /** Solar into the bank, at its terminals. */
+  readonly solarStoredWh: number;
+  readonly solarCurtailedWh: number;
+  readonly loadWh: number;
+  readonly inverterLossWh: number;
+  readonly dischargedWh: number;
+  readonly chargeLossWh: number;
+  readonly dischargeLossWh: number;
+  readonly selfDischargedWh: number;
+  readonly storedStartWh: number;
+  readonly storedEndWh: number;
+}
+
+/** Usable solar from the start to the present moment, Wh. */
+function solarUntilNow(run: Run, u: number): number {
+  const { usableW } = run.draw.solar[u]!;
+  let wmin = 0;
+  for (let m = 0; m < run.minute; m++) wmin += usableW[m]!;
+  if (run.phase > 0) wmin += run.phase * usableW[run.minute]!;
+  return wmin / 60;
+}
+
+/** @param solarUsableWh usable solar so far, when the caller knows it already */
+export function unitBooks(run: Run, u: number, solarUsableWh = solarUntilNow(run, u)): UnitBooks {
+  const { state, parameters } = run.units[u]!;
+  const chargedWh = state[CHARGED_WMIN]! / 60;
+  const dischargedWh = state[DISCHARGED_WMIN]! / 60;
+  const curtailedWh = state[CURTAILED_WMIN]! / 60;
+  return {
+    solarUsableWh,
+    solarUsedWh: solarUsableWh - chargedWh - curtailedWh,
+    solarStoredWh: chargedWh,
+    solarCurtailedWh: curtailedWh,
+    loadWh: state[LOAD_WMIN]! / 60,
+    inverterLossWh: state[LOSS_WMIN]! / 60,
+    dischargedWh,
+    chargeLossWh: chargedWh * (1 - parameters[CHARGE_EFFICIENCY]!),
+    dischargeLossWh: dischargedWh / parameters[DISCHARGE_EFFICIENCY]! - dischargedWh,
+    selfDischargedWh: state[SELF_DISCHARGED_WMIN]! / 60,
+    storedStartWh: run.draw.startWmin[u]! / 60,
+    storedEndWh: state[STORED_WMIN]! / 60,
+  };
+}
+
+/** What does not add up in one unit's books, Wh; both are 0 but for rounding. */
+export function unitImbalanceWh(books: UnitBooks): { readonly bus: number; readonly bank: number } {
+  const { solarUsedWh, dischargedWh, loadWh, inverterLossWh } = books;
+  const gained = books.solarStoredWh - books.chargeLossWh - (dischargedWh + books.dischargeLossWh) - books.selfDischargedWh;
+  return {
+    bus: solarUsedWh + dischargedWh - loadWh - inverterLossWh,
+    bank: books.storedStartWh + gained - books.storedEndWh,
+  };
+}
+
+/** Energy of one group of circuits (thermostats included) from the start to now, Wh. */
+export function groupBooks(run: Run, group: number): { readonly wantedWh: number; readonly servedWh: number } {
+  const state = run.groups[group]!;
+  const sum = run.draw.groupWmin[group]!;
+  const time = now(run);
+  let wanted = wantedWminUntil(sum, time);
+  let served = state.servedWmin + (state.on ? wantedWminUntil(sum, time) - wantedWminUntil(sum, state.since) : 0);
+  run.draw.usage.thermostats.forEach(({ circuitIndex }, i) => {
+    if (run.household.circuits[circuitIndex]!.group !== group) return;
+    const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
+    wanted += watts * run.thermostats[i * THERMOSTAT_STATE + WANTED_MINUTES]!;
+    served += watts * run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]!;
+  });
+  return { wantedWh: wanted / 60, servedWh: served / 60 };
+}
+
+/** Minutes for which the group has been on so far. */
+export function groupOnMinutes(run: Run, group: number): number {
+  const { on, since, onMinutes } = run.groups[group]!;
+  return on ? onMinutes + now(run) - since : onMinutes;
+}
+
+/** Watt-minutes wanted from the start to `time`, which may fall inside a minute. */
+export function wantedWminUntil(sum: Float64Array, time: number): number {
+  const m = Math.floor(time);
+  if (m >= sum.length - 1) return sum[sum.length - 1]!;
+  return sum[m]! + (time - m) * (sum[m + 1]! - sum[m]!);
+}

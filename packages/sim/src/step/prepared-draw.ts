@@ -1,0 +1,160 @@
+/** One draw made ready for one household: what every strategy's run reads. */
+import type { OutageClock } from '../clock/outage-clock.ts';
+import type { Streams } from '../chance/streams.ts';
+import { drawableFraction, floorFraction } from '../power/cold.ts';
+import { CAPACITY_WMIN } from '../power/unit-parameters.ts';
+import type { UsageDraw } from '../usage/usage-draw.ts';
+import { placeC, type Ambient } from './ambient.ts';
+import type { Household } from './household.ts';
+import { roundW } from './round-w.ts';
+import { StageLoads } from './stage-loads.ts';
+import { THERMOSTAT_PARAMETERS, thermostatParameters } from './step-thermostat.ts';
+
+/** Solar of one unit: watts its panels give, watts after its input limit, and the sums the books need. */
+export interface UnitSolar {
+  readonly availableW: Float32Array;
+  readonly usableW: Float32Array;
+  availableWh: number;
+  clippedWh: number;
+}
+
+/** What the circuits want: the same for every household with the same circuits, strategies and legs. */
+export interface PreparedWants {
+  readonly usage: UsageDraw;
+  /** Per group, watts wanted each minute, thermostats aside, and their running sum (length minutes + 1). */
+  readonly groupW: readonly Float32Array[];
+  readonly groupWmin: readonly Float64Array[];
+  /** Per group, largest extra watts of a start; undefined when nothing in it starts. */
+  readonly groupExtraW: readonly (Float32Array | undefined)[];
+  /** Per watched circuit, minutes wanted so far (length minutes + 1). */
+  readonly wantedMinutes: readonly (Uint32Array | undefined)[];
+  readonly thermostatParameters: Float64Array;
+  readonly thermostatSurroundings: readonly Float32Array[];
+  readonly stageLoads: StageLoads;
+}
+
+/** What the units have to meet it with. */
+export interface PreparedSupply {
+  readonly solar: readonly UnitSolar[];
+  /** Per unit, one value per hour of the outage. */
+  readonly floorWmin: readonly Float64Array[];
+  readonly chargeLimitW: readonly Float64Array[];
+  readonly startWmin: Float64Array;
+}
+
+export interface PreparedDraw extends PreparedWants, PreparedSupply {
+  readonly minutes: number;
+  readonly clock: OutageClock;
+  readonly ambient: Ambient;
+}
+
+/** Buffers for the wants of one household, filled again for every draw. */
+export function createWants(household: Household, ambient: Ambient, usage: UsageDraw): PreparedWants {
+  const { minutes } = usage;
+  const { groups } = household;
+  const groupW = groups.map(() => new Float32Array(minutes));
+  const groupExtraW = groups.map((g) =>
+    g.circuits.some((c) => usage.circuits[c]!.startExtraW !== undefined) ? new Float32Array(minutes) : undefined,
+  );
+  const watched = new Set(groups.flatMap((g) => g.watched));
+  return {
+    usage,
+    groupW,
+    groupWmin: groups.map(() => new Float64Array(minutes + 1)),
+    groupExtraW,
+    wantedMinutes: household.circuits.map((_, c) => (watched.has(c) ? new Uint32Array(minutes + 1) : undefined)),
+    thermostatParameters: new Float64Array(usage.thermostats.length * THERMOSTAT_PARAMETERS),
+    thermostatSurroundings: usage.thermostats.map((t) => placeC(ambient, t.surroundings)),
+    stageLoads: new StageLoads(groups, groupW, groupExtraW, minutes),
+  };
+}
+
+/** Buffers for the supply of one household. */
+export function createSupply(household: Household, minutes: number, solar: readonly UnitSolar[]): PreparedSupply {
+  const hours = Math.ceil(minutes / 60);
+  const { units } = household;
+  return {
+    solar,
+    floorWmin: units.map(() => new Float64Array(hours)),
+    chargeLimitW: units.map(() => new Float64Array(hours)),
+    startWmin: new Float64Array(units.length),
+  };
+}
+
+/** Fills the wants from the draw's usage, which is filled already. */
+export function fillWants(wants: PreparedWants, household: Household): void {
+  fillGroups(wants, household);
+  fillWantedMinutes(wants);
+  wants.usage.thermostats.forEach((want, i) => {
+    const { graceMinutes } = household.circuits[want.circuitIndex]!;
+    thermostatParameters(want, graceMinutes, wants.thermostatParameters, i * THERMOSTAT_PARAMETERS);
+  });
+  wants.stageLoads.forget();
+}
+
+function fillGroups(draw: PreparedWants, household: Household): void {
+  household.groups.forEach((group, g) => {
+    const watts = draw.groupW[g]!;
+    const extra = draw.groupExtraW[g];
+    watts.fill(0);
+    extra?.fill(0);
+    for (const c of group.circuits) {
+      const want = draw.usage.circuits[c]!;
+      addRounded(watts, want.demandW);
+      if (extra !== undefined && want.startExtraW !== undefined) keepLarger(extra, want.startExtraW);
+    }
+    const sum = draw.groupWmin[g]!;
+    let total = 0;
+    for (let m = 0; m < watts.length; m++) {
+      total += watts[m]!;
+      sum[m + 1] = total;
+    }
+  });
+}
+
+function addRounded(sum: Float32Array, part: Float32Array): void {
+  for (let m = 0; m < sum.length; m++) {
+    const w = roundW(part[m]!);
+    part[m] = w;
+    sum[m] = sum[m]! + w;
+  }
+}
+
+function keepLarger(most: Float32Array, part: Float32Array): void {
+  for (let m = 0; m < most.length; m++) if (part[m]! > most[m]!) most[m] = part[m]!;
+}
+
+/** Fills floors and charge limits hour by hour from the banks' temperature, and the charge at the start. */
+export function fillSupply(draw: PreparedSupply, household: Household, ambient: Ambient, streams: Streams): void {
+  household.units.forEach(({ id, battery }, u) => {
+    const capacity = household.parameters[u]![CAPACITY_WMIN]!;
+    const surroundingsC = placeC(ambient, battery.place);
+    const floors = draw.floorWmin[u]!;
+    const limits = draw.chargeLimitW[u]!;
+    const maxChargeW = battery.modules * battery.module.maxChargeW;
+    for (let h = 0; h < floors.length; h++) {
+      const bankC = surroundingsC[h * 60]!;
+      floors[h] = capacity * floorFraction(battery.cutOffFraction, drawableFraction(battery.coldCapacity, bankC));
+      limits[h] = bankC < battery.minChargeC ? 0 : maxChargeW;
+    }
+    draw.startWmin[u] = capacity * startFraction(battery, streams(`charge/${id}`));
+  });
+}
+
+/** A household that cycles its bank while the grid is up is caught anywhere between its reserve and full. */
+function startFraction(battery: { startFraction?: number | undefined; reserveFraction: number }, uniform: () => number): number {
+  if (battery.startFraction !== undefined) return battery.startFraction;
+  return battery.reserveFraction + (1 - battery.reserveFraction) * uniform();
+}
+
+function fillWantedMinutes(draw: PreparedWants): void {
+  draw.wantedMinutes.forEach((sum, c) => {
+    if (sum === undefined) return;
+    const demandW = draw.usage.circuits[c]!.demandW;
+    let minutes = 0;
+    for (let m = 0; m < demandW.length; m++) {
+      if (demandW[m]! > 0) minutes++;
+      sum[m + 1] = minutes;
+    }
+  });
+}

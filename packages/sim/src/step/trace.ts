@@ -1,0 +1,181 @@
+/** One run written out minute by minute: every column an auditor needs. It steps the same loop, a minute at a time. */
+import type { Household } from './household.ts';
+import { endEvents, traceEvents, watchSwitches, type TraceEvent } from './trace-events.ts';
+import { advance } from './advance.ts';
+import { closeAll } from './apply-power.ts';
+import { groupOnMinutes, unitBooks } from './ledger.ts';
+import { ASLEEP, EMPTY_BANK, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
+import { RUN_MINUTES, RUNNING_W, SIGN, SIGNED_C, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, WANTED_MINUTES } from './step-thermostat.ts';
+
+export const UNIT_MODES: Readonly<Record<number, string>> = {
+  [ON]: 'on',
+  [ASLEEP]: 'asleep',
+  [EMPTY_BANK]: 'empty',
+  [TRIPPED]: 'tripped',
+  [PARTNER_STOPPED]: 'partner stopped',
+};
+
+/** One unit, one value per minute. Watts are the minute's mean; `batteryW` is positive while charging. */
+export interface UnitTrace {
+  readonly id: string;
+  readonly solarAvailableW: Float64Array;
+  readonly solarUsedW: Float64Array;
+  readonly solarStoredW: Float64Array;
+  readonly solarClippedW: Float64Array;
+  readonly solarCurtailedW: Float64Array;
+  readonly loadW: Float64Array;
+  readonly inverterLossW: Float64Array;
+  readonly batteryW: Float64Array;
+  readonly batteryLossW: Float64Array;
+  /** At the minute's end. */
+  readonly storedWh: Float64Array;
+  readonly chargeFraction: Float64Array;
+  readonly mode: string[];
+}
+
+/** One circuit, one value per minute. */
+export interface CircuitTrace {
+  readonly id: string;
+  readonly wantedW: Float64Array;
+  readonly servedW: Float64Array;
+  /** 1 where the strategy lets it be on. */
+  readonly allowed: Uint8Array;
+  /** Of its first thermostat, at the minute's end; undefined when it has none. */
+  readonly temperatureC: Float64Array | undefined;
+}
+
+export interface Trace {
+  readonly minutes: number;
+  readonly units: readonly UnitTrace[];
+  readonly circuits: readonly CircuitTrace[];
+  /** Neutral current, A, from the difference of the legs at 120 V and unity power factor; 0 with one unit. */
+  readonly neutralA: Float64Array;
+  readonly events: readonly TraceEvent[];
+}
+
+const LEG_V = 120;
+
+/** Lives the run through to `to` and keeps every minute. The run ends as `advance(run, to)` would leave it. */
+export function traceRun(run: Run, to: number): Trace {
+  const units = run.household.units.map(({ id }) => emptyUnit(id, to));
+  const circuits = run.household.circuits.map((c, i) => emptyCircuit(c.id, to, hasThermostat(run, i)));
+  const neutralA = new Float64Array(to);
+  const events: TraceEvent[] = [];
+  const meters = createMeters(run);
+  for (let m = 0; m < to; m++) {
+    const before = watchSwitches(run);
+    advance(run, m + 1);
+    units.forEach((trace, u) => recordUnit(trace, run, u, m, meters));
+    circuits.forEach((trace, c) => recordCircuit(trace, run, c, m, meters));
+    if (units.length === 2) neutralA[m] = neutralAmperes(run, circuits, m);
+    events.push(...traceEvents(run, before, m));
+    readMeters(run, meters);
+  }
+  closeAll(run);
+  events.push(...endEvents(run));
+  return { minutes: to, units, circuits, neutralA, events };
+}
+
+/** Readings at the end of the minute before, to take differences from. */
+interface Meters {
+  readonly books: ReturnType<typeof unitBooks>[];
+  readonly groupMinutes: Float64Array;
+  readonly thermostats: Float64Array;
+}
+
+function createMeters(run: Run): Meters {
+  return {
+    books: run.units.map((_, u) => unitBooks(run, u, 0)),
+    groupMinutes: new Float64Array(run.groups.length),
+    thermostats: run.thermostats.slice(),
+  };
+}
+
+function readMeters(run: Run, meters: Meters): void {
+  run.units.forEach((_, u) => (meters.books[u] = unitBooks(run, u, 0)));
+  run.groups.forEach((_, g) => (meters.groupMinutes[g] = groupOnMinutes(run, g)));
+  meters.thermostats.set(run.thermostats);
+}
+
+function recordUnit(trace: UnitTrace, run: Run, u: number, m: number, meters: Meters): void {
+  const before = meters.books[u]!;
+  const books = unitBooks(run, u, 0);
+  const wattsOf = (key: keyof typeof books) => (books[key] - before[key]) * 60;
+  const usableW = run.draw.solar[u]!.usableW[m]!;
+  const availableW = run.draw.solar[u]!.availableW[m]!;
+  trace.solarAvailableW[m] = availableW;
+  trace.solarClippedW[m] = availableW - usableW;
+  trace.solarCurtailedW[m] = wattsOf('solarCurtailedWh');
+  trace.solarStoredW[m] = wattsOf('solarStoredWh');
+  trace.solarUsedW[m] = usableW - trace.solarCurtailedW[m]! - trace.solarStoredW[m]!;
+  trace.loadW[m] = wattsOf('loadWh');
+  trace.inverterLossW[m] = wattsOf('inverterLossWh');
+  trace.batteryW[m] = wattsOf('solarStoredWh') - wattsOf('dischargedWh');
+  trace.batteryLossW[m] = wattsOf('chargeLossWh') + wattsOf('dischargeLossWh') + wattsOf('selfDischargedWh');
+  trace.storedWh[m] = books.storedEndWh;
+  trace.chargeFraction[m] = books.storedEndWh / run.household.capacityWh[u]!;
+  trace.mode.push(UNIT_MODES[run.units[u]!.mode]!);
+}
+
+function recordCircuit(trace: CircuitTrace, run: Run, c: number, m: number, meters: Meters): void {
+  const { group } = run.household.circuits[c]!;
+  const onShare = groupOnMinutes(run, group) - meters.groupMinutes[group]!;
+  const plainW = run.draw.usage.circuits[c]!.demandW[m]!;
+  let wanted = plainW;
+  let served = plainW * onShare;
+  run.draw.usage.thermostats.forEach(({ circuitIndex }, i) => {
+    if (circuitIndex !== c) return;
+    const at = i * THERMOSTAT_STATE;
+    const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
+    wanted += watts * (run.thermostats[at + WANTED_MINUTES]! - meters.thermostats[at + WANTED_MINUTES]!);
+    served += watts * (run.thermostats[at + RUN_MINUTES]! - meters.thermostats[at + RUN_MINUTES]!);
+    if (trace.temperatureC !== undefined && trace.temperatureC[m] === 0) {
+      trace.temperatureC[m] = run.thermostats[at + SIGNED_C]! * run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + SIGN]!;
+    }
+  });
+  trace.wantedW[m] = wanted;
+  trace.servedW[m] = served;
+  trace.allowed[m] = run.control.allowed[c]!;
+}
+
+/** Legs, not units: 240 V circuits load both alike and leave the neutral alone. */
+function neutralAmperes(run: Run, circuits: readonly CircuitTrace[], m: number): number {
+  let difference = 0;
+  run.household.circuits.forEach((circuit, c) => {
+    if (!circuit.is240V) difference += circuit.unit === 0 ? circuits[c]!.servedW[m]! : -circuits[c]!.servedW[m]!;
+  });
+  return Math.abs(difference) / LEG_V;
+}
+
+function hasThermostat(run: Run, circuit: number): boolean {
+  return run.draw.usage.thermostats.some((t) => t.circuitIndex === circuit);
+}
+
+function emptyUnit(id: Household['units'][number]['id'], minutes: number): UnitTrace {
+  const column = () => new Float64Array(minutes);
+  return {
+    id,
+    solarAvailableW: column(),
+    solarUsedW: column(),
+    solarStoredW: column(),
+    solarClippedW: column(),
+    solarCurtailedW: column(),
+    loadW: column(),
+    inverterLossW: column(),
+    batteryW: column(),
+    batteryLossW: column(),
+    storedWh: column(),
+    chargeFraction: column(),
+    mode: [],
+  };
+}
+
+function emptyCircuit(id: string, minutes: number, thermostat: boolean): CircuitTrace {
+  return {
+    id,
+    wantedW: new Float64Array(minutes),
+    servedW: new Float64Array(minutes),
+    allowed: new Uint8Array(minutes),
+    temperatureC: thermostat ? new Float64Array(minutes) : undefined,
+  };
+}

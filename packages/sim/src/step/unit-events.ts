@@ -1,0 +1,117 @@
+/** A unit stops, is brought back, or comes back by itself. MODEL.md §6.3, §9. */
+import { BATTERY_LIMIT, EMPTY, OVERLOADED_MINUTES, OVERLOAD, STORED_WMIN, SURGE, SET_FLOOR_WMIN } from '../power/step-unit.ts';
+import { CAPACITY_WMIN, RESTART_WMIN } from '../power/unit-parameters.ts';
+import { holdTiersBack } from '../shedding/control.ts';
+import { causeIndex, type EndCause } from './end-causes.ts';
+import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run, type UnitRun } from './run.ts';
+
+/** Minutes without a trip after which a unit's own tries count from the beginning. */
+const STEADY_MINUTES = 60;
+
+/** The cold is to blame once it holds back more than this share of the capacity. */
+const COLD_SHARE = 0.15;
+
+const TRIP_CAUSE: Readonly<Record<number, EndCause>> = {
+  [OVERLOAD]: 'overload trip',
+  [SURGE]: 'starting surge trip',
+  [BATTERY_LIMIT]: 'battery limit trip',
+};
+
+function goDown(run: Run, unit: UnitRun, mode: number, cause: EndCause): void {
+  if (unit.mode <= ASLEEP) unit.downSince = now(run);
+  unit.mode = mode;
+  unit.cause = causeIndex(cause);
+  unit.state[OVERLOADED_MINUTES] = 0;
+}
+
+function comeBack(run: Run, u: number): void {
+  const unit = run.units[u]!;
+  unit.downMinutes += now(run) - unit.downSince;
+  unit.mode = ON;
+  unit.onSince = now(run);
+  unit.resetAt = Infinity;
+  const partner = run.units[1 - u];
+  if (partner?.mode === PARTNER_STOPPED) comeBack(run, 1 - u);
+}
+
+/** The bank level at which unit `u` comes back after a cut-off: as far above the floor as restart lies above cut-off. */
+export function restartWmin(run: Run, u: number): number {
+  const unit = run.units[u]!;
+  const { cutOffFraction } = run.household.units[u]!.battery;
+  return unit.settings[SET_FLOOR_WMIN]! + unit.parameters[RESTART_WMIN]! - cutOffFraction * unit.parameters[CAPACITY_WMIN]!;
+}
+
+/** Carries out what stopped unit `u`: `event` as in power/step-unit.ts. */
+export function stopUnit(run: Run, u: number, event: number): void {
+  const unit = run.units[u]!;
+  if (event === EMPTY) {
+    const { cutOffFraction } = run.household.units[u]!.battery;
+    const floorFraction = unit.settings[SET_FLOOR_WMIN]! / unit.parameters[CAPACITY_WMIN]!;
+    goDown(run, unit, EMPTY_BANK, floorFraction > cutOffFraction + COLD_SHARE ? 'battery too cold' : 'battery empty');
+  } else {
+    goDown(run, unit, TRIPPED, TRIP_CAUSE[event]!);
+    run.trips++;
+    planReset(run, u);
+  }
+  const partner = run.units[1 - u];
+  if (run.household.stopsTogether && partner !== undefined && partner.mode <= ASLEEP) goDown(run, partner, PARTNER_STOPPED, 'partner stopped');
+}
+
+/** Sets when a tripped unit is brought back: by itself while it has tries left, else by a person who is awake. */
+function planReset(run: Run, u: number): void {
+  const unit = run.units[u]!;
+  const { resetsItselfAfterMinutes, resetTries } = run.household.units[u]!.inverter;
+  if (run.minute - unit.onSince >= STEADY_MINUTES) unit.triesLeft = resetTries;
+  unit.resetByPerson = resetsItselfAfterMinutes === undefined || unit.triesLeft === 0;
+  if (unit.resetByPerson) {
+    unit.resetAt = Math.max(run.minute + 1, noticedAt(run) + run.plan.person.tripReactionMinutes);
+  } else {
+    unit.triesLeft--;
+    unit.resetAt = run.minute + resetsItselfAfterMinutes!;
+  }
+}
+
+/** First minute from now in which the person is awake; never, when the outage ends first. */
+function noticedAt(run: Run): number {
+  const { localMinuteOfDay, minutes } = run.draw.clock;
+  for (let m = run.minute; m < minutes; m++) if (run.plan.day.awake[localMinuteOfDay[m]!] === 1) return m;
+  return Infinity;
+}
+
+/** Brings back what is due now. True when anything changed. */
+export function resetDueUnits(run: Run): boolean {
+  let changed = false;
+  run.units.forEach((unit, u) => {
+    if (unit.mode !== TRIPPED || unit.resetAt > run.minute) return;
+    if (unit.resetByPerson) {
+      holdTiersBack(run.plan, run.control);
+      run.holdUntil = run.minute + run.plan.person.afterTripHoldMinutes;
+      unit.triesLeft = run.household.units[u]!.inverter.resetTries;
+    }
+    comeBack(run, u);
+    changed = true;
+  });
+  return changed;
+}
+
+/** Brings back units whose bank has recovered from a cut-off. True when anything changed. */
+export function restartRecoveredUnits(run: Run): boolean {
+  let changed = false;
+  run.units.forEach((unit, u) => {
+    if (unit.mode !== EMPTY_BANK || unit.state[STORED_WMIN]! < restartWmin(run, u)) return;
+    comeBack(run, u);
+    changed = true;
+  });
+  return changed;
+}
+
+/** Puts to sleep and wakes as the control has decided. */
+export function followSleep(run: Run): void {
+  run.units.forEach((unit, u) => {
+    if (unit.mode === ON && run.control.asleepUnit === u) unit.mode = ASLEEP;
+    else if (unit.mode === ASLEEP && run.control.asleepUnit !== u) {
+      unit.mode = ON;
+      unit.onSince = now(run);
+    }
+  });
+}

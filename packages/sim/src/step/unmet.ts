@@ -1,0 +1,52 @@
+/** When somebody goes without: watching the circuits of tier 1 and those that serve a need. MODEL.md §8. */
+import type { Run } from './run.ts';
+
+/** Minutes wanted from the outage's start to `time`, which may fall inside a minute. */
+function wantedUntil(sum: Uint32Array, time: number): number {
+  const m = Math.floor(time);
+  if (m >= sum.length - 1) return sum[sum.length - 1]!;
+  return sum[m]! + (time - m) * (sum[m + 1]! - sum[m]!);
+}
+
+/** First moment in [from, to) at which more than `minutes` were wanted since `from`; it is known to exist. */
+function momentBeyond(sum: Uint32Array, from: number, to: number, minutes: number): number {
+  const target = wantedUntil(sum, from) + minutes;
+  let low = Math.floor(from);
+  let high = Math.min(Math.ceil(to), sum.length - 1);
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (sum[middle]! > target) high = middle;
+    else low = middle;
+  }
+  return Math.max(from, low + (target - sum[low]!));
+}
+
+/** Books the stretch [from, to) in which a watched circuit had no power. */
+export function noteWithoutPower(run: Run, circuit: number, from: number, to: number, cause: number, unit: number): void {
+  const sum = run.draw.wantedMinutes[circuit]!;
+  const { graceMinutes } = run.household.circuits[circuit]!;
+  const beyond = wantedUntil(sum, to) - wantedUntil(sum, from) - graceMinutes;
+  if (beyond <= 0) return;
+  run.unmetMinutes[circuit] = run.unmetMinutes[circuit]! + beyond;
+  noteGraceGone(run, circuit, momentBeyond(sum, from, to, graceMinutes), cause, unit);
+}
+
+/**
+ * A circuit's grace ran out at `time`.
+ * @param unmetsNeed false where a temperature limit, not the lack of power, tells whether the need is met
+ */
+export function noteGraceGone(run: Run, circuit: number, time: number, cause: number, unit: number, unmetsNeed = true): void {
+  const { tier } = run.household.circuits[circuit]!;
+  if (unmetsNeed) noteNeed(run, circuit, time);
+  if (tier === 1 && time < run.end.minute) {
+    run.end.minute = time;
+    run.end.cause = cause;
+    run.end.unit = unit;
+  }
+}
+
+/** The need that the circuit serves is unmet at `time`. */
+export function noteNeed(run: Run, circuit: number, time: number): void {
+  const { need } = run.household.circuits[circuit]!;
+  if (need >= 0 && time < run.needFirst[need]!) run.needFirst[need] = time;
+}

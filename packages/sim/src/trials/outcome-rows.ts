@@ -1,0 +1,42 @@
+/** One row per (draw, alternative, strategy), held in columns. */
+
+/** Why the runtime ended: the column `endCause` holds the position in this list. */
+export { END_CAUSES, type EndCause } from '../step/end-causes.ts';
+
+/**
+ * Columns of an outcome row. Energies are sums over the whole horizon, Wh. Minutes count from the outage's start.
+ * NaN means "did not happen" (and becomes null in tables and files); there is no other use of NaN.
+ */
+export const OUTCOME_COLUMNS = [
+  'draw', // draw index
+  'alternative', // position in study.alternatives
+  'strategy', // position in study.strategies
+  'startEpochMinute', // minutes since 1970-01-01T00:00Z
+  'runtimeMinutes', // until tier 1 goes without; the horizon when censored; may be a fraction
+  'censored', // 1 = still running at the horizon
+  'endCause', // position in END_CAUSES
+  'endUnit', // 0 or 1: the unit whose stop ended it; NaN when none did
+  'firstShedMinute', // first minute a circuit was off by the strategy
+  'first240LossMinute', // first minute without 240 V although some circuit needs it
+  'firstBlackoutMinute', // first minute with every unit down
+  'trips',
+  'stageChanges', // times the set of circuits that are on changed
+  'switchThrows', // circuits switched by hand or by the switch
+  'servedTier1Wh', 'servedTier2Wh', 'servedTier3Wh', 'servedTier4Wh', 'servedTier5Wh',
+  'unservedTier1Wh', 'unservedTier2Wh', 'unservedTier3Wh', 'unservedTier4Wh', 'unservedTier5Wh',
+  'solarAvailableWh', 'solarUsedWh', 'solarStoredWh', 'solarClippedWh', 'solarCurtailedWh',
+  'inverterLossWh', // conversion, idle and standby together
+  'batteryLossWh', // charging, discharging, self-discharge
+  'storedStartWh', 'storedEndWh',
+  'minutesUnit0Down', 'minutesUnit1Down',
+] as const;
+export type OutcomeColumn = (typeof OUTCOME_COLUMNS)[number];
+
+/** Besides the fixed columns, two per need of the scenario: `need:food:firstMinute` (NaN = never unmet) and `need:food:minutes`. */
+export type NeedColumn = `need:${string}:firstMinute` | `need:${string}:minutes`;
+
+/** Columnar rows; every array has length `length`. */
+export interface OutcomeRows {
+  readonly length: number;
+  readonly columns: Readonly<Record<string, Float64Array>>;
+}

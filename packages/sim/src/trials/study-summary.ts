@@ -1,0 +1,71 @@
+/** What a study says: the figures behind every table, chart and sentence. Days are 24 h from the outage's start. */
+import type { EndCause } from './outcome-rows.ts';
+
+/** An estimate with its pointwise 95 % interval; null where the horizon hides it (censored). */
+export interface Estimate {
+  readonly value: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/** A step curve: `survival[i]` holds from `day[i]` until the next. Starts at day 0 with survival 1. */
+export interface SurvivalCurve {
+  readonly day: readonly number[];
+  readonly survival: readonly number[];
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+/** One (alternative, strategy) of a study. */
+export interface StrategySummary {
+  readonly alternativeId: string;
+  readonly alternativeTitle: string;
+  readonly strategyId: string;
+  readonly strategyTitle: string;
+  readonly draws: number;
+  readonly censoredDraws: number;
+  readonly curve: SurvivalCurve;
+  /** Days that nine outages in ten reach. A null value means: at least the horizon. */
+  readonly nineInTenDays: Estimate;
+  readonly medianDays: Estimate;
+  /** Chance of reaching each of the asked-for days (Wilson interval); days beyond the horizon are left out. */
+  readonly reach: readonly { readonly days: number; readonly chance: Estimate }[];
+  readonly ends: readonly { readonly cause: EndCause; readonly unitId: string | null; readonly fraction: number }[];
+  /** Means per draw over the horizon, kWh. Index 0 is tier 1. */
+  readonly servedKWhByTier: readonly number[];
+  readonly unservedKWhByTier: readonly number[];
+  readonly meanByColumn: Readonly<Record<string, number | null>>;
+  /** Endurance per need: days until first unmet (median, nine in ten), mean minutes unmet. */
+  readonly needs: readonly { readonly need: string; readonly nineInTenDays: Estimate; readonly medianDays: Estimate; readonly meanMinutesUnmet: number }[];
+}
+
+/** Paired difference in runtime, same draws, first less second. */
+export interface PairedDifference {
+  readonly first: { readonly alternativeId: string; readonly strategyId: string };
+  readonly second: { readonly alternativeId: string; readonly strategyId: string };
+  /** Difference of mean runtime up to the horizon, days. */
+  readonly meanDays: Estimate;
+  /** Difference of the days nine in ten reach (bootstrap over draws). */
+  readonly nineInTenDays: Estimate;
+  /** Share of draws in which the first lasts longer, the second lasts longer, and neither. */
+  readonly firstLongerFraction: number;
+  readonly secondLongerFraction: number;
+}
+
+/** What it takes to repeat a number. */
+export interface Provenance {
+  readonly scenarioHash: string;
+  readonly scenarioTitle: string;
+  readonly seed: string;
+  readonly draws: number;
+  readonly version: string;
+  readonly weatherName: string;
+}
+
+export interface StudySummary {
+  readonly provenance: Provenance;
+  readonly horizonDays: number;
+  readonly strategies: readonly StrategySummary[];
+  /** Within each alternative: each strategy against the first. Within each strategy: each alternative against the first. */
+  readonly differences: readonly PairedDifference[];
+}

@@ -1,0 +1,82 @@
+/** A study: a scenario compiled for every alternative and strategy, ready to run draw by draw. */
+import type { AlternativeSpec, Scenario } from '../scenario/scenario.ts';
+import { scenarioHash } from '../scenario/scenario-hash.ts';
+import { createSunTable, type SunTable } from '../sky/sun-table.ts';
+import type { Plane } from '../sky/sun-direction.ts';
+import { compileHousehold, type Household } from '../step/household.ts';
+import { planesOf } from '../step/unit-solar.ts';
+import { planUsage } from '../usage/plan-usage.ts';
+import type { UsagePlan } from '../usage/usage-plan.ts';
+import { VERSION } from '../version.ts';
+import { planWeather, type WeatherPlan } from '../weather/draw-weather.ts';
+
+/** What can be told about a study without running it. Positions in these lists are the row columns' values. */
+export interface StudyOutline {
+  readonly scenario: Scenario;
+  readonly scenarioHash: string;
+  readonly seed: string;
+  readonly horizonDays: number;
+  readonly alternatives: readonly { readonly id: string; readonly title: string }[];
+  readonly strategies: readonly { readonly id: string; readonly title: string; readonly carriedOutBy: 'person' | 'switch' }[];
+  readonly unitIds: readonly string[];
+  readonly needs: readonly string[];
+  readonly weatherName: string;
+  readonly version: string;
+}
+
+/** One alternative, compiled. Alternatives with the same key share that part of a draw. */
+export interface CompiledAlternative {
+  readonly household: Household;
+  readonly usagePlan: UsagePlan;
+  readonly usageKey: string;
+  readonly wantsKey: string;
+}
+
+export interface Study extends StudyOutline {
+  readonly minutes: number;
+  readonly compiled: readonly CompiledAlternative[];
+  readonly planes: readonly Plane[];
+  readonly sunTable: SunTable;
+  readonly weatherPlan: WeatherPlan;
+}
+
+export interface StudyOptions {
+  /** Any text; the same text gives the same draws. */
+  readonly seed: string;
+}
+
+/** Compiles a resolved scenario. Costs milliseconds; does no draws. */
+export function prepareStudy(scenario: Scenario, { seed }: StudyOptions): Study {
+  const { site, outage, weather, alternatives } = scenario;
+  const first = alternatives[0]!.household;
+  const sunTable = createSunTable(site);
+  const needs = [...new Set(alternatives.flatMap((a) => a.household.circuits.flatMap((c) => c.need ?? [])))];
+  return {
+    scenario,
+    scenarioHash: scenarioHash(scenario),
+    seed,
+    horizonDays: outage.horizonDays,
+    alternatives: alternatives.map(({ id, title }) => ({ id, title })),
+    strategies: first.strategies.map(({ id, title, carriedOutBy }) => ({ id, title, carriedOutBy })),
+    unitIds: first.units.map((u) => u.id),
+    needs,
+    weatherName: weather.source.kind === 'year' ? weather.source.year.name : weather.source.name,
+    version: VERSION,
+    minutes: Math.round(outage.horizonDays * 1440),
+    compiled: alternatives.map((a) => compileAlternative(a, needs, site.indoorC)),
+    planes: planesOf(alternatives.flatMap((a) => a.household.units)),
+    sunTable,
+    weatherPlan: planWeather(weather.source, weather, outage, site, sunTable),
+  };
+}
+
+function compileAlternative({ household: spec }: AlternativeSpec, needs: readonly string[], indoorC: number): CompiledAlternative {
+  const { circuits, usage, person, strategies, units } = spec;
+  const usageKey = JSON.stringify([circuits, usage, person.awake]);
+  return {
+    household: compileHousehold(spec, needs),
+    usagePlan: planUsage(circuits, usage, person.awake, indoorC),
+    usageKey,
+    wantsKey: JSON.stringify([usageKey, strategies, units.map((u) => u.leg)]),
+  };
+}

@@ -1,0 +1,79 @@
+/** The buffers that a study's draws are made in, one set per thread; they hold nothing that outlives a draw. */
+import type { Streams } from '../chance/streams.ts';
+import { createClock, fillClock } from '../clock/fill-clock.ts';
+import type { OutageClock } from '../clock/outage-clock.ts';
+import { asin } from '../portable/elementary.ts';
+import { createSunTrack, fillSunTrack, type SunTrack } from '../sky/sun-table.ts';
+import { createAmbient, fillAmbient, type Ambient } from '../step/ambient.ts';
+import { createSupply, createWants, fillSupply, fillWants, type PreparedDraw, type PreparedWants, type UnitSolar } from '../step/prepared-draw.ts';
+import { createUnitSolar, fillPlanes, fillUnitSolar } from '../step/unit-solar.ts';
+import { drawUsage } from '../usage/draw-usage.ts';
+import { createUsageDraw, type UsageBuffers } from '../usage/usage-buffers.ts';
+import { drawWeather } from '../weather/draw-weather.ts';
+import { createWeatherDraw, type WeatherDraw } from '../weather/weather-draw.ts';
+import { drawStart } from './draw-start.ts';
+import type { CompiledAlternative, Study } from './study.ts';
+
+const DEGREES = 180 / Math.PI;
+
+export interface Workspace {
+  readonly clock: OutageClock;
+  readonly track: SunTrack;
+  readonly weather: WeatherDraw;
+  readonly ambient: Ambient;
+  readonly sunElevationDeg: Float32Array;
+  readonly planeWm2: readonly Float32Array[];
+  readonly usages: ReadonlyMap<string, { readonly buffers: UsageBuffers; readonly owner: CompiledAlternative }>;
+  readonly wants: ReadonlyMap<string, { readonly buffers: PreparedWants; readonly owner: CompiledAlternative }>;
+  /** One per alternative. */
+  readonly draws: readonly PreparedDraw[];
+}
+
+export function createWorkspace(study: Study): Workspace {
+  const { minutes, compiled, planes, scenario } = study;
+  const clock = createClock(scenario.site.timeZone, minutes);
+  const ambient = createAmbient(minutes);
+  const usages = byKey(compiled, (a) => a.usageKey, (a) => createUsageDraw(a.usagePlan, minutes));
+  const wants = byKey(compiled, (a) => a.wantsKey, (a) => createWants(a.household, ambient, usages.get(a.usageKey)!.buffers));
+  return {
+    clock,
+    track: createSunTrack(minutes, planes.length),
+    weather: createWeatherDraw(minutes),
+    ambient,
+    sunElevationDeg: new Float32Array(minutes),
+    planeWm2: planes.map(() => new Float32Array(minutes)),
+    usages,
+    wants,
+    draws: compiled.map((a) => {
+      const solar: UnitSolar[] = a.household.units.map(() => createUnitSolar(minutes));
+      return { minutes, clock, ambient, ...wants.get(a.wantsKey)!.buffers, ...createSupply(a.household, minutes, solar) };
+    }),
+  };
+}
+
+function byKey<Buffers>(compiled: readonly CompiledAlternative[], keyOf: (a: CompiledAlternative) => string, make: (a: CompiledAlternative) => Buffers) {
+  const made = new Map<string, { buffers: Buffers; owner: CompiledAlternative }>();
+  for (const a of compiled) if (!made.has(keyOf(a))) made.set(keyOf(a), { buffers: make(a), owner: a });
+  return made;
+}
+
+/** Makes one draw: when, what weather, what habits, and what every alternative has to meet it with. */
+export function fillDraw(study: Study, work: Workspace, streams: Streams): void {
+  const { scenario, planes, minutes } = study;
+  const { site } = scenario;
+  fillClock(work.clock, drawStart(scenario.outage, site.timeZone, streams('start')));
+  fillSunTrack(study.sunTable, planes, work.clock.startEpochMinute, minutes, work.track);
+  drawWeather(study.weatherPlan, work.track, work.clock, streams, work.weather);
+  fillAmbient(work.ambient, work.weather.dryBulbC, site.indoorC, site.indoorFollowsFraction);
+  fillPlanes(planes, work.track, work.weather, site.groundReflectance, work.planeWm2);
+  for (let m = 0; m < minutes; m++) work.sunElevationDeg[m] = asin(work.track.cosZenith[m]!) * DEGREES;
+  for (const { buffers, owner } of work.usages.values()) {
+    drawUsage(owner.usagePlan, work.clock, work.ambient, work.sunElevationDeg, streams, buffers);
+  }
+  for (const { buffers, owner } of work.wants.values()) fillWants(buffers, owner.household);
+  study.compiled.forEach(({ household }, a) => {
+    const draw = work.draws[a]!;
+    household.units.forEach((unit, u) => fillUnitSolar(draw.solar[u]!, unit, planes, work.planeWm2, work.weather));
+    fillSupply(draw, household, work.ambient, streams);
+  });
+}

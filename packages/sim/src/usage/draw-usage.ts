@@ -1,0 +1,102 @@
+import type { Stream, Streams } from '../chance/streams.ts';
+import type { OutageClock } from '../clock/outage-clock.ts';
+import { drawDutyCycled } from './duty-cycled.ts';
+import { drawEvents } from './events.ts';
+import { drawLights } from './lights.ts';
+import { findLitRuns } from './lit-runs.ts';
+import { findLocalDays, type LocalDays } from './local-days.ts';
+import { logNormalFactor } from './log-normal-factor.ts';
+import { drawMeasured } from './measured.ts';
+import { drawScheduled } from './scheduled.ts';
+import { drawSteady } from './steady.ts';
+import { drawThermostat } from './thermostat.ts';
+import type { UsageBuffers } from './usage-buffers.ts';
+import type { AppliancePlan, UsagePlan } from './usage-plan.ts';
+
+/** Temperatures around appliances, °C, one value per minute of the outage. */
+export interface UsageAmbient {
+  readonly indoors: Float32Array;
+  readonly outdoors: Float32Array;
+  readonly garage: Float32Array;
+}
+
+/**
+ * Fills `out` with the household's wants in one draw. MODEL.md §Usage.
+ *
+ * Depends on nothing but its arguments; what was in `out` does not matter. A longer horizon extends a draw and leaves
+ * the minutes before as they are, as long as clock, ambient and sun do.
+ *
+ * @param clock as long as `out`; otherwise RangeError.
+ * @param sunElevationDeg one value per minute, degrees above the horizon; for lights.
+ * @param streams of this draw.
+ * @param out from `createUsageDraw` with the same plan.
+ */
+export function drawUsage(
+  plan: UsagePlan,
+  clock: OutageClock,
+  ambient: UsageAmbient,
+  sunElevationDeg: Float32Array,
+  streams: Streams,
+  out: UsageBuffers,
+): void {
+  if (clock.minutes !== out.minutes) {
+    throw new RangeError(`clock has ${clock.minutes} minutes, buffers have ${out.minutes}`);
+  }
+  findLocalDays(clock, out.days);
+  plan.darknesses.forEach((belowDeg, k) =>
+    findLitRuns(clock, plan.awake, sunElevationDeg, belowDeg, out.lit[k]!),
+  );
+  layDownSteady(plan, streams, out);
+  const householdFactor = logNormalFactor(streams('usage/household'), plan.householdSigma);
+  let thermostat = 0;
+  for (const { circuitIndex, purpose, plan: each } of plan.appliances) {
+    if (each.kind === 'steady') continue;
+    const stream = streams(purpose);
+    if (each.kind === 'thermostat') {
+      drawThermostat(out.thermostats[thermostat++]!, ambient[each.want.surroundings][0]!, stream);
+    } else drawAppliance(each, clock, ambient, householdFactor, stream, out, circuitIndex);
+  }
+}
+
+/** Starts every circuit anew from its steady watts, which takes no longer than clearing it. */
+function layDownSteady(plan: UsagePlan, streams: Streams, out: UsageBuffers): void {
+  const { days, steadyDayW } = out;
+  for (const dayW of steadyDayW) dayW.fill(0);
+  for (const { circuitIndex, purpose, plan: each } of plan.appliances) {
+    if (each.kind === 'steady') drawSteady(each, days.count, streams(purpose), steadyDayW[circuitIndex]!);
+  }
+  out.circuits.forEach((circuit, c) => {
+    circuit.startExtraW?.fill(0);
+    fillDays(circuit.demandW, days, steadyDayW[c]!);
+  });
+}
+
+function fillDays(demandW: Float32Array, days: LocalDays, dayW: Float64Array): void {
+  for (let s = 0; s < days.stretchCount; s++) {
+    demandW.fill(dayW[days.stretchDay[s]!]!, days.stretchAt[s], days.stretchAt[s + 1]);
+  }
+}
+
+function drawAppliance(
+  plan: Exclude<AppliancePlan, { kind: 'steady' | 'thermostat' }>,
+  clock: OutageClock,
+  ambient: UsageAmbient,
+  householdFactor: number,
+  stream: Stream,
+  { circuits, days, lit }: UsageBuffers,
+  circuitIndex: number,
+): void {
+  const circuit = circuits[circuitIndex]!;
+  switch (plan.kind) {
+    case 'duty-cycled':
+      return drawDutyCycled(plan, clock, ambient.indoors, stream, circuit);
+    case 'events':
+      return drawEvents(plan, days, householdFactor, stream, circuit);
+    case 'scheduled':
+      return drawScheduled(plan, clock, days, circuit);
+    case 'lights':
+      return drawLights(plan, lit[plan.darknessIndex]!, householdFactor, stream, circuit.demandW);
+    case 'measured':
+      return drawMeasured(plan, days, stream, circuit.demandW);
+  }
+}

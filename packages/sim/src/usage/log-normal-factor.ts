@@ -1,0 +1,24 @@
+/** Scatter about a mean that must stay the mean. MODEL.md §Usage, U1. */
+import type { Stream } from '../chance/streams.ts';
+import { exp, log } from '../portable/elementary.ts';
+import { normalDeviate } from '../weather/normal-deviate.ts';
+
+/**
+ * Sigma of a log-normal whose standard deviation is `scatterFraction` of its mean: sqrt(ln(1 + f²)).
+ *
+ * @param scatterFraction ≥ 0.
+ */
+export function logNormalSigma(scatterFraction: number): number {
+  return Math.sqrt(log(1 + scatterFraction * scatterFraction));
+}
+
+/**
+ * One log-normal factor with mean 1: exp(sigma z - sigma²/2), z standard normal.
+ * Takes one uniform whatever sigma is, so turning scatter off or on never shifts the rest of the stream.
+ *
+ * @param sigma from `logNormalSigma`; 0 gives exactly 1.
+ */
+export function logNormalFactor(stream: Stream, sigma: number): number {
+  const u = stream();
+  return sigma === 0 ? 1 : exp(sigma * (normalDeviate(u) - sigma / 2));
+}

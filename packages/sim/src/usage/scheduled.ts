@@ -1,0 +1,70 @@
+/** Appliances a clock switches: a pump timer, a car charging overnight. MODEL.md §Usage, U6. */
+import { minutesInWindows } from '../clock/clock-windows.ts';
+import type { OutageClock } from '../clock/outage-clock.ts';
+import type { Appliance } from '../scenario/scenario.ts';
+import { addStart } from './circuit-buffers.ts';
+import type { LocalDays } from './local-days.ts';
+import { startExtraOf } from './start-extra.ts';
+import type { CircuitWant } from './usage-draw.ts';
+
+export interface ScheduledPlan {
+  readonly kind: 'scheduled';
+  readonly runningW: number;
+  readonly startExtraW: number;
+  /** 1 for each of the 1,440 local minutes of a day in which it runs. */
+  readonly on: Uint8Array;
+  /** The same as runs of readings [from, to) within one day. */
+  readonly onFrom: readonly number[];
+  readonly onTo: readonly number[];
+}
+
+/** The clock starts all `count` of them in the same seconds, so their starting watts add up. */
+export function planScheduled(appliance: Extract<Appliance, { kind: 'scheduled' }>): ScheduledPlan {
+  const on = minutesInWindows(appliance.windows);
+  const onFrom: number[] = [];
+  const onTo: number[] = [];
+  for (let m = 0; m < 1440; m++) {
+    if (on[m] === 1 && (m === 0 || on[m - 1] === 0)) onFrom.push(m);
+    if (on[m] === 1 && (m === 1439 || on[m + 1] === 0)) onTo.push(m + 1);
+  }
+  return {
+    kind: 'scheduled',
+    runningW: appliance.runningW * appliance.count,
+    startExtraW: startExtraOf(appliance) * appliance.count,
+    on,
+    onFrom,
+    onTo,
+  };
+}
+
+/**
+ * Adds its watts wherever the clock on the wall reads a minute of its windows: an hour that comes twice is run
+ * twice, one that is jumped over is not run. A timer has no habits: neither household nor day scatter changes it.
+ */
+export function drawScheduled(
+  plan: ScheduledPlan,
+  clock: OutageClock,
+  days: LocalDays,
+  circuit: CircuitWant,
+): void {
+  const { demandW } = circuit;
+  for (let s = 0; s < days.stretchCount; s++) {
+    const at = days.stretchAt[s]!;
+    const reading = days.stretchReading[s]!;
+    const end = days.stretchAt[s + 1]!;
+    for (let k = 0; k < plan.onFrom.length; k++) {
+      const from = Math.max(at, at + plan.onFrom[k]! - reading);
+      const to = Math.min(end, at + plan.onTo[k]! - reading);
+      if (from >= to) continue;
+      if (plan.startExtraW > 0 && !wasOn(plan, clock, from)) addStart(circuit, from, plan.startExtraW);
+      for (let m = from; m < to; m++) demandW[m]! += plan.runningW;
+    }
+  }
+}
+
+/** Whether it ran in the minute before `minute`, be that the last one with the grid up. */
+function wasOn(plan: ScheduledPlan, clock: OutageClock, minute: number): boolean {
+  const reading =
+    minute > 0 ? clock.localMinuteOfDay[minute - 1]! : (clock.localMinuteOfDay[0]! + 1439) % 1440;
+  return plan.on[reading] === 1;
+}

@@ -1,0 +1,38 @@
+/** The household's wants in one draw: what the kernel serves or leaves unserved. */
+
+/** What one circuit would draw if it had power, thermostats aside. */
+export interface CircuitWant {
+  /** Watts wanted, one value per minute (the minute's mean). */
+  readonly demandW: Float32Array;
+  /** Largest extra watts of a start in the minute (starting less running), or undefined when nothing on it starts. */
+  readonly startExtraW: Float32Array | undefined;
+}
+
+/** A thermostatic appliance: its power follows a temperature that the kernel steps. */
+export interface ThermostatWant {
+  readonly circuitIndex: number;
+  readonly applianceIndex: number;
+  readonly runningW: number;
+  /** Starting less running watts, ≥ 0. */
+  readonly startExtraW: number;
+  /** +1 cools (runs when warm), -1 heats (runs when cold). */
+  readonly sign: 1 | -1;
+  readonly setC: number;
+  readonly bandC: number;
+  readonly surroundings: 'indoors' | 'outdoors' | 'garage';
+  readonly surroundingsOffsetC: number;
+  readonly timeConstantMinutes: number;
+  /** °C a minute that running moves it, > 0, in the direction of `sign` (cooling lowers). */
+  readonly pullCPerMinute: number;
+  readonly limitC: number | undefined;
+  /** This draw: temperature at the start, and whether it is calling for power then. */
+  readonly startC: number;
+  readonly startCalling: boolean;
+}
+
+export interface UsageDraw {
+  readonly minutes: number;
+  /** One per circuit, in the scenario's order. */
+  readonly circuits: readonly CircuitWant[];
+  readonly thermostats: readonly ThermostatWant[];
+}

@@ -1,0 +1,113 @@
+/** The sun table: the same sun as `sunPosition`, kept by the day and copied into outages. */
+import { describe, expect, it } from 'vitest';
+import { SOLAR_CONSTANT_WM2 } from '../../../packages/sim/src/sky/extraterrestrial.ts';
+import { cosIncidence } from '../../../packages/sim/src/sky/sun-direction.ts';
+import { sunPosition } from '../../../packages/sim/src/sky/sun-position.ts';
+import { createSunTable, createSunTrack, fillSunTrack } from '../../../packages/sim/src/sky/sun-table.ts';
+
+const DAY = 1440;
+const RADIANS = Math.PI / 180;
+const boston = { latitudeDeg: 42.4, longitudeDeg: -71, elevationM: 6 };
+const planes = [
+  { tiltDeg: 30, azimuthDeg: 180 },
+  { tiltDeg: 90, azimuthDeg: 90 },
+];
+const newYear2026 = Date.UTC(2026, 0, 1) / 60_000;
+
+describe('createSunTable', () => {
+  it.each([
+    ['Boston', boston],
+    ['the equator at the date line', { latitudeDeg: 0, longitudeDeg: 180 }],
+    ['Tromsø', { latitudeDeg: 69.65, longitudeDeg: 18.95 }],
+    ['the south pole', { latitudeDeg: -90, longitudeDeg: 0 }],
+  ])('points to the sun as sunPosition does within 1e-7, at the middle of each minute: %s', (_, site) => {
+    const table = createSunTable(site);
+    let worst = 0;
+    let count = 0;
+    for (let utcDay = 20454; utcDay < 20454 + 365; utcDay += 7) {
+      const day = table.day(utcDay);
+      for (let minute = 0; minute < DAY; minute += 13) {
+        const sun = sunPosition(utcDay * DAY + minute + 0.5, site);
+        const level = Math.sin(sun.zenithDeg * RADIANS);
+        worst = Math.max(
+          worst,
+          Math.abs(day.up[minute]! - Math.cos(sun.zenithDeg * RADIANS)),
+          Math.abs(day.east[minute]! - level * Math.sin(sun.azimuthDeg * RADIANS)),
+          Math.abs(day.north[minute]! - level * Math.cos(sun.azimuthDeg * RADIANS)),
+        );
+        count += 1;
+      }
+    }
+    expect(count).toBe(53 * 111);
+    expect(worst).toBeLessThan(1e-7); // the last place of a Float32 is 6e-8
+  });
+
+  it('gives the solar constant over the squared distance', () => {
+    const utcDay = newYear2026 / DAY + 100;
+    const { radiusVectorAu } = sunPosition(utcDay * DAY + 720.5, boston);
+    const expected = SOLAR_CONSTANT_WM2 / (radiusVectorAu * radiusVectorAu);
+    expect(createSunTable(boston).day(utcDay).extraterrestrialNormalWm2[720]).toBeCloseTo(expected, 3);
+  });
+
+  it('gives cosIncidence on a plane, and 0 with the sun behind it', () => {
+    const table = createSunTable(boston);
+    const utcDay = newYear2026 / DAY + 200;
+    const day = table.day(utcDay);
+    for (const plane of planes) {
+      const onPlane = table.planeDay(plane, utcDay);
+      let behind = 0;
+      for (let minute = 0; minute < DAY; minute++) {
+        const sun = { east: day.east[minute]!, north: day.north[minute]!, up: day.up[minute]! };
+        expect(onPlane[minute]).toBeCloseTo(Math.max(0, cosIncidence(sun, plane)), 6);
+        if (onPlane[minute] === 0) behind += 1;
+      }
+      expect(behind).toBeGreaterThan(400);
+      expect(behind).toBeLessThan(1000);
+    }
+  });
+
+  it('answers the same whatever was asked before, and keeps what it made', () => {
+    const first = createSunTable(boston);
+    const second = createSunTable(boston);
+    first.planeDay(planes[1]!, 20500);
+    first.day(20000);
+    expect(first.day(20500).up).toEqual(second.day(20500).up);
+    expect(first.day(20500)).toBe(first.day(20500));
+    expect(first.planeDay({ ...planes[0]! }, 20500)).toBe(first.planeDay(planes[0]!, 20500));
+  });
+});
+
+describe('fillSunTrack', () => {
+  it('copies the right minutes across midnights, leap day included', () => {
+    const table = createSunTable(boston);
+    const start = Date.UTC(2028, 1, 27, 17, 23) / 60_000;
+    const minutes = 3 * DAY + 77;
+    const track = createSunTrack(minutes, 2);
+    fillSunTrack(table, planes, start, minutes, track);
+    for (const minute of [0, 396, 397, 398, DAY + 396, DAY + 397, 2 * DAY + 397, minutes - 1]) {
+      const utcDay = Math.floor((start + minute) / DAY);
+      const at = start + minute - utcDay * DAY;
+      expect(track.cosZenith[minute]).toBe(table.day(utcDay).up[at]);
+      expect(track.extraterrestrialNormalWm2[minute]).toBe(table.day(utcDay).extraterrestrialNormalWm2[at]);
+      planes.forEach((plane, i) => expect(track.planes[i]![minute]).toBe(table.planeDay(plane, utcDay)[at]));
+    }
+  });
+
+  it('fills a shorter outage into a longer track, before 1970 too, and leaves the rest alone', () => {
+    const table = createSunTable(boston);
+    const track = createSunTrack(3000, 1);
+    track.cosZenith.fill(9);
+    fillSunTrack(table, [planes[0]!], -1500, 2000, track);
+    expect(track.minutes).toBe(2000);
+    expect(track.cosZenith[0]).toBe(table.day(-2).up[DAY - 60]);
+    expect(track.cosZenith[60]).toBe(table.day(-1).up[0]);
+    expect(track.cosZenith[1999]).toBe(table.day(0).up[499]);
+    expect(track.cosZenith[2000]).toBe(9);
+  });
+
+  it('takes no planes', () => {
+    const track = createSunTrack(10, 0);
+    fillSunTrack(createSunTable(boston), [], newYear2026, 10, track);
+    expect(track.planes).toEqual([]);
+  });
+});

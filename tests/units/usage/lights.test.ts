@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { minutesInWindows } from '../../../packages/sim/src/clock/clock-windows.ts';
+import {
+  circuitOf,
+  CLOCK_CHANGES,
+  clockOf,
+  drawOf,
+  wattHours,
+  type Written,
+} from './household-under-test.ts';
+
+const lamps: Written = { kind: 'lights', runningW: 60, litFraction: 0.5, dayScatterFraction: 0 };
+
+describe('lights', () => {
+  it.each(CLOCK_CHANGES)('%s: lit exactly in dark waking minutes', (_, setting) => {
+    for (const awake of ['06:30-22:30', '16:00-02:30', '00:00-24:00']) {
+      const up = minutesInWindows([awake]);
+      const sunDeg = (reading: number) => 60 * (1 - Math.abs(reading - 720) / 360);
+      const { demandW } = drawOf([circuitOf('lamps', lamps)], { ...setting, awake, sunDeg }).circuits[0]!;
+      const expected = Array.from(clockOf(setting).localMinuteOfDay, (reading) =>
+        Math.fround(sunDeg(reading)) < 3 && up[reading] === 1 ? 30 : 0,
+      );
+      expect([...demandW]).toEqual(expected);
+    }
+  });
+
+  it('follow their own darkness', () => {
+    const setting = { days: 1, sunDeg: (reading: number) => (reading < 720 ? 10 : -4) };
+    const at = (darkBelowElevationDeg: number) =>
+      wattHours(drawOf([circuitOf('lamps', { ...lamps, darkBelowElevationDeg })], setting));
+    expect(at(20)).toBe(30 * 16);
+    expect(at(3)).toBe(30 * 10.5);
+    expect(at(-6)).toBe(0);
+  });
+
+  it('never exceed all of them, and are spread by household and day below that', () => {
+    const circuits = [circuitOf('lamps', { ...lamps, count: 2, litFraction: 0.9, dayScatterFraction: 0.5 })];
+    const levels = new Set<number>();
+    for (let index = 0; index < 30; index++) {
+      const { demandW } = drawOf(circuits, { days: 4, index, householdScatterFraction: 0.3 }).circuits[0]!;
+      for (const watts of demandW) levels.add(watts);
+    }
+    expect(Math.max(...levels)).toBe(120);
+    expect(Math.min(...levels)).toBe(0);
+    expect(levels.size).toBeGreaterThan(50);
+  });
+
+  it('keep their mean under scatter while they stay below all of them', () => {
+    const circuits = [circuitOf('lamps', { ...lamps, litFraction: 0.3, dayScatterFraction: 0.2 })];
+    const draws = 150;
+    let total = 0;
+    for (let index = 0; index < draws; index++)
+      total += wattHours(drawOf(circuits, { days: 4, index, householdScatterFraction: 0.15 }));
+    const plain = wattHours(drawOf([circuitOf('lamps', { ...lamps, litFraction: 0.3 })], { days: 4 }));
+    expect(Math.abs(total / draws / plain - 1)).toBeLessThan(5 * Math.sqrt((0.15 * 0.15 + 0.04 / 4) / draws));
+  });
+});

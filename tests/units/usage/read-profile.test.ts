@@ -1,0 +1,131 @@
+import { describe, expect, it } from 'vitest';
+import { ProfileFileError } from '../../../packages/sim/src/usage/profile-file-error.ts';
+import { profileHints } from '../../../packages/sim/src/usage/profile-hints.ts';
+import { readProfile } from '../../../packages/sim/src/usage/read-profile.ts';
+
+/** Rows every `step` minutes from `from`, the watts being the time of day in minutes. */
+function rows(count: number, step: number, from: number, time: (minute: number) => string): string {
+  return Array.from({ length: count }, (_, k) => `${time(from + k * step)},${(from + k * step) % 1440}`).join(
+    '\n',
+  );
+}
+const pad = (value: number) => String(value).padStart(2, '0');
+const clock = (minute: number) => `${pad(Math.floor(minute / 60) % 24)}:${pad(minute % 60)}`;
+const date = (minute: number) => `2026-01-${pad(10 + Math.floor(minute / 1440))}T${clock(minute)}`;
+const faultsOf = (text: string) => {
+  try {
+    readProfile(text, 'shed.csv');
+  } catch (error) {
+    if (error instanceof ProfileFileError)
+      return error.findings.map(({ line, text: told }) => `${line}: ${told}`);
+  }
+  return [];
+};
+
+describe('readProfile', () => {
+  it.each([
+    ['dates with a T', 'time,watts', (m: number) => date(m)],
+    ['dates with a space and seconds', 'Date,Power (W)', (m: number) => `${date(m).replace('T', ' ')}:00`],
+    ['dates with a zone, whose clock reading counts', 'timestamp,powerW', (m: number) => `${date(m)}-05:00`],
+    ['clock times past midnight', 'time of day,watt', (m: number) => clock(m)],
+    ['minutes after midnight', 'minutes,load_w', (m: number) => String(m)],
+  ])('reads %s and lays every reading at its time of day', (_, header, time) => {
+    const profile = readProfile(`${header}\n${rows(2 * 96, 15, 870, time)}`, 'shed.csv');
+    expect(profile.intervalMinutes).toBe(15);
+    expect(profile.watts).toEqual(Array.from({ length: 192 }, (__, k) => (k * 15) % 1440));
+  });
+
+  it('reads semicolons with decimal commas, quotes, a byte order mark, comments and blank lines', () => {
+    const text = '\uFEFF"Time";"W"\r\n# from the meter\r\n"00:00";"1,5"\r\n\r\n"12:00";"2,25"\r\n';
+    expect(readProfile(text, 'shed.csv')).toEqual({ intervalMinutes: 720, watts: [1.5, 2.25] });
+  });
+
+  it('reads readings of seconds', () => {
+    const text = `time,watts\n${Array.from({ length: 9 }, (_, k) => `10:0${Math.floor((k * 7) / 60)}:${pad((k * 7) % 60)},${k}`).join('\n')}`;
+    expect(readProfile(text, 'shed.csv').intervalMinutes).toBeCloseTo(7 / 60, 12);
+  });
+
+  it('keeps whole days and lets the rest go, so that repeating keeps the time of day', () => {
+    expect(readProfile(`time,watts\n${rows(50, 60, 0, date)}`, 'shed.csv').watts).toHaveLength(48);
+  });
+
+  it('turns an interval that does not divide a day into minutes', () => {
+    const profile = readProfile(`time,watts\n${rows(206, 7, 0, date)}`, 'shed.csv');
+    expect([profile.intervalMinutes, profile.watts.length, profile.watts[8]]).toEqual([1, 1440, 7]);
+  });
+
+  it('leaves a record of hours as it is', () => {
+    expect(readProfile('time,watts\n18:00,5\n18:30,6\n19:00,7', 'shed.csv')).toEqual({
+      intervalMinutes: 30,
+      watts: [5, 6, 7],
+    });
+  });
+
+  it('tells every fault by its line, in order', () => {
+    const text = [
+      'time,watts',
+      '00:00,10',
+      '00:15,-3',
+      '00:30,',
+      '00:45,ten',
+      '01:30,12',
+      '01:40,12',
+      '25:00,12',
+      '01:55,12',
+      '2026-01-01T02:10,5',
+    ];
+    expect(faultsOf(text.join('\n'))).toMatchInlineSnapshot(`
+      [
+        "3: the watts are -3; a load cannot be below 0 (power sent back is not a load)",
+        "4: the watts are missing; expected a number",
+        "5: the watts are "ten"; expected a number",
+        "6: a gap: 2 readings are missing before this line",
+        "7: 10 min after the line before; the other lines are 15 min apart",
+        "8: the time is "25:00"; expected a clock time such as 18:00, as in the lines above",
+        "10: the time is "2026-01-01T02:10"; expected a clock time such as 18:00, as in the lines above",
+      ]
+    `);
+  });
+
+  it.each([
+    ['an empty file', ''],
+    ['only blank lines', '\n\n'],
+    ['no known columns', 'a,b\n1,2'],
+    ['kilowatts', 'time,power_kW\n00:00,0.3\n00:15,0.4'],
+    ['kilowatts, written otherwise', 'time,loadKW\n00:00,0.3\n00:15,0.4'],
+    ['a power without a unit', 'time,power\n00:00,0.3\n00:15,0.4'],
+    ['two columns of watts', 'time,fridge W,freezer W\n00:00,3,4\n00:15,4,5'],
+    ['one reading', 'time,watts\n00:00,3'],
+    [
+      'a time that repeats',
+      'time,watts\n2026-01-01T00:00,3\n2026-01-01T00:15,3\n2026-01-01T00:15,3\n2026-01-01T00:10,3',
+    ],
+    ['a date that is none', 'time,watts\n2026-02-30T00:00,3\n2026-03-01T00:00,3\n2026-03-02T00:00,3'],
+    ['less than a minute', 'time,watts\n00:00:00,3\n00:00:10,3\n00:00:20,3'],
+  ])('refuses %s', (_, text) => {
+    expect(faultsOf(text).length).toBeGreaterThan(0);
+    expect(faultsOf(text)).toMatchSnapshot();
+  });
+
+  it('names the file and stops telling after twenty lines', () => {
+    const text = `time,watts\n${Array.from({ length: 30 }, (_, k) => `${clock(k)},-1`).join('\n')}`;
+    expect(() => readProfile(text, 'shed.csv')).toThrow(
+      /^shed\.csv cannot be used[\s\S]*line 21:[^\n]*\n {2}and 10 more$/,
+    );
+  });
+});
+
+describe('profileHints', () => {
+  it('points at kilowatts, at short records and at nothing at all', () => {
+    expect(profileHints({ intervalMinutes: 60, watts: new Array(24).fill(0.45) })).toEqual([
+      'the highest reading is 0.45 W; if the file is in kilowatts, set scale: 1000',
+    ]);
+    expect(profileHints({ intervalMinutes: 60, watts: [100, 200] })).toEqual([
+      'it lasts 2 h, less than a day; it is repeated end to end from midnight',
+    ]);
+    expect(profileHints({ intervalMinutes: 60, watts: new Array(24).fill(0) })).toEqual([
+      'every reading is 0 W',
+    ]);
+    expect(profileHints({ intervalMinutes: 60, watts: new Array(24).fill(90) })).toEqual([]);
+  });
+});
