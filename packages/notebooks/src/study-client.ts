@@ -13,7 +13,7 @@ export interface StudyRunOptions {
   readonly seed: string;
   /** How many outages to draw, ≥ 1. */
   readonly draws: number;
-  /** Draws per job; default 10. Changes how often progress is told, never the figures. */
+  /** Draws per job; default 5. Changes how often progress is told, never the figures. */
   readonly batch?: number | undefined;
   /** Default: one less than the machine has cores, 1 to 6. */
   readonly workers?: number | undefined;
@@ -32,8 +32,8 @@ export interface StudyProgress {
   readonly rows?: OutcomeRows | undefined;
 }
 
-const BATCH = 10;
-const FIRST_SUMMARY = 40; // draws; then 80, 160, …
+const BATCH = 5;
+const FIRST_SUMMARY = 20; // draws; then 40, 80, …
 const MOST_WORKERS = 6;
 
 /** Progress as it comes. Throws an Error with the words of the worker that failed. */

@@ -14,5 +14,5 @@ export { END_CAUSES, OUTCOME_COLUMNS, type EndCause, type OutcomeRows } from './
 export { summarise } from './trials/summarise.ts';
 export type { Estimate, PairedDifference, Provenance, StrategySummary, StudySummary, SurvivalCurve } from './trials/study-summary.ts';
 export { VERSION } from './version.ts';
-export { atLeastThisLong, daysDown, daysInterval, daysUp, percent } from './cli/render-days.ts';
+export { atLeastThisLong, daysDown, daysInterval, daysUp, percent } from './trials/days-in-words.ts';
 export { longestLasting } from './trials/longest-lasting.ts';

@@ -93,11 +93,3 @@ export function reversedRows(rows: OutcomeRows): OutcomeRows {
   );
   return { length: rows.length, columns: Object.fromEntries(columns) };
 }
-
-/** Rows one after the other, as shards are merged. */
-export function joinedRows(first: OutcomeRows, second: OutcomeRows): OutcomeRows {
-  const columns = Object.entries(first.columns).map(
-    ([name, values]) => [name, Float64Array.from([...values, ...second.columns[name]!])] as const,
-  );
-  return { length: first.length + second.length, columns: Object.fromEntries(columns) };
-}

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { outcomeCells } from '../../../packages/sim/src/trials/outcome-cells.ts';
-import { fabricatedOutline, fabricatedRows, joinedRows, reversedRows } from './fabricated-study.ts';
+import { joinRows } from '../../../packages/sim/src/trials/shard.ts';
+import { fabricatedOutline, fabricatedRows, reversedRows } from './fabricated-study.ts';
 
 const outline = fabricatedOutline();
 
@@ -21,7 +22,7 @@ describe('outcomeCells', () => {
   });
 
   it('names the draw that is there twice', () => {
-    const rows = joinedRows(fabricatedRows(outline, 0, 3), fabricatedRows(outline, 2, 4));
+    const rows = joinRows([fabricatedRows(outline, 0, 3), fabricatedRows(outline, 2, 4)]);
     expect(() => outcomeCells(outline, rows)).toThrow(
       'draw 2 of alternative "as-is", strategy "everything" is there twice',
     );

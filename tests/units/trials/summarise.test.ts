@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { summarise } from '../../../packages/sim/src/trials/summarise.ts';
-import { fabricatedOutline, fabricatedRows, joinedRows, reversedRows } from './fabricated-study.ts';
+import { joinRows } from '../../../packages/sim/src/trials/shard.ts';
+import { fabricatedOutline, fabricatedRows, reversedRows } from './fabricated-study.ts';
 
 const outline = fabricatedOutline();
 const rows = fabricatedRows(outline, 0, 200);
@@ -11,7 +12,7 @@ const cell = (alternativeId: string, strategyId: string) =>
 describe('summarise', () => {
   it('gives the same bits for the same rows in any order and any sharding', () => {
     expect(summarise(outline, reversedRows(rows))).toEqual(summary);
-    const shards = joinedRows(fabricatedRows(outline, 120, 200), fabricatedRows(outline, 0, 120));
+    const shards = joinRows([fabricatedRows(outline, 120, 200), fabricatedRows(outline, 0, 120)]);
     expect(summarise(outline, shards)).toEqual(summary);
   });
 

@@ -71,7 +71,7 @@ export function drawOf(
     outdoors: new Float32Array(clock.minutes).fill(outdoorsC),
     garage: new Float32Array(clock.minutes).fill(15),
   };
-  const sun = perMinute(clock.minutes, (m) => sunDeg(clock.localMinuteOfDay[m]!));
+  const sun = perMinute(clock.minutes, (m) => Math.sin((sunDeg(clock.localMinuteOfDay[m]!) * Math.PI) / 180));
   drawUsage(plan, clock, ambient, sun, streamsOf(setting.seed ?? 'test', setting.index ?? 0), out);
   return out;
 }

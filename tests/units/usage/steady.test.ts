@@ -19,7 +19,7 @@ describe('a steady appliance', () => {
     const days = Array.from({ length: 700 }, (_, d) => draw.circuits[0]!.demandW[d * 1440 + 720]!);
     const mean = days.reduce((a, b) => a + b) / days.length;
     expect(Math.abs(mean - 100)).toBeLessThan((5 * 20) / Math.sqrt(700));
-    expect(new Set(days).size).toBe(700);
+    expect(new Set(days).size).toBeGreaterThan(600); // watts are kept to a 64th: a few days meet
   });
 
   it('changes its watts at local midnight and nowhere else', () => {

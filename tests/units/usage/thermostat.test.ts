@@ -75,6 +75,9 @@ describe('a thermostat', () => {
     for (let index = 0; index < 200; index++) {
       expect(wantOf(heating, { index, outdoorsC: 25 }).startCalling).toBe(false);
       expect(wantOf(heating, { index, outdoorsC: -60 }).startCalling).toBe(true);
+      // 10 °C of gains on 63 °C ask for all it has: (63 + 10 - 3) / (21 + 10 - 3) × 0.4 = 1
+      const gains = { ...fridge, surroundingsOffsetC: 10 };
+      expect(wantOf(gains, { index, indoorsC: () => 63 }).startCalling).toBe(true);
     }
   });
 
@@ -156,5 +159,8 @@ describe('applianceFaults', () => {
       ]
     `);
     expect(faults({ ...fridge, dutySurroundingsC: 1 })).toHaveLength(1);
+    expect(faults({ kind: 'duty-cycled', runningW: 5, onMinutes: 0.01, dutyFraction: 0.5 })).toEqual([
+      'its runs of 0.01 minutes are too short to follow: give onMinutes of 0.1 or more',
+    ]);
   });
 });

@@ -40,7 +40,7 @@ export function chartFrame(parts: ChartParts): HTMLElement {
       class="chart-picture"
       role="img"
       aria-label=${`Chart: ${title}`}
-      aria-describedby=${`${id}-key ${id}-words`}
+      aria-describedby=${sentences.length ? `${id}-key ${id}-words` : `${id}-key`}
     >
       ${silenced(parts.picture)}
     </div>
@@ -48,10 +48,14 @@ export function chartFrame(parts: ChartParts): HTMLElement {
       ${key.map(({ sample, text }) => html`<li>${silenced(sample)}<span>${text}</span></li>`)}
     </ul>
     <details open=${isOpen(id)}>
-      <summary>The same in words and numbers</summary>
-      <ul id=${`${id}-words`}>
-        ${(sentences.length ? sentences : key.map(({ text }) => text)).map((text) => html`<li>${text}</li>`)}
-      </ul>
+      <summary>${sentences.length ? 'The same in words and numbers' : 'The same in numbers'}</summary>
+      ${
+        sentences.length
+          ? html`<ul id=${`${id}-words`}>
+              ${sentences.map((text) => html`<li>${text}</li>`)}
+            </ul>`
+          : ''
+      }
       <div class="table-scroll" tabindex="0" role="region" aria-label=${`Table: ${title}`}>
         ${dataTable(table)}
       </div>
@@ -61,15 +65,23 @@ export function chartFrame(parts: ChartParts): HTMLElement {
   </figure>`;
 }
 
-function exportButtons({ id, title, note, picture, table, provenance }: ChartParts): readonly HTMLElement[] {
-  const words = { title, note, foot: provenanceText(provenance) };
+function exportButtons({
+  id,
+  title,
+  note,
+  picture,
+  key,
+  table,
+  provenance,
+}: ChartParts): readonly HTMLElement[] {
+  const parts = { picture, title, note, key, foot: provenanceText(provenance) };
   const button = (label: string, save: () => void | Promise<void>) =>
     html`<button type="button" onclick=${() => void save()} aria-label=${`${label}: ${title}`}>
       ${label}
     </button>`;
   return [
-    button('Save as SVG', () => savePicture(picture, words, `${id}.svg`)),
-    button('Save as PNG', () => savePicture(picture, words, `${id}.png`)),
+    button('Save as SVG', () => savePicture(parts, `${id}.svg`)),
+    button('Save as PNG', () => savePicture(parts, `${id}.png`)),
     button('Save the table as CSV', () => saveText(tableCsv(table), 'text/csv', `${id}.csv`)),
   ];
 }

@@ -6,8 +6,12 @@ export function reachText(days: number | null, horizonDays: number): string {
   return days === null ? `${atLeastThisLong(horizonDays)} or more` : atLeastThisLong(days);
 }
 
-/** "95 % interval 2.1 to 2.7 days". */
+/** "95 % interval 2.1 to 2.7 days"; in hours, lower limit rounded down and upper up, where all of it is below a day. */
 export function intervalText(estimate: Estimate, horizonDays: number): string {
+  const { low, high } = estimate;
+  if (low !== null && high !== null && high < 1) {
+    return `95\u00a0% interval ${Math.floor(low * 24)}\u00a0to\u00a0${Math.ceil(high * 24)}\u00a0hours`;
+  }
   const interval = daysInterval(estimate, horizonDays);
   return interval
     ? `95\u00a0% interval ${interval}\u00a0days`

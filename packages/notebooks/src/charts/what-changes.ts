@@ -12,6 +12,7 @@ import { bestAndFirst, shownStrategies } from './nine-in-ten-words.ts';
 import { intervalText, reachText } from './reach-text.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle, type SeriesStyle } from './series-style.ts';
+import { timeAxis } from './time-axis.ts';
 
 export interface WhatChangesOptions {
   /** Strategies shown; left out: all. */
@@ -25,30 +26,32 @@ interface Line {
   readonly style: SeriesStyle;
   readonly strategy: string;
   readonly alternative: string;
+  /** Days; the horizon where it hides them. */
   readonly days: number;
   readonly low: number;
   readonly high: number;
   readonly beyond: boolean;
-  readonly label: string;
 }
 
 const NAME_PX = 30; // room for a strategy's name above its lines
 const LINE_PX = 22;
 
 export function whatChanges(study: StudySummary, { strategyIds, width }: WhatChangesOptions): HTMLElement {
+  const { horizonDays, provenance } = study;
   const lines = linesOf(study, strategyIds);
+  const alternatives = oneOfEach(lines, (line) => line.alternative);
   return chartFrame({
     id: 'what-changes',
     title: finding(study, strategyIds),
-    note: 'Days that nine outages in ten reach. Bars: 95 % interval. An arrow: as long as was simulated, or longer.',
-    picture: strips(lines, study.horizonDays, width),
-    key: firstOfEach(lines).map(({ style, alternative }) => ({
+    note: 'Time that nine outages in ten reach, for each strategy and household. Bars: 95\u00a0% interval. An arrow: as long as was simulated, or longer.',
+    picture: strips(lines, horizonDays, width),
+    key: alternatives.map(({ style, summary }) => ({
       sample: intervalKey(style),
-      text: alternative,
+      text: summary.alternativeTitle,
     })),
-    sentences: lines.map(({ summary }) => lineSentence(summary, study.horizonDays)),
-    table: linesTable(lines, study.horizonDays),
-    provenance: study.provenance,
+    sentences: lines.map(({ summary }) => lineSentence(summary, horizonDays)),
+    table: linesTable(lines, horizonDays),
+    provenance,
   });
 }
 
@@ -60,104 +63,100 @@ function linesOf(study: StudySummary, strategyIds: readonly string[] | undefined
     .map((summary) => ({
       summary,
       style: seriesStyle(alternatives.indexOf(summary.alternativeId)),
-      strategy: summary.strategyTitle,
-      alternative: summary.alternativeTitle,
+      strategy: summary.strategyId,
+      alternative: summary.alternativeId,
       days: within(summary.nineInTenDays.value),
       low: within(summary.nineInTenDays.low),
       high: within(summary.nineInTenDays.high),
       beyond: summary.nineInTenDays.value === null,
-      label: daysDown(summary.nineInTenDays.value, study.horizonDays),
     }));
 }
 
-/** One line of each alternative. */
-function firstOfEach(lines: readonly Line[]): Line[] {
-  return lines.filter(
-    (line, i) =>
-      lines.findIndex((other) => other.style === line.style || other.alternative === line.alternative) === i,
-  );
+function oneOfEach(lines: readonly Line[], what: (line: Line) => string): Line[] {
+  return lines.filter((line, i) => lines.findIndex((other) => what(other) === what(line)) === i);
 }
 
 function strips(lines: readonly Line[], horizonDays: number, width: number): SVGSVGElement {
-  const strategies = [...new Set(lines.map((l) => l.strategy))];
-  const alternatives = [...new Set(lines.map((l) => l.alternative))];
-  const most = Math.max(...lines.map((l) => l.high), 0.5);
+  const strategies = oneOfEach(lines, (line) => line.strategy);
+  const alternatives = oneOfEach(lines, (line) => line.alternative);
+  const lastDay = Math.min(horizonDays, Math.max(...lines.map((l) => l.high), 0.25) * 1.05);
+  const { word, perDay } = timeAxis(lastDay);
+  const time = (of: 'days' | 'low' | 'high') => (line: Line) => line[of] * perDay;
   const onLine = { fy: 'strategy', y: 'alternative' } as const;
-  const style = (line: Line) => line.style.colour;
-  const plot = Plot.plot({
+  const colour = (line: Line) => line.style.colour;
+  const reach = (line: Line) => reachText(line.summary.nineInTenDays.value, horizonDays);
+  return Plot.plot({
     width,
     height: 46 + strategies.length * (NAME_PX + LINE_PX * alternatives.length),
     marginLeft: 14,
-    marginRight: 48,
+    marginRight: 76,
     marginTop: 6,
     marginBottom: 40,
-    style: {
-      background: 'transparent',
-      color: 'var(--ink)',
-      fontFamily: 'system-ui, sans-serif',
-      fontSize: '13px',
-      overflow: 'visible',
-    },
+    style: PLOT_STYLE,
     x: {
-      domain: [0, Math.min(horizonDays, most * 1.05)],
-      label: 'Days nine outages in ten reach',
+      domain: [0, lastDay * perDay],
+      label: `${word} that nine outages in ten reach`,
       labelArrow: 'none',
       labelAnchor: 'center',
       grid: true,
       ticks: Math.max(2, width / 90),
       insetLeft: 4,
     },
-    y: { axis: null, domain: alternatives, insetTop: NAME_PX - 6, padding: 0.5 },
-    fy: { axis: null, domain: strategies, padding: 0 },
+    y: { axis: null, domain: alternatives.map((l) => l.alternative), insetTop: NAME_PX - 6, padding: 0.5 },
+    fy: { axis: null, domain: strategies.map((l) => l.strategy), padding: 0 },
     symbol: { type: 'identity' },
     marks: [
       Plot.ruleX([0], { stroke: 'var(--edge)' }),
       Plot.text(strategies, {
-        fy: (s: string) => s,
-        frameAnchor: 'top-left',
-        dy: 12,
-        dx: 4,
-        textAnchor: 'start',
-        fontWeight: 650,
-        text: (s: string) => s,
-        textOverflow: 'ellipsis',
+        ...STRIP_NAME,
         lineWidth: width / 13,
+        text: (l: Line) => l.summary.strategyTitle,
       }),
-      Plot.link(lines, {
-        ...onLine,
-        x1: 'low',
-        x2: 'high',
-        y1: 'alternative',
-        y2: 'alternative',
-        stroke: style,
-        strokeWidth: 7,
-        strokeOpacity: 0.35,
-        strokeLinecap: 'butt',
-      }),
-      Plot.dot(lines, {
-        ...onLine,
-        x: 'days',
-        r: 5.5,
-        fill: style,
-        stroke: 'var(--paper)',
-        symbol: (l: Line) => l.style.marker,
-        filter: (l: Line) => !l.beyond,
-      }),
-      Plot.text(lines, { ...onLine, x: 'days', text: () => '▶', fill: style, filter: (l: Line) => l.beyond }),
+      Plot.link(lines, { ...onLine, ...BAR, x1: time('low'), x2: time('high'), stroke: colour }),
+      Plot.dot(lines, { ...onLine, ...DOT, x: time('days'), fill: colour, filter: (l: Line) => !l.beyond }),
       Plot.text(lines, {
         ...onLine,
-        x: 'high',
-        text: 'label',
-        dx: 10,
-        textAnchor: 'start',
-        fill: 'var(--ink)',
-        stroke: 'var(--paper)',
-        strokeWidth: 4,
+        x: time('days'),
+        text: () => '▶',
+        fill: colour,
+        filter: (l: Line) => l.beyond,
       }),
+      Plot.text(lines, { ...onLine, ...FIGURE, x: time('high'), text: reach }),
     ],
-  });
-  return plot as SVGSVGElement;
+  }) as SVGSVGElement;
 }
+
+const PLOT_STYLE = {
+  background: 'transparent',
+  color: 'var(--ink)',
+  fontFamily: 'system-ui, sans-serif',
+  fontSize: '13px',
+  overflow: 'visible',
+};
+const STRIP_NAME = {
+  fy: 'strategy',
+  frameAnchor: 'top-left',
+  dy: 12,
+  dx: 10,
+  textAnchor: 'start',
+  fontWeight: 650,
+  textOverflow: 'ellipsis',
+} as const;
+const BAR = {
+  y1: 'alternative',
+  y2: 'alternative',
+  strokeWidth: 7,
+  strokeOpacity: 0.35,
+  strokeLinecap: 'butt',
+} as const;
+const DOT = { r: 5.5, stroke: 'var(--paper)', symbol: (line: Line) => line.style.marker };
+const FIGURE = {
+  dx: 10,
+  textAnchor: 'start',
+  fill: 'var(--ink)',
+  stroke: 'var(--paper)',
+  strokeWidth: 4,
+} as const;
 
 /** What the best alternative gives the strategy that lasts longest in the first. */
 function finding(study: StudySummary, strategyIds: readonly string[] | undefined): string {

@@ -122,7 +122,7 @@ export function settingsFromHash(
       strategyIds: read(
         'strategies',
         own.view.strategyIds,
-        listFrom(known(choices.strategies)),
+        listFrom(known(choices.strategies), 'may be empty'),
         `some of ${listed(choices.strategies)}`,
       ),
     },
@@ -139,8 +139,9 @@ const monthsFrom = listFrom(month);
 const yesOrNo = (text: string) => (text === 'true' ? true : text === 'false' ? false : undefined);
 const personOrSwitch = (text: string) => (text === 'person' || text === 'switch' ? text : undefined);
 
-function listFrom<T>(parse: (text: string) => T | undefined) {
+function listFrom<T>(parse: (text: string) => T | undefined, none?: 'may be empty') {
   return (text: string): T[] | undefined => {
+    if (text === '' && none) return [];
     const items = text.split(',').map(parse);
     return items.every((item) => item !== undefined) ? items : undefined;
   };

@@ -57,7 +57,7 @@ export function runForm(scenario: Scenario, start: RunSettings): SettingsForm<Ru
     modulesPerUnit: shown.modulesPerUnit === AS_IN_FILE ? undefined : Number(shown.modulesPerUnit),
     carriedOutBy: shown.carriedOutBy === AS_IN_FILE ? undefined : (shown.carriedOutBy as 'person' | 'switch'),
     draws: shown.draws,
-    seed: shown.seed.trim() || start.seed,
+    seed: shown.seed || start.seed,
   });
   const write = (settings: RunSettings): Shown => ({
     months: said(settings.months),

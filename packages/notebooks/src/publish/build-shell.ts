@@ -37,7 +37,7 @@ export function shellConfig(page: string): InlineConfig {
     configFile: false,
     envFile: false,
     publicDir: false,
-    logLevel: 'error',
+    logLevel: 'silent', // faults are thrown
     base: './',
     root: dirname(page),
     resolve: {

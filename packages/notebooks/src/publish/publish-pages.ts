@@ -1,8 +1,9 @@
 /** Pages about one household, each a single HTML file that asks the network for nothing. */
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Scenario, StudySummary } from '@rideout/sim';
+import { scenarioHash, type Scenario, type StudySummary } from '@rideout/sim';
 import { writeWhole } from '@rideout/sim/node';
+import type { EmbeddedStudy } from '../page/embedded-study.ts';
 import { buildShell } from './build-shell.ts';
 import { fillShell } from './fill-shell.ts';
 import { PublishError } from './publish-error.ts';
@@ -19,7 +20,7 @@ export interface PublishOptions {
   /** Draws the page starts with; default 400. */
   readonly draws?: number;
   readonly seed?: string;
-  /** A finished study of the same scenario, seed and draws, to be shown before anything has run in the page. */
+  /** A finished study of the same scenario, shown before anything has run in the page; brings its own seed and draws. */
   readonly summary?: StudySummary;
 }
 
@@ -42,14 +43,9 @@ const SEED = 'rideout';
  * @throws PublishError naming the page that cannot be built; WriteError when the folder cannot be written to.
  */
 export async function publishPages(options: PublishOptions): Promise<PublishedPage[]> {
-  const { scenario, pages = Object.values(OUR_PAGES), draws, seed, summary } = options;
+  const { pages = Object.values(OUR_PAGES) } = options;
   const { folder, nameOf } = destination(options, pages);
-  const study = {
-    scenario,
-    seed: seed ?? summary?.provenance.seed ?? SEED,
-    draws: draws ?? summary?.provenance.draws ?? DRAWS,
-    summary,
-  };
+  const study = studyToEmbed(options);
   const files: { name: string; bytes: Uint8Array }[] = [];
   for (const page of pages) {
     const html = fillShell(await buildShell(page), study);
@@ -57,6 +53,16 @@ export async function publishPages(options: PublishOptions): Promise<PublishedPa
   }
   await writeWhole(folder, files);
   return files.map(({ name, bytes }) => ({ file: join(folder, name), bytes: bytes.length }));
+}
+
+/** A summary brings its own seed and draws: they are what its figures are of. */
+function studyToEmbed({ scenario, summary, seed = SEED, draws = DRAWS }: PublishOptions): EmbeddedStudy {
+  if (!summary) return { scenario, seed, draws };
+  const of = summary.provenance;
+  if (of.scenarioHash !== scenarioHash(scenario)) {
+    throw new PublishError(`the summary is of another scenario (${of.scenarioHash}, “${of.scenarioTitle}”)`);
+  }
+  return { scenario, seed: of.seed, draws: of.draws, summary };
 }
 
 function destination(

@@ -1,6 +1,6 @@
 import { longestLasting } from '../trials/longest-lasting.ts';
 import type { Estimate, PairedDifference, StudySummary } from '../trials/study-summary.ts';
-import { percent, plainTenths, signedTenths } from './render-days.ts';
+import { percent, plainTenths, signedTenths } from '../trials/days-in-words.ts';
 import { byAlternative } from './render-headline.ts';
 
 /**

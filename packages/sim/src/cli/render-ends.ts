@@ -1,6 +1,6 @@
 import type { EndCause } from '../trials/outcome-rows.ts';
 import type { StrategySummary, StudySummary } from '../trials/study-summary.ts';
-import { percent } from './render-days.ts';
+import { percent } from '../trials/days-in-words.ts';
 import { byAlternative } from './render-headline.ts';
 import { paragraph } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';

@@ -1,6 +1,6 @@
 import { longestLasting } from '../trials/longest-lasting.ts';
 import type { StrategySummary, StudySummary } from '../trials/study-summary.ts';
-import { atLeastThisLong, daysInterval } from './render-days.ts';
+import { atLeastThisLong, daysInterval } from '../trials/days-in-words.ts';
 
 /** The answer in a sentence or two per alternative: how long its longest-lasting strategy holds. */
 export function headlineSentences(summary: StudySummary): string[] {

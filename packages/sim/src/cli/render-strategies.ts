@@ -1,6 +1,6 @@
 import { longestLasting } from '../trials/longest-lasting.ts';
 import type { StrategySummary, StudySummary } from '../trials/study-summary.ts';
-import { daysDown, daysInterval, percent } from './render-days.ts';
+import { daysDown, daysInterval, percent } from '../trials/days-in-words.ts';
 import { byAlternative } from './render-headline.ts';
 import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';

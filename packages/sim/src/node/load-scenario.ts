@@ -5,6 +5,7 @@ import { ScenarioError, type Finding } from '../scenario/findings.ts';
 import { readScenario, type ReadScenario } from '../scenario/read-scenario.ts';
 import { filesNamed, resolveScenario } from '../scenario/resolve-scenario.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { profileHints } from '../usage/profile-hints.ts';
 import { readProfile } from '../usage/read-profile.ts';
 import { readTypicalAppliances } from '../usage/typical-appliances.ts';
 import { describeWeatherFindings } from '../weather/messages.ts';
@@ -37,10 +38,15 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
     if (mended.length > 0) notes.push(describeWeatherFindings(mended, file));
     return year;
   };
+  const profileOf = (file: string) => {
+    const profile = readProfile(readText(resolve(dirname(path), file), read, file), file);
+    notes.push(...profileHints(profile).map((hint) => `${file}: ${hint}`));
+    return profile;
+  };
   const scenario = resolveScenario(read, {
     normals: readNormals(readDataFile('normals.csv')),
     years: new Map(years.map((file) => [file, yearOf(file)])),
-    profiles: new Map(profiles.map((file) => [file, readProfile(readText(resolve(dirname(path), file), read, file), file)])),
+    profiles: new Map(profiles.map((file) => [file, profileOf(file)])),
   });
   return { scenario, notes };
 }

@@ -1,5 +1,5 @@
 /**
- * One unit through a run of minutes: inverter, solar input and bank. MODEL.md §6–7.
+ * One unit through a run of steps: inverter, solar input and bank. MODEL.md §6–7.
  *
  * The innermost loop of the library: no allocation, no calls, all state in locals. `Wmin` is watt-minutes.
  */
@@ -10,24 +10,24 @@ import {
 
 /** Positions in a unit's state array. All but the first and last are sums since the outage's start. */
 export const STORED_WMIN = 0;
-export const LOAD_WMIN = 1; // delivered to circuits
-export const LOSS_WMIN = 2; // inverter: conversion, idle, standby
-export const CHARGED_WMIN = 3; // into the bank, at its terminals
-export const CURTAILED_WMIN = 4; // solar that found no room
-export const DISCHARGED_WMIN = 5; // out of the bank, at its terminals
-export const SELF_DISCHARGED_WMIN = 6;
-export const OVERLOADED_MINUTES = 7; // minutes in a row above the continuous rating
-export const UNIT_STATE = 8;
+export const LOSS_WMIN = 1; // inverter: conversion, idle, standby
+export const CHARGED_WMIN = 2; // into the bank, at its terminals
+export const CURTAILED_WMIN = 3; // solar that found no room
+export const DISCHARGED_WMIN = 4; // out of the bank, at its terminals
+export const SELF_DISCHARGED_WMIN = 5;
+export const OVERLOADED_MINUTES = 6; // minutes in a row above the continuous rating
+export const UNIT_STATE = 7;
 
 /** Positions in the settings of one call. */
 export const SET_ON = 0; // 1 = the inverter is on, 0 = off or asleep (its panels still charge the bank)
 export const SET_IDLE_W = 1; // idle watts when on, standby watts when off
 export const SET_FLOOR_WMIN = 2; // the bank is not drawn below this
 export const SET_CHARGE_LIMIT_W = 3; // 0 when too cold to charge
-export const SET_DOWN_WMIN = 4; // stop after a minute that leaves the bank below this …
+export const SET_DOWN_WMIN = 4; // stop after a step that leaves the bank below this …
 export const SET_UP_WMIN = 5; // … or above this
 export const SET_DT = 6; // length of each step, minutes; 1 but for the parts of a minute in which something stopped
-export const SETTINGS = 7;
+export const SET_WATCH = 7; // 0 when no step of this call can exceed a rating: the ratings are then not looked at
+export const SETTINGS = 8;
 
 /** How a call ended, left in `event[0]`. The step at which it stopped is not carried out, except for CROSSED. */
 export const DONE = 0;
@@ -38,14 +38,14 @@ export const SURGE = 4; // a start above the surge rating
 export const BATTERY_LIMIT = 5; // more than the modules may deliver
 
 /**
- * Steps the unit through `count` steps.
+ * Steps the unit through `count` steps; one only when they are shorter than a minute.
  *
  * @param parameters see unit-parameters.ts
  * @param state see above; changed in place
  * @param settings see above
  * @param solarW usable DC solar watts, read from `solarFrom`
  * @param loadW AC watts asked of the unit, one value per step from 0
- * @param startExtraW largest extra watts of a start in each step
+ * @param startExtraW largest extra watts of a start in each step; not read unless ratings are watched
  * @param event event[0] tells how the call ended
  * @returns steps carried out, `count` when nothing stopped it
  */
@@ -55,87 +55,89 @@ export function stepUnit(
   settings: Float64Array,
   solarW: Float32Array,
   solarFrom: number,
-  loadW: Float64Array,
-  startExtraW: Float64Array,
+  loadW: Float32Array,
+  startExtraW: Float32Array,
   count: number,
   event: Int32Array,
 ): number {
-  const surgeW = parameters[SURGE_W]!;
-  const continuousW = parameters[CONTINUOUS_W]!;
-  const bearsMinutes = parameters[OVERLOAD_MINUTES]!;
   const on = settings[SET_ON]! !== 0;
   const idleW = settings[SET_IDLE_W]!;
   const k1 = parameters[LOSS_PER_W]!;
   const k2 = parameters[LOSS_PER_W2]!;
-  const dischargeLimitW = parameters[DISCHARGE_LIMIT_W]!;
   const capacity = parameters[CAPACITY_WMIN]!;
   const dt = settings[SET_DT]!;
   const storedPerW = parameters[CHARGE_EFFICIENCY]! * dt;
-  const wPerStored = 1 / storedPerW;
   const drawnPerW = dt / parameters[DISCHARGE_EFFICIENCY]!;
-  const wPerDrawn = 1 / drawnPerW;
   const floor = settings[SET_FLOOR_WMIN]!;
   const chargeLimitW = settings[SET_CHARGE_LIMIT_W]!;
   const down = settings[SET_DOWN_WMIN]!;
   const up = settings[SET_UP_WMIN]!;
+  const watch = settings[SET_WATCH]! !== 0;
+  const surgeW = parameters[SURGE_W]!;
+  const continuousW = parameters[CONTINUOUS_W]!;
+  const bearsMinutes = parameters[OVERLOAD_MINUTES]!;
+  const dischargeLimitW = parameters[DISCHARGE_LIMIT_W]!;
 
+  // Sums are carried on, not added up per call, so that where calls end changes no bit; a part of a minute is scaled.
+  const whole = dt === 1;
+  let lost = whole ? state[LOSS_WMIN]! : 0;
+  let charged = whole ? state[CHARGED_WMIN]! : 0;
+  let curtailed = whole ? state[CURTAILED_WMIN]! : 0;
+  let discharged = whole ? state[DISCHARGED_WMIN]! : 0;
   let stored = state[STORED_WMIN]!;
-  let load = state[LOAD_WMIN]!;
-  let lost = state[LOSS_WMIN]!;
-  let charged = state[CHARGED_WMIN]!;
-  let curtailed = state[CURTAILED_WMIN]!;
-  let discharged = state[DISCHARGED_WMIN]!;
-  let overloaded = state[OVERLOADED_MINUTES]!;
+  let overloaded = watch ? state[OVERLOADED_MINUTES]! : 0;
   let ended = DONE;
   let k = 0;
 
   while (k < count) {
     const p = loadW[k]!;
-    if (p + startExtraW[k]! > surgeW) {
-      ended = SURGE;
-      break;
-    }
-    if (p > continuousW) {
-      if (overloaded >= bearsMinutes) {
-        ended = OVERLOAD;
-        break;
-      }
-      overloaded += dt;
-    } else overloaded = 0;
     const loss = idleW + p * (k1 + k2 * p);
     const net = solarW[solarFrom + k]! - p - loss;
-    if (net >= 0) {
-      let c = net;
-      if (c > chargeLimitW) c = chargeLimitW;
-      let gain = c * storedPerW;
-      if (gain > capacity - stored) {
-        gain = capacity - stored;
-        c = gain * wPerStored;
+    if (watch) {
+      if (p + startExtraW[k]! > surgeW) {
+        ended = SURGE;
+        break;
       }
-      stored += gain;
-      charged += c * dt;
-      curtailed += (net - c) * dt;
-    } else {
-      let need = -net;
-      if (need > dischargeLimitW && on) {
+      if (p > continuousW) {
+        if (overloaded >= bearsMinutes) {
+          ended = OVERLOAD;
+          break;
+        }
+        overloaded += dt;
+      } else overloaded = 0;
+      if (-net > dischargeLimitW && on) {
         ended = BATTERY_LIMIT;
         break;
       }
-      let drawn = need * drawnPerW;
-      if (stored - drawn < floor) {
-        if (on) {
-          ended = EMPTY;
-          break;
-        }
-        drawn = stored > floor ? stored - floor : 0;
-        need = drawn * wPerDrawn;
-        lost += (need + net) * dt; // standby that nothing feeds is not drawn
-      }
-      stored -= drawn;
-      discharged += need * dt;
     }
-    lost += loss * dt;
-    load += p * dt;
+    if (net >= 0) {
+      let c = net < chargeLimitW ? net : chargeLimitW;
+      let gain = c * storedPerW;
+      if (gain > capacity - stored) {
+        gain = capacity - stored;
+        c = gain / storedPerW;
+      }
+      stored += gain;
+      charged += c;
+      curtailed += net - c;
+      lost += loss;
+    } else {
+      const drawn = -net * drawnPerW;
+      if (stored - drawn >= floor) {
+        stored -= drawn;
+        discharged -= net;
+        lost += loss;
+      } else if (on) {
+        ended = EMPTY;
+        break;
+      } else {
+        // Standby that the panels do not feed comes from what is left above the floor, and is not drawn beyond that.
+        const left = stored > floor ? stored - floor : 0;
+        stored -= left;
+        discharged += left / drawnPerW;
+        lost += loss + net + left / drawnPerW;
+      }
+    }
     k++;
     if (stored < down || stored > up) {
       ended = CROSSED;
@@ -144,11 +146,10 @@ export function stepUnit(
   }
 
   state[STORED_WMIN] = stored;
-  state[LOAD_WMIN] = load;
-  state[LOSS_WMIN] = lost;
-  state[CHARGED_WMIN] = charged;
-  state[CURTAILED_WMIN] = curtailed;
-  state[DISCHARGED_WMIN] = discharged;
+  state[LOSS_WMIN] = whole ? lost : state[LOSS_WMIN]! + lost * dt;
+  state[CHARGED_WMIN] = whole ? charged : state[CHARGED_WMIN]! + charged * dt;
+  state[CURTAILED_WMIN] = whole ? curtailed : state[CURTAILED_WMIN]! + curtailed * dt;
+  state[DISCHARGED_WMIN] = whole ? discharged : state[DISCHARGED_WMIN]! + discharged * dt;
   state[OVERLOADED_MINUTES] = overloaded;
   event[0] = ended;
   return k;
@@ -167,4 +168,13 @@ export function stepShareUntilEmpty(
   const drawn = (needW * settings[SET_DT]!) / parameters[DISCHARGE_EFFICIENCY]!;
   const left = state[STORED_WMIN]! - settings[SET_FLOOR_WMIN]!;
   return left <= 0 || drawn <= 0 ? 0 : Math.min(1, left / drawn);
+}
+
+/**
+ * Whether steps with at most `peakW`, and at most `peakStartW` in the seconds of a start, could exceed a rating. If
+ * they cannot, the loop need not look; minutes of overload in a row are over too.
+ */
+export function mayExceedRating(parameters: Float64Array, idleW: number, peakW: number, peakStartW: number): boolean {
+  const peakNeedW = peakW + idleW + peakW * (parameters[LOSS_PER_W]! + parameters[LOSS_PER_W2]! * peakW);
+  return peakStartW > parameters[SURGE_W]! || peakW > parameters[CONTINUOUS_W]! || peakNeedW > parameters[DISCHARGE_LIMIT_W]!;
 }

@@ -1,7 +1,7 @@
 /** What one key cannot tell alone: names that must exist, parts that must fit each other. */
 import { isKnownZone } from '../clock/zone-offset.ts';
 import { chosenCircuits } from '../shedding/compile-rules.ts';
-import { thermostatFault } from '../usage/thermostat-fault.ts';
+import { applianceFaults } from '../usage/appliance-faults.ts';
 import type { Finding } from './findings.ts';
 import type { LocatedDocument, Path } from './located-document.ts';
 import { meantHint } from './nearest.ts';
@@ -63,9 +63,9 @@ function checkCircuits({ circuits, units }: CheckedScenario, report: Report): vo
       const { id } = appliance;
       if (id !== undefined && seen.has(id)) report(['circuits', c, 'appliances', a], 'an id of its own, or one entry with count', undefined, `a second ${id}`);
       if (id !== undefined) seen.add(id);
-      if (appliance.kind !== 'thermostat') return;
-      const fault = thermostatFault(appliance);
-      if (fault !== undefined) report(['circuits', c, 'appliances', a], fault, undefined, 'a thermostat that cannot work');
+      for (const fault of applianceFaults(appliance)) {
+        report(['circuits', c, 'appliances', a], 'an appliance that can be', undefined, `one that cannot: ${fault}`);
+      }
     });
   });
 }

@@ -167,7 +167,7 @@ const about = {
   id: identifier().optional(),
   title: title().optional(),
   count: z.int().min(1).max(100).default(1).describe('How many of the same.'),
-  dayScatterFraction: fraction().default(0.1).describe('Day-to-day spread of its use, beside the household\u2019s own.'),
+  dayScatterFraction: fraction().default(0.1).describe("Day-to-day spread of its use, beside the household’s own; thermostats and schedules have none."),
 };
 const starting = {
   startingW: atLeastZero().optional().describe('Watts for the seconds of a start; left out: no more than running.'),

@@ -61,22 +61,32 @@ export function startControl(plan: ControlPlan): ControlState {
   };
 }
 
-/** Thinks through every rule with the present readings and sets `allowed`, `asleepUnit` and `moved`. */
-export function rethink(plan: ControlPlan, state: ControlState, readings: Readings): void {
+/**
+ * Thinks through every rule with the present readings and sets `allowed`, `asleepUnit` and `moved`.
+ * @returns whether anything changed
+ */
+export function rethink(plan: ControlPlan, state: ControlState, readings: Readings): boolean {
   const { rules, bySwitch } = plan.strategy;
   const forTheNight = !bySwitch && plan.day.bedtime[readings.localMinuteOfDay] === 1;
-  state.asleepUnit = -1;
-  state.moved = false;
+  let asleepUnit = -1;
+  let moved = false;
+  let changed = false;
   for (let r = 0; r < rules.length; r++) {
     const rule = rules[r]!;
-    const allows = ruleAllows(rule, state.ruleAllows[r] === 1, readings, forTheNight);
-    state.ruleAllows[r] = allows ? 1 : 0;
-    if (rule.by === 'sleep' && !allows) {
-      state.asleepUnit = rule.unit;
-      state.moved = rule.moved;
+    const allows = ruleAllows(rule, state.ruleAllows[r] === 1, readings, forTheNight) ? 1 : 0;
+    if (allows !== state.ruleAllows[r]) {
+      state.ruleAllows[r] = allows;
+      changed = true;
+    }
+    if (rule.by === 'sleep' && allows === 0) {
+      asleepUnit = rule.unit;
+      moved = rule.moved;
     }
   }
-  setAllowed(plan, state);
+  state.asleepUnit = asleepUnit;
+  state.moved = moved;
+  if (changed) setAllowed(plan, state);
+  return changed;
 }
 
 /** Whether the rule lets its circuits be on, given whether it did so before (hysteresis). */

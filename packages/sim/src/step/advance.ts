@@ -6,15 +6,15 @@
  */
 import {
   CROSSED, EMPTY, SELF_DISCHARGED_WMIN, SET_CHARGE_LIMIT_W, SET_DOWN_WMIN, SET_DT, SET_FLOOR_WMIN, SET_IDLE_W,
-  SET_ON, SET_UP_WMIN, stepShareUntilEmpty, stepUnit, STORED_WMIN,
+  SET_ON, SET_UP_WMIN, SET_WATCH, mayExceedRating, stepShareUntilEmpty, stepUnit, STORED_WMIN,
 } from '../power/step-unit.ts';
 import { CAPACITY_WMIN, IDLE_W, KEPT_PER_HOUR, STANDBY_W } from '../power/unit-parameters.ts';
 import { thinkAgainLevels } from '../shedding/control.ts';
 import { applyPower } from './apply-power.ts';
 import { decideIfDue, think } from './decide.ts';
-import { BLOCK_MINUTES, EMPTY_BANK, now, ON, type Run } from './run.ts';
-import { STAGE_STRIDE } from './stage-loads.ts';
-import { BEYOND_FIRST, GRACE_PASSED_AT, stepThermostat, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './step-thermostat.ts';
+import { BLOCK_MINUTES, EMPTY_BANK, now, ON, type Run, type UnitRun } from './run.ts';
+import type { UnitLoad } from './stage-loads.ts';
+import { BEYOND_FIRST, GRACE_PASSED_AT, stepThermostat, stepThermostatShare, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './step-thermostat.ts';
 import { restartRecoveredUnits, restartWmin, stopUnit } from './unit-events.ts';
 import { noteGraceGone, noteNeed } from './unmet.ts';
 
@@ -81,21 +81,19 @@ function stepBlock(run: Run, until: number): void {
   const dt = 1 - run.phase;
   const count = until - run.minute;
   run.thermostatsSaved.set(run.thermostats);
-  for (const unit of run.units) unit.saved.set(unit.state);
+  for (let u = 0; u < run.units.length; u++) run.units[u]!.saved.set(run.units[u]!.state);
   loadUnits(run, count);
   stepThermostats(run, count, dt);
   const done = stepUnits(run, count, dt);
+  if (done < count) takeBackTo(run, done, dt);
   if (done === 0) {
-    takeBackTo(run, 0, dt);
     stopUnits(run, dt);
     return;
   }
-  const crossed = run.units.some((unit) => unit.steps === done && unit.event[0] === CROSSED);
-  if (run.units.some((unit) => unit.steps > done) || done < count) takeBackTo(run, done, dt);
   run.minute += done;
   run.phase = 0;
   noteThermostats(run);
-  if (crossed && run.minute < run.draw.minutes) levelCrossed(run);
+  if (run.minute < run.draw.minutes && aLevelWasCrossed(run, done)) levelCrossed(run);
 }
 
 /** Every unit on its own through the block; returns the steps that all of them got through. */
@@ -103,66 +101,94 @@ function stepUnits(run: Run, count: number, dt: number): number {
   let done = count;
   for (let u = 0; u < run.units.length; u++) {
     const unit = run.units[u]!;
-    unit.settings[SET_DT] = dt;
-    unit.steps = stepUnit(
-      unit.parameters, unit.state, unit.settings, run.draw.solar[u]!.usableW, run.minute,
-      unit.loadW, unit.startExtraW, count, unit.event,
-    );
+    stepOne(run, u, count, dt);
     if (unit.steps < done) done = unit.steps;
   }
   return done;
 }
 
-/** Takes units and thermostats back to the block's start and through `done` steps again. */
+function stepOne(run: Run, u: number, count: number, dt: number): void {
+  const unit = run.units[u]!;
+  unit.settings[SET_DT] = dt;
+  unit.steps = stepUnit(
+    unit.parameters, unit.state, unit.settings, run.draw.solar[u]!.usableW, run.minute,
+    unit.loadW, unit.startExtraW, count, unit.event,
+  );
+  unit.ended = unit.event[0]!;
+}
+
+/** Takes thermostats, and the units that went further, back to the block's start and through `done` steps again. */
 function takeBackTo(run: Run, done: number, dt: number): void {
-  const events = run.units.map((unit) => unit.event[0]!);
-  for (const unit of run.units) unit.state.set(unit.saved);
-  run.thermostats.set(run.thermostatsSaved);
-  const steps = run.units.map((unit) => unit.steps);
-  if (done > 0) {
-    stepUnits(run, done, dt);
-    stepThermostats(run, done, dt);
-  }
-  run.units.forEach((unit, u) => {
-    unit.event[0] = events[u]!;
-    unit.steps = steps[u]!;
-  });
-}
-
-/** The circuits' watts of the block, thermostats aside, to each unit. */
-function loadUnits(run: Run, count: number): void {
-  const stage = run.stage!;
-  run.draw.stageLoads.readyAt(stage, run.minute);
-  const { loads } = stage;
   for (let u = 0; u < run.units.length; u++) {
-    const { loadW, startExtraW } = run.units[u]!;
-    for (let k = 0, at = run.minute * STAGE_STRIDE + u; k < count; k++, at += STAGE_STRIDE) {
-      loadW[k] = loads[at]!;
-      startExtraW[k] = loads[at + 2]!;
-    }
+    const unit = run.units[u]!;
+    const { steps, ended } = unit;
+    if (steps === done) continue;
+    unit.state.set(unit.saved);
+    if (done > 0) stepOne(run, u, done, dt);
+    unit.steps = steps;
+    unit.ended = ended;
+  }
+  run.thermostats.set(run.thermostatsSaved);
+  if (done > 0) stepThermostats(run, done, dt);
+}
+
+function aLevelWasCrossed(run: Run, done: number): boolean {
+  for (let u = 0; u < run.units.length; u++) if (run.units[u]!.steps === done && run.units[u]!.ended === CROSSED) return true;
+  return false;
+}
+
+/** The circuits' watts of the block, thermostats aside, to each unit; and whether a rating could be exceeded. */
+function loadUnits(run: Run, count: number): void {
+  const { minute, hour } = run;
+  for (let u = 0; u < run.units.length; u++) {
+    const unit = run.units[u]!;
+    const load = unit.load!;
+    run.draw.stageLoads.readyAt(load, minute);
+    const peakW = load.peakW[hour]! + unit.thermostatW;
+    const peakStartW = load.peakStartW[hour]! + unit.thermostatW + unit.thermostatStartW;
+    const watch = mayExceedRating(unit.parameters, unit.settings[SET_IDLE_W]!, peakW, peakStartW);
+    unit.settings[SET_WATCH] = watch ? 1 : 0;
+    if (count === BLOCK_MINUTES) {
+      unit.loadW.set(load.loadByHour[hour]!);
+      if (watch) unit.startExtraW.set(load.startExtraByHour[hour]!);
+    } else copyMinutes(unit, load, minute, count);
   }
 }
 
-function stepThermostats(run: Run, count: number, dt: number): void {
-  const { draw, thermostatFeeds, units } = run;
+function copyMinutes(unit: UnitRun, load: UnitLoad, minute: number, count: number): void {
+  for (let k = 0; k < count; k++) {
+    unit.loadW[k] = load.loadW[minute + k]!;
+    unit.startExtraW[k] = load.startExtraW[minute + k]!;
+  }
+}
+
+function stepThermostats(run: Run, count: number, dt: number, timeAfter = run.minute + 1): void {
+  const { draw, thermostatFeeds: feeds, units, minute } = run;
   const unit0 = units[0]!;
   const unit1 = units[1] ?? unit0;
   for (let i = 0; i < draw.thermostatSurroundings.length; i++) {
-    stepThermostat(
-      draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, run.thermostats, i * THERMOSTAT_STATE,
-      draw.thermostatSurroundings[i]!, run.minute, now(run), dt, count,
-      thermostatFeeds[2 * i]!, thermostatFeeds[2 * i + 1]!,
-      unit0.loadW, unit1.loadW, unit0.startExtraW, unit1.startExtraW,
-    );
+    const atP = i * THERMOSTAT_PARAMETERS;
+    const atS = i * THERMOSTAT_STATE;
+    if (dt === 1) {
+      stepThermostat(
+        draw.thermostatParameters, atP, run.thermostats, atS, draw.thermostatSurroundings[i]!, minute, count,
+        feeds[2 * i]!, feeds[2 * i + 1]!, unit0.loadW, unit1.loadW, unit0.startExtraW, unit1.startExtraW,
+      );
+    } else {
+      stepThermostatShare(
+        draw.thermostatParameters, atP, run.thermostats, atS, draw.thermostatSurroundings[i]!, minute, now(run), dt, timeAfter,
+        feeds[2 * i]!, feeds[2 * i + 1]!, unit0.loadW, unit1.loadW, unit0.startExtraW, unit1.startExtraW,
+      );
+    }
   }
 }
 
 /** What stopped units at the present step: trips at once; an empty bank after the share of the step it can carry. */
 function stopUnits(run: Run, dt: number): void {
   const stopped = run.units.flatMap((unit, u) => (unit.steps === 0 ? u : []));
-  const trips = stopped.filter((u) => run.units[u]!.event[0] !== EMPTY);
+  const trips = stopped.filter((u) => run.units[u]!.ended !== EMPTY);
   if (trips.length > 0) {
-    for (const u of trips) stopUnit(run, u, run.units[u]!.event[0]!);
+    for (const u of trips) stopUnit(run, u, run.units[u]!.ended);
   } else {
     const shares = stopped.map((u) => shareUntilEmpty(run, u));
     const share = Math.min(...shares);
@@ -182,8 +208,10 @@ function shareUntilEmpty(run: Run, u: number): number {
 
 /** Carries everything `dt` of a minute further, to the moment at which the first bank reaches its floor. */
 function stepShare(run: Run, dt: number): void {
+  const phase = run.phase + dt;
+  const wholeMinute = phase >= PHASE_END;
   loadUnits(run, 1);
-  stepThermostats(run, 1, dt);
+  stepThermostats(run, 1, dt, wholeMinute ? run.minute + 1 : run.minute + phase);
   for (const { settings } of run.units) {
     settings[SET_FLOOR_WMIN] = -Infinity;
     settings[SET_DOWN_WMIN] = -Infinity;
@@ -193,33 +221,31 @@ function stepShare(run: Run, dt: number): void {
   run.units.forEach((unit, u) => {
     unit.settings[SET_FLOOR_WMIN] = run.draw.floorWmin[u]![run.hour]!;
   });
-  run.phase += dt;
-  if (run.phase >= PHASE_END) {
-    run.minute++;
-    run.phase = 0;
-  }
+  if (wholeMinute) run.minute++;
+  run.phase = wholeMinute ? 0 : phase;
   noteThermostats(run);
 }
 
 /** A bank crossed a level that somebody waits for: a stopped unit may come back, a switch thinks again. */
 function levelCrossed(run: Run): void {
   if (restartRecoveredUnits(run)) run.changed = true;
-  if (run.plan.strategy.bySwitch) {
-    think(run);
-    run.changed = true;
-  }
+  if (run.plan.strategy.bySwitch && think(run)) run.changed = true;
 }
 
 /** Passes on what the thermostats noted on the way: a grace run out, a limit passed. */
 function noteThermostats(run: Run): void {
-  const { thermostats } = run.draw.usage;
-  for (let i = 0; i < thermostats.length; i++) {
-    const graceGone = run.thermostats[i * THERMOSTAT_STATE + GRACE_PASSED_AT]!;
-    const beyond = run.thermostats[i * THERMOSTAT_STATE + BEYOND_FIRST]!;
-    const { circuitIndex, limitC } = thermostats[i]!;
-    if (beyond >= 0) noteNeed(run, circuitIndex, beyond);
-    if (graceGone < 0) continue;
-    const { offCause, offUnit } = run.groups[run.household.circuits[circuitIndex]!.group]!;
-    noteGraceGone(run, circuitIndex, graceGone, offCause, offUnit, limitC === undefined);
+  const { thermostats } = run;
+  for (let at = 0, i = 0; at < thermostats.length; at += THERMOSTAT_STATE, i++) {
+    const beyond = thermostats[at + BEYOND_FIRST]!;
+    const graceGone = thermostats[at + GRACE_PASSED_AT]!;
+    if (beyond >= 0 || graceGone >= 0) noteThermostat(run, i, beyond, graceGone);
   }
+}
+
+function noteThermostat(run: Run, i: number, beyond: number, graceGone: number): void {
+  const { circuitIndex, limitC } = run.draw.usage.thermostats[i]!;
+  if (beyond >= 0) noteNeed(run, circuitIndex, beyond);
+  if (graceGone < 0) return;
+  const { offCause, offUnit } = run.groups[run.household.circuits[circuitIndex]!.group]!;
+  noteGraceGone(run, circuitIndex, graceGone, offCause, offUnit, limitC === undefined);
 }

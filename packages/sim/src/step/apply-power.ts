@@ -1,23 +1,27 @@
 /** Puts into effect what the strategy allows and the units can feed. MODEL.md §5. */
 import { causeIndex } from './end-causes.ts';
 import { wantedWminUntil } from './ledger.ts';
-import { ON, ASLEEP, now, type GroupRun, type Run } from './run.ts';
-import type { Feeding } from './stage-loads.ts';
-import { THERMOSTAT_STATE, WAIT_MINUTES } from './step-thermostat.ts';
+import { ASLEEP, BOTH_UNITS, NOBODY, now, ON, type GroupRun, type Run } from './run.ts';
+import { RUN_MINUTES, RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, WAIT_MINUTES } from './step-thermostat.ts';
 import { noteWithoutPower } from './unmet.ts';
 
 const SWITCHED_OFF = causeIndex('switched off');
 
-/** Which unit feeds the group now, -1 when none can; 240 V needs both. */
+/** Who can feed the group now; 240 V needs both. */
 function feederOf(run: Run, group: number): number {
   const { unit, is240V } = run.household.groups[group]!;
   const { units, control } = run;
-  if (is240V) return units.length === 2 && units[0]!.mode === ON && units[1]!.mode === ON ? 0 : -1;
-  if (unit < 0) return -1;
+  if (is240V) return units.length === 2 && units[0]!.mode === ON && units[1]!.mode === ON ? BOTH_UNITS : NOBODY;
+  if (unit < 0) return NOBODY;
   if (units[unit]!.mode === ON) return unit;
   const other = 1 - unit;
   const moved = control.moved && control.asleepUnit === unit && units[unit]!.mode === ASLEEP;
-  return moved && units[other]?.mode === ON ? other : -1;
+  return moved && units[other]?.mode === ON ? other : NOBODY;
+}
+
+/** Share of a group's watts that unit `u` carries. */
+function shareOf(feeder: number, u: number): number {
+  return feeder === BOTH_UNITS ? 0.5 : feeder === u ? 1 : 0;
 }
 
 /** Closes the group's present stretch and opens the next at `time`. */
@@ -25,7 +29,9 @@ function closeStretch(run: Run, group: number, time: number): void {
   const state = run.groups[group]!;
   const sum = run.draw.groupWmin[group]!;
   if (state.on) {
-    state.servedWmin += wantedWminUntil(sum, time) - wantedWminUntil(sum, state.since);
+    const served = wantedWminUntil(sum, time) - wantedWminUntil(sum, state.since);
+    state.servedWmin += served;
+    for (let u = 0; u < run.units.length; u++) run.units[u]!.servedWmin += shareOf(state.feeder, u) * served;
     state.onMinutes += time - state.since;
   } else {
     for (const c of run.household.groups[group]!.watched) noteWithoutPower(run, c, state.since, time, state.offCause, state.offUnit);
@@ -33,9 +39,10 @@ function closeStretch(run: Run, group: number, time: number): void {
   state.since = time;
 }
 
-/** Books every open stretch up to the end of the run. */
+/** Books every open stretch up to the present moment, for good: called at the end of the run. */
 export function closeAll(run: Run): void {
   for (let g = 0; g < run.groups.length; g++) closeStretch(run, g, now(run));
+  countThermostats(run);
   for (const unit of run.units) {
     if (unit.mode > ASLEEP) unit.downMinutes += now(run) - unit.downSince;
     unit.downSince = now(run);
@@ -49,45 +56,59 @@ function blame(run: Run, group: number, allowed: boolean, state: GroupRun): void
   state.offCause = allowed && down >= 0 ? run.units[down]!.cause : SWITCHED_OFF;
 }
 
-/** Switches groups on and off to match units and strategy, and picks the stage to step with. */
+/** Switches groups on and off to match units and strategy, and hangs them on the units that feed them. */
 export function applyPower(run: Run): void {
   const time = now(run);
-  const { groups } = run.household;
+  const { groups, has240V } = run.household;
   let shed = false;
   for (let g = 0; g < groups.length; g++) {
     const allowed = run.control.allowed[groups[g]!.circuits[0]!] === 1;
-    const on = allowed && feederOf(run, g) >= 0;
-    if (!allowed) shed = true;
+    const feeder = allowed ? feederOf(run, g) : NOBODY;
     const state = run.groups[g]!;
-    if (on !== state.on) {
-      closeStretch(run, g, time);
-      state.on = on;
-      run.groupsOn[g] = on ? 1 : 0;
-      if (!on) blame(run, g, allowed, state);
-    }
+    if (!allowed) shed = true;
+    if (feeder === state.feeder && state.on === (feeder !== NOBODY)) continue;
+    closeStretch(run, g, time);
+    state.feeder = feeder;
+    state.on = feeder !== NOBODY;
+    if (!state.on) blame(run, g, allowed, state);
+    for (let u = 0; u < run.units.length; u++) run.units[u]!.shares[g] = shareOf(feeder, u);
   }
-  if (shed && time < run.firstShed) run.firstShed = time;
-  const up = run.units.filter((u) => u.mode === ON).length;
-  if (run.household.has240V && up < 2 && time < run.first240Loss) run.first240Loss = time;
-  if (up === 0 && time < run.firstBlackout) run.firstBlackout = time;
+  for (const unit of run.units) unit.load = run.draw.stageLoads.unitLoad(unit.shares);
   feedThermostats(run);
-  run.stage = run.draw.stageLoads.stage(run.groupsOn, feeding(run));
+  let up = 0;
+  for (const unit of run.units) if (unit.mode === ON) up++;
+  if (shed && time < run.firstShed) run.firstShed = time;
+  if (has240V && up < 2 && time < run.first240Loss) run.first240Loss = time;
+  if (up === 0 && time < run.firstBlackout) run.firstBlackout = time;
 }
 
-function feeding(run: Run): Feeding {
-  const { asleepUnit, moved } = run.control;
-  if (!moved || asleepUnit < 0 || run.units[asleepUnit]!.mode !== ASLEEP) return 'own';
-  return asleepUnit === 0 ? 1 : 0;
+/** Books what the thermostats have drawn so far to the units that carried it. */
+function countThermostats(run: Run): void {
+  for (let i = 0; i < run.thermostatCounted.length; i++) {
+    const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
+    const runMinutes = run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]!;
+    const wmin = watts * (runMinutes - run.thermostatCounted[i]!);
+    for (let u = 0; u < run.units.length; u++) run.units[u]!.servedWmin += run.thermostatFeeds[2 * i + u]! * wmin;
+    run.thermostatCounted[i] = runMinutes;
+  }
 }
 
+/** Hangs the thermostats on the units that feed their circuits. */
 function feedThermostats(run: Run): void {
-  run.draw.usage.thermostats.forEach((want, i) => {
-    const { group, is240V } = run.household.circuits[want.circuitIndex]!;
-    const on = run.groups[group]!.on;
-    const feeder = on ? feederOf(run, group) : -1;
-    const share = is240V ? 0.5 : 1;
-    run.thermostatFeeds[2 * i] = on && (is240V || feeder === 0) ? share : 0;
-    run.thermostatFeeds[2 * i + 1] = on && (is240V || feeder === 1) ? share : 0;
-    if (on) run.thermostats[i * THERMOSTAT_STATE + WAIT_MINUTES] = 0;
-  });
+  countThermostats(run);
+  for (const unit of run.units) unit.thermostatW = unit.thermostatStartW = 0;
+  const { thermostats } = run.draw.usage;
+  for (let i = 0; i < thermostats.length; i++) {
+    const { circuitIndex, startExtraW } = thermostats[i]!;
+    const { group } = run.household.circuits[circuitIndex]!;
+    const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
+    for (let u = 0; u < run.units.length; u++) {
+      const unit = run.units[u]!;
+      const share = unit.shares[group]!;
+      run.thermostatFeeds[2 * i + u] = share;
+      unit.thermostatW += share * watts;
+      unit.thermostatStartW = Math.max(unit.thermostatStartW, share * startExtraW);
+    }
+    if (run.groups[group]!.on) run.thermostats[i * THERMOSTAT_STATE + WAIT_MINUTES] = 0;
+  }
 }

@@ -16,10 +16,9 @@ export function decideIfDue(run: Run): boolean {
     changed = true;
   }
   if (run.minute >= run.nextDecision) {
-    think(run);
+    if (think(run)) changed = true;
     const gap = run.plan.nextDecision[run.draw.clock.localMinuteOfDay[run.minute]!]!;
     run.nextDecision = gap === 0 ? Infinity : run.minute + stepToMark(run, gap);
-    changed = true;
   }
   return changed;
 }
@@ -36,20 +35,27 @@ function stepToMark(run: Run, gap: number): number {
   return gap;
 }
 
-/** Reads the gauges and thinks through the strategy's rules. */
-export function think(run: Run): void {
-  const { control, readings, plan } = run;
+/** Reads the gauges and thinks through the strategy's rules. True when anything changed. */
+export function think(run: Run): boolean {
+  const { control, readings, plan, units } = run;
+  if (plan.strategy.rules.length === 0) return false;
   readings.localMinuteOfDay = run.draw.clock.localMinuteOfDay[run.minute]!;
-  run.units.forEach((unit, u) => {
+  for (let u = 0; u < units.length; u++) {
+    const unit = units[u]!;
     readings.charge[u] = unit.state[STORED_WMIN]! / unit.parameters[CAPACITY_WMIN]!;
     readings.down[u] = unit.mode > ASLEEP ? 1 : 0;
-  });
+  }
   if (plan.readsSun) readings.solarW = recentSolarW(run);
-  const before = control.allowed.slice();
-  rethink(plan, control, readings);
+  run.allowedBefore.set(control.allowed);
+  if (!rethink(plan, control, readings)) return false;
   followSleep(run);
+  countThrows(run);
+  return true;
+}
+
+function countThrows(run: Run): void {
   let thrown = 0;
-  for (let c = 0; c < before.length; c++) if (before[c] !== control.allowed[c]) thrown++;
+  for (let c = 0; c < run.allowedBefore.length; c++) if (run.allowedBefore[c] !== run.control.allowed[c]) thrown++;
   if (thrown > 0) run.stageChanges++;
   run.switchThrows += thrown;
 }

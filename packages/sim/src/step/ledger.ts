@@ -1,10 +1,25 @@
 /** The books of one unit and of the house: every watt-hour on exactly one line. MODEL.md §10. */
 import {
-  CHARGED_WMIN, CURTAILED_WMIN, DISCHARGED_WMIN, LOAD_WMIN, LOSS_WMIN, SELF_DISCHARGED_WMIN, STORED_WMIN,
+  CHARGED_WMIN, CURTAILED_WMIN, DISCHARGED_WMIN, LOSS_WMIN, SELF_DISCHARGED_WMIN, STORED_WMIN,
 } from '../power/step-unit.ts';
 import { CHARGE_EFFICIENCY, DISCHARGE_EFFICIENCY } from '../power/unit-parameters.ts';
 import { now, type Run } from './run.ts';
-import { WANTED_MINUTES, RUN_MINUTES, RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './step-thermostat.ts';
+import { RUN_MINUTES, RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, wantedMinutes } from './step-thermostat.ts';
+
+/** Watt-minutes that unit `u` delivered to circuits, from the circuits' side of the books. */
+function unitServedWmin(run: Run, u: number): number {
+  const time = now(run);
+  let wmin = run.units[u]!.servedWmin;
+  run.groups.forEach(({ on, since }, g) => {
+    const sum = run.draw.groupWmin[g]!;
+    if (on) wmin += run.units[u]!.shares[g]! * (wantedWminUntil(sum, time) - wantedWminUntil(sum, since));
+  });
+  run.thermostatCounted.forEach((counted, i) => {
+    const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
+    wmin += run.thermostatFeeds[2 * i + u]! * watts * (run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]! - counted);
+  });
+  return wmin;
+}
 
 /** Sums of one unit from the outage's start, Wh. */
 export interface UnitBooks {
@@ -14,6 +29,7 @@ export interface UnitBooks {
   /** Solar into the bank, at its terminals. */
   readonly solarStoredWh: number;
   readonly solarCurtailedWh: number;
+  /** To circuits; from their side of the books, so that the bus balance checks the one against the other. */
   readonly loadWh: number;
   readonly inverterLossWh: number;
   readonly dischargedWh: number;
@@ -44,7 +60,7 @@ export function unitBooks(run: Run, u: number, solarUsableWh = solarUntilNow(run
     solarUsedWh: solarUsableWh - chargedWh - curtailedWh,
     solarStoredWh: chargedWh,
     solarCurtailedWh: curtailedWh,
-    loadWh: state[LOAD_WMIN]! / 60,
+    loadWh: unitServedWmin(run, u) / 60,
     inverterLossWh: state[LOSS_WMIN]! / 60,
     dischargedWh,
     chargeLossWh: chargedWh * (1 - parameters[CHARGE_EFFICIENCY]!),
@@ -75,7 +91,7 @@ export function groupBooks(run: Run, group: number): { readonly wantedWh: number
   run.draw.usage.thermostats.forEach(({ circuitIndex }, i) => {
     if (run.household.circuits[circuitIndex]!.group !== group) return;
     const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
-    wanted += watts * run.thermostats[i * THERMOSTAT_STATE + WANTED_MINUTES]!;
+    wanted += watts * wantedMinutes(run.draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, run.thermostats, i * THERMOSTAT_STATE, time);
     served += watts * run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]!;
   });
   return { wantedWh: wanted / 60, servedWh: served / 60 };

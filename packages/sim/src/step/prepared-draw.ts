@@ -5,8 +5,7 @@ import { drawableFraction, floorFraction } from '../power/cold.ts';
 import { CAPACITY_WMIN } from '../power/unit-parameters.ts';
 import type { UsageDraw } from '../usage/usage-draw.ts';
 import { placeC, type Ambient } from './ambient.ts';
-import type { Household } from './household.ts';
-import { roundW } from './round-w.ts';
+import type { CircuitGroup, Household } from './household.ts';
 import { StageLoads } from './stage-loads.ts';
 import { THERMOSTAT_PARAMETERS, thermostatParameters } from './step-thermostat.ts';
 
@@ -52,10 +51,11 @@ export interface PreparedDraw extends PreparedWants, PreparedSupply {
 export function createWants(household: Household, ambient: Ambient, usage: UsageDraw): PreparedWants {
   const { minutes } = usage;
   const { groups } = household;
-  const groupW = groups.map(() => new Float32Array(minutes));
-  const groupExtraW = groups.map((g) =>
-    g.circuits.some((c) => usage.circuits[c]!.startExtraW !== undefined) ? new Float32Array(minutes) : undefined,
-  );
+  // A group of one circuit reads that circuit's own arrays.
+  const only = (g: CircuitGroup) => (g.circuits.length === 1 ? usage.circuits[g.circuits[0]!] : undefined);
+  const starts = (g: CircuitGroup) => g.circuits.some((c) => usage.circuits[c]!.startExtraW !== undefined);
+  const groupW = groups.map((g) => only(g)?.demandW ?? new Float32Array(minutes));
+  const groupExtraW = groups.map((g) => only(g)?.startExtraW ?? (starts(g) ? new Float32Array(minutes) : undefined));
   const watched = new Set(groups.flatMap((g) => g.watched));
   return {
     usage,
@@ -92,36 +92,38 @@ export function fillWants(wants: PreparedWants, household: Household): void {
   wants.stageLoads.forget();
 }
 
-function fillGroups(draw: PreparedWants, household: Household): void {
-  household.groups.forEach((group, g) => {
-    const watts = draw.groupW[g]!;
-    const extra = draw.groupExtraW[g];
-    watts.fill(0);
-    extra?.fill(0);
-    for (const c of group.circuits) {
-      const want = draw.usage.circuits[c]!;
-      addRounded(watts, want.demandW);
-      if (extra !== undefined && want.startExtraW !== undefined) keepLarger(extra, want.startExtraW);
+function fillGroups(draw: PreparedWants, { groups }: Household): void {
+  for (let g = 0; g < groups.length; g++) {
+    const { circuits } = groups[g]!;
+    if (circuits.length > 1) {
+      const extra = draw.groupExtraW[g];
+      extra?.fill(0);
+      draw.groupW[g]!.fill(0);
+      for (const c of circuits) {
+        const { demandW, startExtraW } = draw.usage.circuits[c]!;
+        addInto(draw.groupW[g]!, demandW);
+        if (extra !== undefined && startExtraW !== undefined) keepLarger(extra, startExtraW);
+      }
     }
-    const sum = draw.groupWmin[g]!;
-    let total = 0;
-    for (let m = 0; m < watts.length; m++) {
-      total += watts[m]!;
-      sum[m + 1] = total;
-    }
-  });
+    sumUp(draw.groupW[g]!, draw.groupWmin[g]!);
+  }
 }
 
-function addRounded(sum: Float32Array, part: Float32Array): void {
-  for (let m = 0; m < sum.length; m++) {
-    const w = roundW(part[m]!);
-    part[m] = w;
-    sum[m] = sum[m]! + w;
-  }
+function addInto(sum: Float32Array, part: Float32Array): void {
+  for (let m = 0; m < sum.length; m++) sum[m] = sum[m]! + part[m]!;
 }
 
 function keepLarger(most: Float32Array, part: Float32Array): void {
   for (let m = 0; m < most.length; m++) if (part[m]! > most[m]!) most[m] = part[m]!;
+}
+
+/** Running sums: `sums[m]` holds what was wanted before minute m. */
+function sumUp(watts: Float32Array, sums: Float64Array): void {
+  let sum = 0;
+  for (let m = 0; m < watts.length; m++) {
+    sum += watts[m]!;
+    sums[m + 1] = sum;
+  }
 }
 
 /** Fills floors and charge limits hour by hour from the banks' temperature, and the charge at the start. */
@@ -148,13 +150,17 @@ function startFraction(battery: { startFraction?: number | undefined; reserveFra
 }
 
 function fillWantedMinutes(draw: PreparedWants): void {
-  draw.wantedMinutes.forEach((sum, c) => {
-    if (sum === undefined) return;
-    const demandW = draw.usage.circuits[c]!.demandW;
-    let minutes = 0;
-    for (let m = 0; m < demandW.length; m++) {
-      if (demandW[m]! > 0) minutes++;
-      sum[m + 1] = minutes;
-    }
-  });
+  for (let c = 0; c < draw.wantedMinutes.length; c++) {
+    const sums = draw.wantedMinutes[c];
+    if (sums !== undefined) countUp(draw.usage.circuits[c]!.demandW, sums);
+  }
+}
+
+/** Running counts of the minutes in which anything is wanted. */
+function countUp(demandW: Float32Array, sums: Uint32Array): void {
+  let minutes = 0;
+  for (let m = 0; m < demandW.length; m++) {
+    minutes += demandW[m]! > 0 ? 1 : 0;
+    sums[m + 1] = minutes;
+  }
 }

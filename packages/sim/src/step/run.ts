@@ -3,7 +3,7 @@ import { startControl, type ControlPlan, type ControlState, type Readings } from
 import { SETTINGS, SET_DT, STORED_WMIN, UNIT_STATE } from '../power/step-unit.ts';
 import type { Household } from './household.ts';
 import type { PreparedDraw } from './prepared-draw.ts';
-import type { Stage } from './stage-loads.ts';
+import type { UnitLoad } from './stage-loads.ts';
 import { startThermostat, THERMOSTAT_STATE } from './step-thermostat.ts';
 
 /** What a unit is doing. Everything from EMPTY on counts as down. */
@@ -24,11 +24,21 @@ export interface UnitRun {
   readonly state: Float64Array;
   readonly saved: Float64Array;
   readonly settings: Float64Array;
-  readonly loadW: Float64Array;
-  readonly startExtraW: Float64Array;
+  /** The present block's loads: those of `load`, with the thermostats added. */
+  readonly loadW: Float32Array;
+  readonly startExtraW: Float32Array;
+  load: UnitLoad | undefined;
+  /** Per group, share of its watts that this unit carries now. */
+  readonly shares: Float64Array;
+  /** Most watts, and most extra watts of one start, that thermostats could ask of it now. */
+  thermostatW: number;
+  thermostatStartW: number;
+  /** Delivered to circuits in the stretches closed so far. */
+  servedWmin: number;
   readonly event: Int32Array;
-  /** Steps that the last call got through. */
+  /** Steps that the last call got through, and how it ended: see power/step-unit.ts. */
   steps: number;
+  ended: number;
   mode: number;
   /** Position in END_CAUSES of why it is down. */
   cause: number;
@@ -42,10 +52,16 @@ export interface UnitRun {
   downMinutes: number;
 }
 
+/** Who feeds a group: nobody, unit 0, unit 1, or both (240 V). */
+export const NOBODY = -1;
+export const BOTH_UNITS = 2;
+
 /** One group of circuits of a run. */
 export interface GroupRun {
   on: boolean;
-  /** When it last went on or off. */
+  /** NOBODY, 0, 1 or BOTH_UNITS. */
+  feeder: number;
+  /** When its feeder last changed. */
   since: number;
   onMinutes: number;
   servedWmin: number;
@@ -67,13 +83,16 @@ export interface Run {
   readonly plan: ControlPlan;
   readonly control: ControlState;
   readonly readings: Readings;
+  /** Scratch: what was allowed before a thought. */
+  readonly allowedBefore: Uint8Array;
   readonly units: readonly UnitRun[];
   readonly groups: readonly GroupRun[];
-  readonly groupsOn: Uint8Array;
   readonly thermostats: Float64Array;
   readonly thermostatsSaved: Float64Array;
   /** Shares of each thermostat's watts carried by unit 0 and unit 1: two values each. */
   readonly thermostatFeeds: Float64Array;
+  /** Run minutes of each thermostat that are in the units' `servedWmin`. */
+  readonly thermostatCounted: Float64Array;
   /** Per need, first minute unmet (Infinity = never); per circuit, minutes wanted beyond its grace without power. */
   readonly needFirst: Float64Array;
   readonly unmetMinutes: Float64Array;
@@ -82,7 +101,6 @@ export interface Run {
   readonly levels: Float64Array;
   /** Something may have switched: power must be applied anew. */
   changed: boolean;
-  stage: Stage | undefined;
   /** Now: `minute` whole minutes and `phase` of the next one are done. */
   minute: number;
   phase: number;
@@ -101,16 +119,22 @@ export function now(run: Run): number {
   return run.minute + run.phase;
 }
 
-function createUnitRun(parameters: Float64Array): UnitRun {
+function createUnitRun(parameters: Float64Array, groupCount: number): UnitRun {
   return {
     parameters,
     state: new Float64Array(UNIT_STATE),
     saved: new Float64Array(UNIT_STATE),
     settings: new Float64Array(SETTINGS),
-    loadW: new Float64Array(BLOCK_MINUTES),
-    startExtraW: new Float64Array(BLOCK_MINUTES),
+    loadW: new Float32Array(BLOCK_MINUTES),
+    startExtraW: new Float32Array(BLOCK_MINUTES),
+    load: undefined,
+    shares: new Float64Array(groupCount),
+    thermostatW: 0,
+    thermostatStartW: 0,
+    servedWmin: 0,
     event: new Int32Array(1),
     steps: 0,
+    ended: 0,
     mode: ON, cause: 0, resetAt: NEVER, resetByPerson: false, triesLeft: 0, onSince: 0, downSince: 0, downMinutes: 0,
   };
 }
@@ -118,7 +142,7 @@ function createUnitRun(parameters: Float64Array): UnitRun {
 /** A run at its first minute: everything on, thermostats as the draw left them. */
 export function startRun(household: Household, draw: PreparedDraw, plan: ControlPlan): Run {
   const thermostatCount = draw.usage.thermostats.length;
-  const units = household.parameters.map(createUnitRun);
+  const units = household.parameters.map((p) => createUnitRun(p, household.groups.length));
   units.forEach((unit, u) => {
     unit.state[STORED_WMIN] = draw.startWmin[u]!;
     unit.settings[SET_DT] = 1;
@@ -130,18 +154,18 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     household, draw, plan,
     control: startControl(plan),
     readings: { charge: new Float64Array(units.length), solarW: 0, localMinuteOfDay: 0, down: new Uint8Array(2) },
+    allowedBefore: new Uint8Array(household.circuits.length),
     units,
-    groups: household.groups.map(() => ({ on: true, since: 0, onMinutes: 0, servedWmin: 0, offCause: 0, offUnit: -1 })),
-    groupsOn: new Uint8Array(household.groups.length).fill(1),
+    groups: household.groups.map(() => ({ on: true, feeder: NOBODY, since: 0, onMinutes: 0, servedWmin: 0, offCause: 0, offUnit: -1 })),
     thermostats,
     thermostatsSaved: new Float64Array(thermostats.length),
     thermostatFeeds: new Float64Array(thermostatCount * 2),
+    thermostatCounted: new Float64Array(thermostatCount),
     needFirst: new Float64Array(household.needs.length).fill(Infinity),
     unmetMinutes: new Float64Array(household.circuits.length),
     end: { minute: Infinity, cause: 0, unit: -1 },
     levels: new Float64Array(2),
     changed: true,
-    stage: undefined,
     minute: 0, phase: 0, hour: -1, nextDecision: 0, holdUntil: NEVER,
     firstShed: Infinity, first240Loss: Infinity, firstBlackout: Infinity,
     trips: 0, stageChanges: 0, switchThrows: 0,

@@ -4,8 +4,8 @@ import { endEvents, traceEvents, watchSwitches, type TraceEvent } from './trace-
 import { advance } from './advance.ts';
 import { closeAll } from './apply-power.ts';
 import { groupOnMinutes, unitBooks } from './ledger.ts';
-import { ASLEEP, EMPTY_BANK, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
-import { RUN_MINUTES, RUNNING_W, SIGN, SIGNED_C, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, WANTED_MINUTES } from './step-thermostat.ts';
+import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
+import { RUN_MINUTES, RUNNING_W, SIGN, signedC, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, wantedMinutes } from './step-thermostat.ts';
 
 export const UNIT_MODES: Readonly<Record<number, string>> = {
   [ON]: 'on',
@@ -80,21 +80,26 @@ export function traceRun(run: Run, to: number): Trace {
 interface Meters {
   readonly books: ReturnType<typeof unitBooks>[];
   readonly groupMinutes: Float64Array;
-  readonly thermostats: Float64Array;
+  readonly runMinutes: Float64Array;
+  readonly wantedMinutes: Float64Array;
 }
 
 function createMeters(run: Run): Meters {
   return {
     books: run.units.map((_, u) => unitBooks(run, u, 0)),
     groupMinutes: new Float64Array(run.groups.length),
-    thermostats: run.thermostats.slice(),
+    runMinutes: new Float64Array(run.draw.usage.thermostats.length),
+    wantedMinutes: new Float64Array(run.draw.usage.thermostats.length),
   };
 }
 
 function readMeters(run: Run, meters: Meters): void {
   run.units.forEach((_, u) => (meters.books[u] = unitBooks(run, u, 0)));
   run.groups.forEach((_, g) => (meters.groupMinutes[g] = groupOnMinutes(run, g)));
-  meters.thermostats.set(run.thermostats);
+  run.draw.usage.thermostats.forEach((_, i) => {
+    meters.runMinutes[i] = run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]!;
+    meters.wantedMinutes[i] = thermostatWanted(run, i);
+  });
 }
 
 function recordUnit(trace: UnitTrace, run: Run, u: number, m: number, meters: Meters): void {
@@ -125,17 +130,25 @@ function recordCircuit(trace: CircuitTrace, run: Run, c: number, m: number, mete
   let served = plainW * onShare;
   run.draw.usage.thermostats.forEach(({ circuitIndex }, i) => {
     if (circuitIndex !== c) return;
-    const at = i * THERMOSTAT_STATE;
     const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
-    wanted += watts * (run.thermostats[at + WANTED_MINUTES]! - meters.thermostats[at + WANTED_MINUTES]!);
-    served += watts * (run.thermostats[at + RUN_MINUTES]! - meters.thermostats[at + RUN_MINUTES]!);
+    wanted += watts * (thermostatWanted(run, i) - meters.wantedMinutes[i]!);
+    served += watts * (run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]! - meters.runMinutes[i]!);
     if (trace.temperatureC !== undefined && trace.temperatureC[m] === 0) {
-      trace.temperatureC[m] = run.thermostats[at + SIGNED_C]! * run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + SIGN]!;
+      trace.temperatureC[m] = thermostatC(run, i);
     }
   });
   trace.wantedW[m] = wanted;
   trace.servedW[m] = served;
   trace.allowed[m] = run.control.allowed[c]!;
+}
+
+function thermostatWanted(run: Run, i: number): number {
+  return wantedMinutes(run.draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, run.thermostats, i * THERMOSTAT_STATE, now(run));
+}
+
+function thermostatC(run: Run, i: number): number {
+  const sign = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + SIGN]!;
+  return sign * signedC(run.draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, run.thermostats, i * THERMOSTAT_STATE, now(run));
 }
 
 /** Legs, not units: 240 V circuits load both alike and leave the neutral alone. */

@@ -81,8 +81,9 @@ function noticedAt(run: Run): number {
 /** Brings back what is due now. True when anything changed. */
 export function resetDueUnits(run: Run): boolean {
   let changed = false;
-  run.units.forEach((unit, u) => {
-    if (unit.mode !== TRIPPED || unit.resetAt > run.minute) return;
+  for (let u = 0; u < run.units.length; u++) {
+    const unit = run.units[u]!;
+    if (unit.mode !== TRIPPED || unit.resetAt > run.minute) continue;
     if (unit.resetByPerson) {
       holdTiersBack(run.plan, run.control);
       run.holdUntil = run.minute + run.plan.person.afterTripHoldMinutes;
@@ -90,7 +91,7 @@ export function resetDueUnits(run: Run): boolean {
     }
     comeBack(run, u);
     changed = true;
-  });
+  }
   return changed;
 }
 

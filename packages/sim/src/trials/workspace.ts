@@ -2,7 +2,6 @@
 import type { Streams } from '../chance/streams.ts';
 import { createClock, fillClock } from '../clock/fill-clock.ts';
 import type { OutageClock } from '../clock/outage-clock.ts';
-import { asin } from '../portable/elementary.ts';
 import { createSunTrack, fillSunTrack, type SunTrack } from '../sky/sun-table.ts';
 import { createAmbient, fillAmbient, type Ambient } from '../step/ambient.ts';
 import { createSupply, createWants, fillSupply, fillWants, type PreparedDraw, type PreparedWants, type UnitSolar } from '../step/prepared-draw.ts';
@@ -14,14 +13,11 @@ import { createWeatherDraw, type WeatherDraw } from '../weather/weather-draw.ts'
 import { drawStart } from './draw-start.ts';
 import type { CompiledAlternative, Study } from './study.ts';
 
-const DEGREES = 180 / Math.PI;
-
 export interface Workspace {
   readonly clock: OutageClock;
   readonly track: SunTrack;
   readonly weather: WeatherDraw;
   readonly ambient: Ambient;
-  readonly sunElevationDeg: Float32Array;
   readonly planeWm2: readonly Float32Array[];
   readonly usages: ReadonlyMap<string, { readonly buffers: UsageBuffers; readonly owner: CompiledAlternative }>;
   readonly wants: ReadonlyMap<string, { readonly buffers: PreparedWants; readonly owner: CompiledAlternative }>;
@@ -40,7 +36,6 @@ export function createWorkspace(study: Study): Workspace {
     track: createSunTrack(minutes, planes.length),
     weather: createWeatherDraw(minutes),
     ambient,
-    sunElevationDeg: new Float32Array(minutes),
     planeWm2: planes.map(() => new Float32Array(minutes)),
     usages,
     wants,
@@ -66,9 +61,8 @@ export function fillDraw(study: Study, work: Workspace, streams: Streams): void 
   drawWeather(study.weatherPlan, work.track, work.clock, streams, work.weather);
   fillAmbient(work.ambient, work.weather.dryBulbC, site.indoorC, site.indoorFollowsFraction);
   fillPlanes(planes, work.track, work.weather, site.groundReflectance, work.planeWm2);
-  for (let m = 0; m < minutes; m++) work.sunElevationDeg[m] = asin(work.track.cosZenith[m]!) * DEGREES;
   for (const { buffers, owner } of work.usages.values()) {
-    drawUsage(owner.usagePlan, work.clock, work.ambient, work.sunElevationDeg, streams, buffers);
+    drawUsage(owner.usagePlan, work.clock, work.ambient, work.track.cosZenith, streams, buffers);
   }
   for (const { buffers, owner } of work.wants.values()) fillWants(buffers, owner.household);
   study.compiled.forEach(({ household }, a) => {

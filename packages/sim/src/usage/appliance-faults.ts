@@ -1,6 +1,9 @@
 import type { ApplianceSpec } from '../scenario/schema.ts';
 import { thermostatFault } from './thermostat-fault.ts';
 
+/** Shorter runs only cost time: what counts is the mean of a minute. */
+const SHORTEST_RUN_MINUTES = 0.1;
+
 /**
  * Everything about an appliance that the schema lets through and no house can have, one plain sentence each; none
  * when it is sound.
@@ -19,6 +22,11 @@ export function applianceFaults(appliance: ApplianceSpec): readonly string[] {
   }
   if (appliance.kind === 'thermostat')
     faults.push(...[thermostatFault(appliance)].filter((f) => f !== undefined));
+  if (appliance.kind === 'duty-cycled' && appliance.onMinutes < SHORTEST_RUN_MINUTES) {
+    faults.push(
+      `its runs of ${appliance.onMinutes} minutes are too short to follow: give onMinutes of ${SHORTEST_RUN_MINUTES} or more`,
+    );
+  }
   if (appliance.kind === 'events') faults.push(...eventsFaults(appliance));
   return faults;
 }

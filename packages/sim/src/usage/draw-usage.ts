@@ -1,5 +1,6 @@
 import type { Stream, Streams } from '../chance/streams.ts';
 import type { OutageClock } from '../clock/outage-clock.ts';
+import { sin } from '../portable/elementary.ts';
 import { drawDutyCycled } from './duty-cycled.ts';
 import { drawEvents } from './events.ts';
 import { drawLights } from './lights.ts';
@@ -7,11 +8,14 @@ import { findLitRuns } from './lit-runs.ts';
 import { findLocalDays, type LocalDays } from './local-days.ts';
 import { logNormalFactor } from './log-normal-factor.ts';
 import { drawMeasured } from './measured.ts';
+import { roundW } from './round-w.ts';
 import { drawScheduled } from './scheduled.ts';
 import { drawSteady } from './steady.ts';
 import { drawThermostat } from './thermostat.ts';
 import type { UsageBuffers } from './usage-buffers.ts';
 import type { AppliancePlan, UsagePlan } from './usage-plan.ts';
+
+const RADIANS = Math.PI / 180;
 
 /** Temperatures around appliances, °C, one value per minute of the outage. */
 export interface UsageAmbient {
@@ -27,7 +31,7 @@ export interface UsageAmbient {
  * the minutes before as they are, as long as clock, ambient and sun do.
  *
  * @param clock as long as `out`; otherwise RangeError.
- * @param sunElevationDeg one value per minute, degrees above the horizon; for lights.
+ * @param sinElevation sine of the sun's elevation, one value per minute; for lights.
  * @param streams of this draw.
  * @param out from `createUsageDraw` with the same plan.
  */
@@ -35,7 +39,7 @@ export function drawUsage(
   plan: UsagePlan,
   clock: OutageClock,
   ambient: UsageAmbient,
-  sunElevationDeg: Float32Array,
+  sinElevation: Float32Array,
   streams: Streams,
   out: UsageBuffers,
 ): void {
@@ -44,7 +48,7 @@ export function drawUsage(
   }
   findLocalDays(clock, out.days);
   plan.darknesses.forEach((belowDeg, k) =>
-    findLitRuns(clock, plan.awake, sunElevationDeg, belowDeg, out.lit[k]!),
+    findLitRuns(clock, plan.awake, sinElevation, sin(belowDeg * RADIANS), out.lit[k]!),
   );
   layDownSteady(plan, streams, out);
   const householdFactor = logNormalFactor(streams('usage/household'), plan.householdSigma);
@@ -73,7 +77,7 @@ function layDownSteady(plan: UsagePlan, streams: Streams, out: UsageBuffers): vo
 
 function fillDays(demandW: Float32Array, days: LocalDays, dayW: Float64Array): void {
   for (let s = 0; s < days.stretchCount; s++) {
-    demandW.fill(dayW[days.stretchDay[s]!]!, days.stretchAt[s], days.stretchAt[s + 1]);
+    demandW.fill(roundW(dayW[days.stretchDay[s]!]!), days.stretchAt[s], days.stretchAt[s + 1]);
   }
 }
 

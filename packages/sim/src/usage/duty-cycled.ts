@@ -6,6 +6,7 @@ import { addRun, addStart } from './circuit-buffers.ts';
 import { logNormalFactor, logNormalSigma } from './log-normal-factor.ts';
 import { startExtraOf } from './start-extra.ts';
 import type { CircuitWant } from './usage-draw.ts';
+import { roundW } from './round-w.ts';
 
 /** Off times are even within this share of their mean on either side (common practice, no source). */
 const OFF_JITTER_FRACTION = 0.25;
@@ -31,7 +32,7 @@ export function planDutyCycled(
   const { runningW, onMinutes, dutyFraction, warmerPerC } = appliance;
   return {
     kind: 'duty-cycled',
-    runningW,
+    runningW: roundW(runningW),
     startExtraW: startExtraOf(appliance),
     onMinutes,
     dutyFraction,

@@ -8,6 +8,7 @@ import { type LocalDays, minuteOfReading } from './local-days.ts';
 import { logNormalFactor, logNormalSigma } from './log-normal-factor.ts';
 import { startExtraOf } from './start-extra.ts';
 import type { CircuitWant } from './usage-draw.ts';
+import { roundW } from './round-w.ts';
 
 export interface EventsPlan {
   readonly kind: 'events';
@@ -25,7 +26,7 @@ export function planEvents(appliance: Extract<Appliance, { kind: 'events' }>, aw
   const pattern = dayPattern(appliance.hourWeights, awake);
   return {
     kind: 'events',
-    runningW: appliance.runningW,
+    runningW: roundW(appliance.runningW),
     startExtraW: startExtraOf(appliance),
     usesPerDay: pattern.from.length === 0 ? 0 : appliance.usesPerDay,
     minutesPerUse: appliance.minutesPerUse,

@@ -2,6 +2,7 @@
 import type { Stream } from '../chance/streams.ts';
 import type { Appliance } from '../scenario/scenario.ts';
 import { logNormalFactor, logNormalSigma } from './log-normal-factor.ts';
+import { roundW } from './round-w.ts';
 import type { MinuteRuns } from './minute-runs.ts';
 
 export interface LightsPlan {
@@ -46,8 +47,8 @@ export function drawLights(
   let watts = 0;
   for (let run = 0; run < lit.count; run++) {
     for (; day < lit.day[run]!; day++) {
-      watts =
-        plan.allW * Math.min(1, plan.litFraction * householdFactor * logNormalFactor(stream, plan.daySigma));
+      const share = plan.litFraction * householdFactor * logNormalFactor(stream, plan.daySigma);
+      watts = roundW(plan.allW * Math.min(1, share));
     }
     const to = lit.to[run]!;
     for (let m = lit.from[run]!; m < to; m++) demandW[m]! += watts;

@@ -8,23 +8,24 @@ export function createLitRuns(minutes: number): MinuteRuns {
 }
 
 /**
- * Finds the runs of minutes in which people are up and the sun is lower than `belowDeg`, day by day.
+ * Finds the runs of minutes in which people are up and the sun is lower than a given elevation, day by day.
  *
  * @param awake 1 for each of the 1,440 local minutes of a day in which people are up.
- * @param sunElevationDeg one value per minute, degrees above the horizon.
+ * @param sinElevation sine of the sun's elevation, one value per minute.
+ * @param sinDark sine of the elevation below which it is dark.
  */
 export function findLitRuns(
   clock: OutageClock,
   awake: Uint8Array,
-  sunElevationDeg: Float32Array,
-  belowDeg: number,
+  sinElevation: Float32Array,
+  sinDark: number,
   runs: MinuteRuns,
 ): void {
   const { localDay, localMinuteOfDay, minutes } = clock;
   runs.count = 0;
   let from = -1;
   for (let m = 0; m < minutes; m++) {
-    const lit = sunElevationDeg[m]! < belowDeg && awake[localMinuteOfDay[m]!] === 1;
+    const lit = sinElevation[m]! < sinDark && awake[localMinuteOfDay[m]!] === 1;
     const dayOver = from >= 0 && localDay[m] !== localDay[from];
     if (from >= 0 && (!lit || dayOver)) {
       appendRun(runs, from, m, localDay[from]!);

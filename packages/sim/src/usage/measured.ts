@@ -2,6 +2,7 @@
 import type { Stream } from '../chance/streams.ts';
 import type { Appliance, MeasuredProfile } from '../scenario/scenario.ts';
 import type { LocalDays } from './local-days.ts';
+import { roundW } from './round-w.ts';
 import { logNormalFactor, logNormalSigma } from './log-normal-factor.ts';
 
 export interface MeasuredPlan {
@@ -84,7 +85,7 @@ function addRepeated(
 ): void {
   let at = position;
   for (let m = from; m < to; m++) {
-    demandW[m]! += watts[at]! * factor;
+    demandW[m]! += roundW(watts[at]! * factor);
     if (++at === watts.length) at = 0;
   }
 }

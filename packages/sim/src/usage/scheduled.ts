@@ -6,6 +6,7 @@ import { addStart } from './circuit-buffers.ts';
 import type { LocalDays } from './local-days.ts';
 import { startExtraOf } from './start-extra.ts';
 import type { CircuitWant } from './usage-draw.ts';
+import { roundW } from './round-w.ts';
 
 export interface ScheduledPlan {
   readonly kind: 'scheduled';
@@ -29,7 +30,7 @@ export function planScheduled(appliance: Extract<Appliance, { kind: 'scheduled' 
   }
   return {
     kind: 'scheduled',
-    runningW: appliance.runningW * appliance.count,
+    runningW: roundW(appliance.runningW * appliance.count),
     startExtraW: startExtraOf(appliance) * appliance.count,
     on,
     onFrom,

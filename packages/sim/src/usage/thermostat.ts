@@ -3,6 +3,7 @@ import type { Stream } from '../chance/streams.ts';
 import type { Appliance } from '../scenario/scenario.ts';
 import { startExtraOf } from './start-extra.ts';
 import type { ThermostatWant } from './usage-draw.ts';
+import { roundW } from './round-w.ts';
 
 export type ThermostatAppliance = Extract<Appliance, { kind: 'thermostat' }>;
 
@@ -34,7 +35,7 @@ export function planThermostat(
   const want = {
     circuitIndex,
     applianceIndex,
-    runningW: appliance.runningW,
+    runningW: roundW(appliance.runningW),
     startExtraW: startExtraOf(appliance),
     sign: appliance.does === 'cools' ? (1 as const) : (-1 as const),
     setC: appliance.setC,

@@ -7,7 +7,7 @@ const REACH = 4.5; // standard deviations either side
 const STEPS_PER_UNIT = 20;
 const COLUMNS = 2 * REACH * STEPS_PER_UNIT + 1;
 /** No day is darker. Measured: the darkest day of a year has a median clearness near 0.05 at Penn State (SURFRAD). */
-const DARKEST_DAY = 0.03;
+const DARKEST_DAY = 0.04;
 
 export interface ClearnessTable {
   /** Row m, column c: daily clearness at mid-month m (0…11) for the normal number c / 20 − 4.5. */

@@ -67,16 +67,16 @@ export function planWeather(
  * the same weather as far as the shorter one goes. Allocates a few kilobytes of hours, nothing per minute.
  *
  * @param sun the site's sun over the same minutes.
- * @param out as long as the clock.
+ * @param out as long as the outage.
  */
 export function drawWeather(
   plan: WeatherPlan,
   sun: SunTrack,
-  clock: OutageClock,
+  clock: Pick<OutageClock, 'startEpochMinute'>,
   streams: Streams,
   out: WeatherDraw,
 ): void {
-  const hourly = drawHourlyWeather(plan, clock, streams);
+  const hourly = drawHourlyWeather(plan, clock.startEpochMinute, out.minutes, streams);
   fillMinutes(hourly, plan.skies, sun, clock.startEpochMinute, streams('weather/minutes'), out);
   fillSnow(plan.snow, plan.skies, clock.startEpochMinute, streams('weather/snow'), out);
 }
@@ -84,12 +84,13 @@ export function drawWeather(
 /** The hours behind one draw, from the local midnight before the outage to the one after it. */
 export function drawHourlyWeather(
   plan: WeatherPlan,
-  clock: Pick<OutageClock, 'startEpochMinute' | 'minutes'>,
+  startEpochMinute: number,
+  minutes: number,
   streams: Streams,
 ): HourlyWeather {
   const { skies, source, dullestFraction } = plan;
-  const hourly = createHourlyWeather(clock.startEpochMinute, clock.minutes, skies.offsetMinutes);
-  const settledDays = beginsAfterSunset(skies, hourly, clock.startEpochMinute) ? 2 : 1;
+  const hourly = createHourlyWeather(startEpochMinute, minutes, skies.offsetMinutes);
+  const settledDays = beginsAfterSunset(skies, hourly, startEpochMinute) ? 2 : 1;
   if (source.kind === 'normals') {
     generateHours(source.normals, skies, settledDays, dullestFraction, source.windMs, streams, hourly);
   } else {

@@ -29,7 +29,7 @@ const WORDING: Record<WeatherFinding['code'], (finding: WeatherFinding) => strin
   'gap-too-long': (f) =>
     `${f.column} is missing for ${f.hours} hours in a row; up to ${f.expected} are filled in.`,
   'no-utc-offset': () =>
-    'a plain table must say how its hours lie to UTC: a first line such as "# utc_offset_h: -5", or the site’s time zone.',
+    'a plain table must say how its hours lie to UTC: a first line such as "# utc_offset_h: -5", or the site must give its time zone.',
   'no-location': () =>
     'DNI and DHI are missing and can only be estimated for a known place: add "# latitude_deg: 42.4" and "# longitude_deg: -71.0".',
   'leap-day-dropped': (f) => `29 February (${f.hours} hours) left out.`,
@@ -44,6 +44,7 @@ const WORDING: Record<WeatherFinding['code'], (finding: WeatherFinding) => strin
   'utc-offset-assumed': (f) =>
     `no UTC offset in the file; ${f.found} hours taken, the site’s own standard time.`,
   'location-assumed': () => 'no latitude and longitude in the file; the site’s own taken.',
+  'far-away': (f) => `the weather is of a place ${f.found} km from the site; is it the right file?`,
 };
 
 function unitOf(finding: WeatherFinding): string {
@@ -70,6 +71,6 @@ export function describeWeatherFinding(finding: WeatherFinding, fileName: string
 export function describeWeatherFindings(findings: readonly WeatherFinding[], fileName: string): string {
   const lines = findings.slice(0, LISTED).map((finding) => describeWeatherFinding(finding, fileName));
   const more = findings.length - LISTED;
-  if (more > 0) lines.push(`… and ${more} more of the kind.`);
+  if (more > 0) lines.push(`… and ${more} more.`);
   return lines.join('\n');
 }

@@ -14,7 +14,7 @@ const HOUR_SPREADS: readonly (readonly number[])[] = [
   [0.02, 0.062, 0.162, 0.271, 0.33],
   [0.02, 0.054, 0.19, 0.286, 0.34],
   [0.005, 0.016, 0.114, 0.246, 0.31],
-  [0.001, 0.003, 0.0145, 0.158, 0.25],
+  [0.001, 0.003, 0.0145, 0.158, 0.2],
   [0.001, 0.008, 0.03, 0.13, 0.2],
 ];
 const SHARES = [0, 0.1, 0.5, 0.9, 1] as const;
@@ -31,17 +31,18 @@ export function hourSpread(clearness: number, share: number): number {
   const above = HOUR_SPREADS[row + 1]!;
   const inRow = below[column]! * (1 - across) + below[column + 1]! * across;
   const inNext = above[column]! * (1 - across) + above[column + 1]! * across;
-  return inRow + (inNext - inRow) * (at - row);
+  const towardsNext = Math.min(1, Math.max(0, 3 * (at - row) - 1)); // classes have a width: the change is kept to its edge
+  return inRow + (inNext - inRow) * towardsNext;
 }
 
 /** Persistence from one minute to the next of the slow and the fast part of the flicker. */
-export const SLOW_MINUTE_LAG1 = 0.96;
-export const FAST_MINUTE_LAG1 = 0.5;
+export const SLOW_MINUTE_LAG1 = 0.98;
+export const FAST_MINUTE_LAG1 = 0.7;
 
 /**
  * Share of the flicker's variance in the slow part: heavy cloud drifts, broken cloud flickers. Fitted to the measured
  * correlations at 1, 5 and 15 minutes of the same two stations.
  */
 export function slowFlickerFraction(clearness: number): number {
-  return Math.min(1, Math.max(0.5, 1.05 - 0.6 * clearness));
+  return Math.min(1, Math.max(0.5, 1.2 - 0.6 * clearness));
 }

@@ -25,7 +25,8 @@ export type WeatherNoteCode =
   | 'beam-by-difference'
   | 'wind-assumed'
   | 'utc-offset-assumed'
-  | 'location-assumed';
+  | 'location-assumed'
+  | 'far-away';
 
 export interface WeatherFinding {
   readonly code: WeatherFaultCode | WeatherNoteCode;
@@ -49,6 +50,7 @@ const NOTES: ReadonlySet<string> = new Set<WeatherNoteCode>([
   'wind-assumed',
   'utc-offset-assumed',
   'location-assumed',
+  'far-away',
 ]);
 
 /** True when the file cannot be used because of it. */

@@ -1,8 +1,8 @@
 /** Hour-level statistics of generated weather, by the calculation that the observed ones were made with. */
-import { createSunTable } from '../../packages/sim/src/sky/sun-table.ts';
-import { streamsOf } from '../../packages/sim/src/chance/streams.ts';
-import { drawHourlyWeather, planWeather } from '../../packages/sim/src/weather/draw-weather.ts';
-import type { NormalsPlace } from '../../packages/sim/src/weather/normals-table.ts';
+import { createSunTable } from '../../../packages/sim/src/sky/sun-table.ts';
+import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
+import { drawHourlyWeather, planWeather } from '../../../packages/sim/src/weather/draw-weather.ts';
+import type { NormalsPlace } from '../../../packages/sim/src/weather/normals-table.ts';
 
 /** Hours with the sun above 10°, one entry each; days in order. */
 export interface SunlitHours {
@@ -31,10 +31,16 @@ export function addGeneratedHours(place: NormalsPlace, years: number, out: Sunli
   };
   const source = { kind: 'normals', name: place.name, monthly: place.monthly } as const;
   const outage = { stormLed: false, stormDullestFraction: 1 };
-  const plan = planWeather(source, { windowDays: 0, blockDays: 1, snowCoverDays: undefined }, outage, site, createSunTable(site));
+  const plan = planWeather(
+    source,
+    { windowDays: 0, blockDays: 1, snowCoverDays: undefined },
+    outage,
+    site,
+    createSunTable(site),
+  );
   for (let year = 0; year < years; year++) {
     const startEpochMinute = FIRST_DAY * 1440 - plan.skies.offsetMinutes;
-    const hourly = drawHourlyWeather(plan, { startEpochMinute, minutes: 365 * 1440 }, streamsOf(place.id, year));
+    const hourly = drawHourlyWeather(plan, startEpochMinute, 365 * 1440, streamsOf(place.id, year));
     const dayBase = (out.day.at(-1) ?? 0) + 2; // never adjacent to another year's
     for (let day = 0; day < 365; day++) {
       const sky = plan.skies.day(FIRST_DAY + day);
@@ -52,12 +58,19 @@ export function addGeneratedHours(place: NormalsPlace, years: number, out: Sunli
   }
 }
 
-export const emptyHours = (): SunlitHours => ({ day: [], hour: [], clearness: [], dayClearness: [], elevationDeg: [] });
+export const emptyHours = (): SunlitHours => ({
+  day: [],
+  hour: [],
+  clearness: [],
+  dayClearness: [],
+  elevationDeg: [],
+});
 
 /** Residuals: clearness less the mean of the same daily clearness (steps of 0.05) and elevation (steps of 10°). */
 export function residuals(hours: SunlitHours): number[] {
   const groups = new Map<number, [number, number]>();
-  const key = (i: number): number => 100 * Math.floor(hours.dayClearness[i]! / 0.05) + Math.floor(hours.elevationDeg[i]! / 10);
+  const key = (i: number): number =>
+    100 * Math.floor(hours.dayClearness[i]! / 0.05) + Math.floor(hours.elevationDeg[i]! / 10);
   hours.clearness.forEach((value, i) => {
     const group = groups.get(key(i)) ?? [0, 0];
     groups.set(key(i), [group[0] + value, group[1] + 1]);
@@ -77,8 +90,15 @@ export interface ClassStatistics {
 }
 
 /** Of the hours whose daily clearness is in [from, to). */
-export function classStatistics(hours: SunlitHours, residual: readonly number[], from: number, to: number): ClassStatistics {
-  const rows = hours.day.map((_, i) => i).filter((i) => hours.dayClearness[i]! >= from && hours.dayClearness[i]! < to);
+export function classStatistics(
+  hours: SunlitHours,
+  residual: readonly number[],
+  from: number,
+  to: number,
+): ClassStatistics {
+  const rows = hours.day
+    .map((_, i) => i)
+    .filter((i) => hours.dayClearness[i]! >= from && hours.dayClearness[i]! < to);
   const values = rows.map((i) => hours.clearness[i]!);
   const mean = values.reduce((a, b) => a + b, 0) / values.length;
   const sd = Math.sqrt(values.reduce((a, b) => a + (b - mean) ** 2, 0) / values.length);

@@ -7,7 +7,7 @@ import {
   percent,
   plainTenths,
   signedTenths,
-} from '../../../packages/sim/src/cli/render-days.ts';
+} from '../../../packages/sim/src/trials/days-in-words.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 

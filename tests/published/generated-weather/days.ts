@@ -1,13 +1,13 @@
 /** Day-level statistics of generated weather, by the calculation that the observed ones were made with. */
 import { mean, sampleCorrelation } from 'simple-statistics';
-import { streamsOf } from '../../packages/sim/src/chance/streams.ts';
-import { dayOfYear, monthOfDay } from '../../packages/sim/src/weather/calendar.ts';
-import { meanClearness } from '../../packages/sim/src/weather/clearness-table.ts';
-import { dailyRangeC, fillDiurnalDryBulb } from '../../packages/sim/src/weather/diurnal-dry-bulb.ts';
-import { generateDays } from '../../packages/sim/src/weather/generate-days.ts';
-import { curveAt, monthPosition } from '../../packages/sim/src/weather/month-curve.ts';
-import { planNormals } from '../../packages/sim/src/weather/normals-plan.ts';
-import type { MonthlyNormals } from '../../packages/sim/src/scenario/scenario.ts';
+import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
+import { dayOfYear, monthOfDay } from '../../../packages/sim/src/weather/calendar.ts';
+import { meanClearness } from '../../../packages/sim/src/weather/clearness-table.ts';
+import { dailyRangeC, fillDiurnalDryBulb } from '../../../packages/sim/src/weather/diurnal-dry-bulb.ts';
+import { generateDays } from '../../../packages/sim/src/weather/generate-days.ts';
+import { curveAt, monthPosition } from '../../../packages/sim/src/weather/month-curve.ts';
+import { planNormals } from '../../../packages/sim/src/weather/normals-plan.ts';
+import type { MonthlyNormals } from '../../../packages/sim/src/scenario/scenario.ts';
 
 /** Consecutive days; `year` and `month` (0…11) say where each lies. */
 export interface DaySeries {
@@ -45,6 +45,17 @@ export function generateSeries(monthly: MonthlyNormals, years: number, seed: str
   };
 }
 
+/** Daily clearness alone, of common years that follow one another. */
+export function generateClearness(monthly: MonthlyNormals, years: number, seed: string): Float64Array {
+  const days = Math.ceil(365.25 * years);
+  const { clearness } = generateDays(planNormals(monthly), FIRST_DAY, days, 1, 1, streamsOf(seed, 0));
+  const isLeapDay = (day: number): boolean => {
+    const date = new Date((FIRST_DAY + day) * 86_400_000);
+    return date.getUTCMonth() === 1 && date.getUTCDate() === 29;
+  };
+  return clearness.filter((_, day) => !isLeapDay(day)).subarray(0, 365 * years);
+}
+
 /** Deviations from each calendar month's mean, of its own year (one typical year) or of all years (measured ones). */
 export function deviations(
   series: DaySeries,
@@ -79,7 +90,7 @@ export function lag1(series: DaySeries, deviation: Float64Array): number {
 }
 
 export const rms = (values: Float64Array): number =>
-  Math.sqrt(mean(values.map((value) => value * value) as never));
+  Math.sqrt(mean([...values.map((value) => value * value)]));
 
 export const correlation = (a: Float64Array, b: Float64Array): number => sampleCorrelation([...a], [...b]);
 

@@ -1,5 +1,5 @@
 /** Days, intervals and shares in words. "At least" must stay true, so days are rounded down, upper limits up. */
-import type { Estimate } from '../trials/study-summary.ts';
+import type { Estimate } from './study-summary.ts';
 
 const SLACK = 1e-9; // 2.3 × 10 falls short of 23 by a last bit
 

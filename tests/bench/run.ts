@@ -1,0 +1,113 @@
+/**
+ * Speed and memory on the full demo household, as ratios to a compiled yardstick.
+ *
+ *   npm run bench [-- --quick | --full] [kernel draws study memory scaling]
+ *
+ * Best and median of many short samples, the yardstick read in between. Prints a table and writes out/bench.json.
+ * Ctrl+C stops it; what is measured by then is kept.
+ */
+import { mkdir, writeFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { loadScenario } from '../../packages/sim/src/node.ts';
+import { measureDraws } from './draws.ts';
+import { EFFORTS, type Effort } from './effort.ts';
+import type { Figure } from './figure.ts';
+import { measureKernel } from './kernel.ts';
+import { describeMachine, type Machine } from './machine.ts';
+import { measureMemory } from './memory.ts';
+import { measureScaling } from './scaling.ts';
+import type { Session } from './session.ts';
+import { measureStudy } from './study.ts';
+import { digits, renderFigures } from './table.ts';
+import { fastest } from './timing.ts';
+import { compileYardstick, type Yardstick } from './yardstick.ts';
+
+const MEASUREMENTS: Readonly<Record<string, (session: Session) => Promise<Figure[]>>> = {
+  kernel: measureKernel,
+  draws: measureDraws,
+  study: measureStudy,
+  memory: measureMemory,
+  scaling: measureScaling,
+};
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const say = (text: string) => process.stderr.write(`${text}\n`);
+
+const { effort, chosen } = readArguments();
+const stop = new AbortController();
+process.once('SIGINT', () => stop.abort());
+const machine = describeMachine();
+const compiled = await compileYardstick();
+const yardstick = typeof compiled === 'string' ? undefined : compiled;
+if (typeof compiled === 'string') say(compiled);
+const started = performance.now();
+const figures: Figure[] = [];
+try {
+  const demo = loadScenario(here('../../data/full-house.yaml')).scenario;
+  await measureAll({ demo, effort, yardstick, signal: stop.signal });
+} finally {
+  await yardstick?.remove();
+}
+console.log(`\n${headOf(machine, yardstick)}\n\n${renderFigures(figures)}`);
+await writeReport();
+if (stop.signal.aborted) process.exitCode = 130;
+
+function readArguments(): { effort: Effort; chosen: string[] } {
+  const { values, positionals } = parseArgs({
+    options: { quick: { type: 'boolean' }, full: { type: 'boolean' } },
+    allowPositionals: true,
+  });
+  const unknown = positionals.filter((name) => !(name in MEASUREMENTS));
+  if (unknown.length > 0) {
+    say(`There is no measurement ${unknown.join(', ')}; there are ${Object.keys(MEASUREMENTS).join(', ')}.`);
+    process.exit(2);
+  }
+  const name = values.full ? 'full' : values.quick ? 'quick' : 'default';
+  return { effort: EFFORTS[name], chosen: positionals.length > 0 ? positionals : Object.keys(MEASUREMENTS) };
+}
+
+async function measureAll(session: Session): Promise<void> {
+  for (const name of chosen) {
+    say(`${name} …`);
+    try {
+      figures.push(...(await MEASUREMENTS[name]!(session)));
+    } catch (error) {
+      if (!session.signal.aborted) throw error;
+      say('Stopped; what is measured so far is kept.');
+      return;
+    }
+  }
+}
+
+function headOf({ cpu, cores, node, commit, loadBefore }: Machine, yardstick: Yardstick | undefined): string {
+  const read = fastest(yardstick?.readings ?? []);
+  const busy = loadBefore > 0.5 ? ' The machine was not idle: trust the best before the median.' : '';
+  return [
+    `${cpu}, ${cores} cores, Node ${node.slice(1)}, commit ${commit?.slice(0, 10) ?? 'unknown'}, load ${digits(loadBefore)}.${busy}`,
+    read
+      ? `Yardstick (${yardstick!.command}): best ${digits(read.best)}, median ${digits(read.median)} M inverter-min/s.`
+      : String(compiled),
+  ].join('\n');
+}
+
+async function writeReport(): Promise<void> {
+  const report = {
+    machine,
+    effort,
+    measured: chosen,
+    ended: stop.signal.aborted ? 'interrupted' : 'complete',
+    seconds: (performance.now() - started) / 1000,
+    yardstick: yardstick
+      ? {
+          command: yardstick.command,
+          unit: 'M inverter-min/s',
+          ...fastest(yardstick.readings),
+          readings: yardstick.readings.length,
+        }
+      : null,
+    figures,
+  };
+  await mkdir(here('../../out'), { recursive: true });
+  await writeFile(here('../../out/bench.json'), `${JSON.stringify(report, null, 2)}\n`);
+  say(`\nWritten to out/bench.json after ${digits(report.seconds)} s.`);
+}

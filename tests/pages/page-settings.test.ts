@@ -1,0 +1,106 @@
+/** What a link carries. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
+import { monthsText } from '../../packages/notebooks/src/page/months-text.ts';
+import {
+  choicesOf,
+  ownSettings,
+  settingsFromHash,
+  settingsHash,
+  type PageSettings,
+} from '../../packages/notebooks/src/page/page-settings.ts';
+import { smallHouse } from './published.ts';
+
+const scenario = smallHouse();
+const choices = choicesOf(scenario);
+const own = ownSettings({ scenario, seed: 'own', draws: 100 }, choices);
+
+const anySettings: fc.Arbitrary<PageSettings> = fc.record({
+  run: fc.record({
+    months: fc.option(fc.uniqueArray(fc.integer({ min: 1, max: 12 }), { minLength: 1 }), { nil: undefined }),
+    modulesPerUnit: fc.option(fc.integer({ min: 1, max: 16 }), { nil: undefined }),
+    stormLed: fc.option(fc.boolean(), { nil: undefined }),
+    carriedOutBy: fc.option(fc.constantFrom('person' as const, 'switch' as const), { nil: undefined }),
+    draws: fc.integer({ min: 1, max: 20_000 }),
+    seed: fc.string({ minLength: 1, maxLength: 80, unit: 'grapheme-ascii' }),
+  }),
+  view: fc.record({
+    alternativeId: fc.constantFrom(...choices.alternatives.map((a) => a.id)),
+    strategyIds: fc.subarray(choices.strategies.map((s) => s.id)),
+  }),
+});
+
+describe('the settings in a link', () => {
+  it('come back as they were, whatever they are', () => {
+    fc.assert(
+      fc.property(anySettings, (settings) => {
+        const { settings: back, complaints } = settingsFromHash(
+          `#${settingsHash(settings, own)}`,
+          own,
+          choices,
+        );
+        expect(back).toEqual(settings);
+        expect(complaints).toEqual([]);
+      }),
+    );
+  });
+
+  it('are not there at all when nothing was changed', () => {
+    expect(settingsHash(own, own)).toBe('');
+    expect(settingsFromHash('', own, choices).settings).toEqual(own);
+  });
+
+  it('never make a link unreadable: any text gives settings the page can use, or a complaint', () => {
+    fc.assert(
+      fc.property(
+        fc.string(),
+        fc.constantFrom('draws', 'modules', 'months', 'household', 'strategies'),
+        (text, name) => {
+          const { settings, complaints } = settingsFromHash(
+            `#${name}=${encodeURIComponent(text)}`,
+            own,
+            choices,
+          );
+          const usual = JSON.stringify(settings) === JSON.stringify(own);
+          expect(complaints.length === 0 || usual).toBe(true);
+          expect(settings.run.draws).toBeGreaterThanOrEqual(1);
+        },
+      ),
+    );
+  });
+});
+
+describe('changedScenario(scenario, settings)', () => {
+  it('is the very same scenario when nothing is changed', () => {
+    expect(changedScenario(scenario, own.run)).toBe(scenario);
+  });
+
+  it('changes every household, and a fixed start gives way to months', () => {
+    const fixed = { ...scenario, outage: { ...scenario.outage, startLocal: '2026-01-15T18:00' } };
+    const run = {
+      ...own.run,
+      months: [7],
+      modulesPerUnit: 3,
+      stormLed: true,
+      carriedOutBy: 'switch' as const,
+    };
+    const changed = changedScenario(fixed, run);
+    expect(changed.outage).toMatchObject({ months: [7], stormLed: true });
+    expect('startLocal' in changed.outage).toBe(false);
+    for (const { household } of changed.alternatives) {
+      expect(household.units.map((unit) => unit.battery.modules)).toEqual(household.units.map(() => 3));
+      expect(new Set(household.strategies.map((s) => s.carriedOutBy))).toEqual(new Set(['switch']));
+    }
+    expect(fixed.outage.startLocal).toBe('2026-01-15T18:00');
+  });
+});
+
+describe('monthsText(months)', () => {
+  it('names a run of months by its ends, past the new year too', () => {
+    expect(monthsText([12, 1, 2])).toBe('December to February');
+    expect(monthsText([1])).toBe('January');
+    expect(monthsText([3, 7])).toBe('March, July');
+    expect(monthsText([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12])).toBe('any month');
+  });
+});

@@ -1,0 +1,67 @@
+/**
+ * One bank whose only chance is how much sun each day brings, lived through the simulator's own minute loop. The sun
+ * is put into the draw by hand, from 10 to 14 o'clock; everything else is the household's.
+ */
+import { streamsOf } from '../../packages/sim/src/chance/streams.ts';
+import { STORED_WMIN } from '../../packages/sim/src/power/step-unit.ts';
+import { advance } from '../../packages/sim/src/step/advance.ts';
+import { closeAll } from '../../packages/sim/src/step/apply-power.ts';
+import { ON, startRun, type Run } from '../../packages/sim/src/step/run.ts';
+import { workspaceOf } from '../../packages/sim/src/trials/shard.ts';
+import { fillDraw } from '../../packages/sim/src/trials/workspace.ts';
+import { bareCircuit, bareStudy, bareUnit, during } from './bare-household.ts';
+
+/** A day's load, Wh: the unit in which stores and sun are counted here. */
+export const DAY_LOAD_WH = 1000;
+const LOAD_HOURS = 4;
+const SUN = { from: 10 * 60, to: 14 * 60 };
+
+export interface DayBank {
+  /** Loads it holds, and holds at the start (midnight). */
+  readonly capacity: number;
+  readonly start: number;
+  readonly loadHours: '02:00-06:00' | '18:00-22:00';
+  readonly days: number;
+}
+
+/** Lives one run day by day. @returns the day on which it ended, 1, 2, …; undefined when it never did */
+export type LiveThrough = (sunOfDay: (day: number) => number, stopAt?: (level: number) => boolean) => Lived;
+
+export interface Lived {
+  readonly endedOnDay: number | undefined;
+  /** Days lived, the last one included. */
+  readonly days: number;
+  /** Loads left at the last midnight. */
+  readonly level: number;
+}
+
+/** @returns a function that lives one run: sun is given day by day, in loads; it ends at an empty bank or where told */
+export function createDayBank({ capacity, start, loadHours, days }: DayBank): LiveThrough {
+  const study = bareStudy({
+    units: [bareUnit({ capacityWh: capacity * DAY_LOAD_WH, battery: { startFraction: start / capacity } })],
+    circuits: [bareCircuit('load', 'L1', during(DAY_LOAD_WH / LOAD_HOURS, loadHours))],
+    days,
+  });
+  const work = workspaceOf(study);
+  fillDraw(study, work, streamsOf('made days', 0));
+  const { household } = study.compiled[0]!;
+  const draw = work.draws[0]!;
+  return (sunOfDay, stopAt = () => false) => {
+    const run = startRun(household, draw, household.strategies[0]!);
+    for (let day = 0; day < days; day++) {
+      const sunW = (sunOfDay(day) * DAY_LOAD_WH * 60) / (SUN.to - SUN.from);
+      draw.solar[0]!.usableW.fill(sunW, 1440 * day + SUN.from, 1440 * day + SUN.to);
+      advance(run, 1440 * (day + 1));
+      if (run.units[0]!.mode !== ON) return { endedOnDay: dayOfEnd(run), days: day + 1, level: levelOf(run) };
+      if (stopAt(levelOf(run))) return { endedOnDay: undefined, days: day + 1, level: levelOf(run) };
+    }
+    return { endedOnDay: undefined, days, level: levelOf(run) };
+  };
+}
+
+function dayOfEnd(run: Run): number {
+  closeAll(run);
+  return Math.ceil(run.end.minute / 1440);
+}
+
+const levelOf = (run: Run) => run.units[0]!.state[STORED_WMIN]! / 60 / DAY_LOAD_WH;

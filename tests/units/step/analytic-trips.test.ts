@@ -1,0 +1,212 @@
+/** What trips a unit, when, and how it comes back. Minutes count from the outage's start, at midnight. */
+import { describe, expect, it } from 'vitest';
+import { END_CAUSES } from '../../../packages/sim/src/index.ts';
+import type { Trace } from '../../../packages/sim/src/step/trace.ts';
+import { live, minutesWhere, type TinyHouse } from './tiny-house.ts';
+
+const causeOf = (row: Readonly<Record<string, number>>) => END_CAUSES[row['endCause']!];
+
+/** Minutes in which the unit delivers nothing. */
+const darkMinutes = (trace: Trace, unit = 0) => minutesWhere(trace.units[unit]!.loadW, (w) => w === 0);
+const range = (from: number, to: number) => Array.from({ length: to - from }, (_, k) => from + k);
+
+describe('an overload', () => {
+  const overloaded = (overloadMinutes: number, watts: (m: number) => number): TinyHouse => ({
+    units: [{ inverter: { continuousW: 1000, surgeW: 5000, overloadMinutes } }],
+    circuits: { load: { watts } },
+    hours: 3,
+  });
+
+  it('trips at once where the unit bears none', () => {
+    const { row } = live(overloaded(0, (m) => (m < 20 ? 900 : 1001)));
+    expect(row['runtimeMinutes']).toBe(20);
+    expect(causeOf(row)).toBe('overload trip');
+    expect(row['endUnit']).toBe(0);
+  });
+
+  it('is borne for the allowed minutes and trips with the next one', () => {
+    expect(live(overloaded(3, (m) => (m < 20 ? 900 : 1001))).row['runtimeMinutes']).toBe(23);
+  });
+
+  it('counts minutes in a row: one minute at the rating starts the count anew', () => {
+    const { row } = live(overloaded(3, (m) => (m % 4 === 3 ? 1000 : 1500)));
+    expect(row['trips']).toBe(0);
+    expect(row['censored']).toBe(1);
+  });
+
+  it('is no overload at exactly the continuous rating', () => {
+    expect(live(overloaded(0, () => 1000)).row['trips']).toBe(0);
+  });
+});
+
+describe('a start', () => {
+  const starting = (surgeW: number): TinyHouse => ({
+    units: [{ inverter: { continuousW: 2000, surgeW } }],
+    circuits: {
+      base: { watts: 100 },
+      pump: {
+        tier: 2,
+        appliances: [{ kind: 'scheduled', runningW: 500, startingW: 3000, windows: ['00:30-00:40'] }],
+      },
+    },
+    hours: 1,
+  });
+
+  it('trips where running plus starting watts exceed the surge rating: 100 + 3000 > 3099', () => {
+    const { row } = live(starting(3099));
+    expect(row['runtimeMinutes']).toBe(30);
+    expect(causeOf(row)).toBe('starting surge trip');
+  });
+
+  it('is borne at exactly the surge rating', () => {
+    expect(live(starting(3100)).row['trips']).toBe(0);
+  });
+
+  it('of a 240 V motor asks half of each unit', () => {
+    const pump = { leg: 'both', tier: 2, appliances: [{ kind: 'scheduled', runningW: 1000, startingW: 6000, windows: ['00:30-00:40'] }] } as const;
+    const trips = (surgeW: number) =>
+      live({
+        units: [{ inverter: { continuousW: 2000, surgeW } }, { inverter: { continuousW: 2000, surgeW: 9000 } }],
+        circuits: { base: { watts: 100 }, pump },
+        hours: 1,
+      }).row['trips'];
+    expect(trips(3100)).toBe(0);
+    expect(trips(3099)).toBe(1);
+  });
+
+  it('takes the largest of those in one minute, not their sum', () => {
+    const motor = { kind: 'scheduled', runningW: 500, startingW: 3000, windows: ['00:30-00:40'] } as const;
+    const { row } = live({
+      units: [{ inverter: { continuousW: 2000, surgeW: 3500 } }],
+      circuits: { a: { appliances: [motor] }, b: { appliances: [motor] } },
+      hours: 1,
+    });
+    expect(row['trips']).toBe(0); // 500 + 3000 = 3500
+  });
+});
+
+describe('the modules’ discharge limit', () => {
+  const limited = (watts: number, solarW: number): TinyHouse => ({
+    units: [{ inverter: { idleW: 30 }, battery: { modules: 2 }, module: { maxDischargeW: 500 } }],
+    circuits: { load: { watts } },
+    solarW: () => solarW,
+    hours: 1,
+  });
+
+  it('trips the unit when load and loss ask for more than n · limit', () => {
+    const { row } = live(limited(971, 0));
+    expect(row['runtimeMinutes']).toBe(0);
+    expect(causeOf(row)).toBe('battery limit trip');
+  });
+
+  it('is not reached at exactly the limit, nor with sun to help', () => {
+    expect(live(limited(970, 0)).row['trips']).toBe(0);
+    expect(live(limited(1170, 200)).row['trips']).toBe(0);
+  });
+});
+
+/** An essential 500 W and 600 W that nobody needs, from minute 20 on, on a unit for 1,000 W. */
+const tooMuch: TinyHouse = {
+  units: [{ inverter: { continuousW: 1000, surgeW: 5000 } }],
+  circuits: { essential: { watts: 500, tier: 1, graceMinutes: 600 }, extra: { watts: (m) => (m < 20 ? 0 : 600), tier: 5 } },
+  hours: 3,
+};
+
+describe('a person after a trip', () => {
+  it('resets the unit after the reaction time, with the least essential tier left off for the hold', () => {
+    const { trace, row } = live({ ...tooMuch, person: { tripReactionMinutes: 10, afterTripHoldMinutes: 60 } });
+    // off 20…29, held back 30…89, then the same again
+    expect(darkMinutes(trace)).toEqual([...range(20, 30), ...range(90, 100), ...range(160, 170)]);
+    expect(minutesWhere(trace.circuits[1]!.servedW, (w) => w > 0)).toEqual([]);
+    expect(minutesWhere(trace.circuits[1]!.allowed, (a) => a === 0)).toEqual([...range(30, 90), ...range(100, 160), ...range(170, 180)]);
+    expect(row['trips']).toBe(3);
+    expect(row['minutesUnit0Down']).toBe(30);
+  });
+
+  it('notices it only on waking', () => {
+    const { trace } = live({ ...tooMuch, person: { awake: '02:00-23:00', tripReactionMinutes: 5 } });
+    expect(darkMinutes(trace)).toEqual(range(20, 125));
+  });
+
+  it('resets it a minute later at the earliest', () => {
+    const { trace } = live({ ...tooMuch, person: { tripReactionMinutes: 0, afterTripHoldMinutes: 30 } });
+    expect(darkMinutes(trace)).toEqual([20, 51, 82, 113, 144, 175]);
+  });
+
+  it('sheds more tiers each time it trips again within the hold', () => {
+    const { trace } = live({
+      ...tooMuch,
+      circuits: {
+        a: { watts: 900, tier: 1, graceMinutes: 600 },
+        b: { watts: 50, tier: 3 },
+        c: { watts: (m) => (m < 20 ? 0 : 600), tier: 3 },
+        d: { watts: 100, tier: 4 },
+      },
+      person: { tripReactionMinutes: 10, afterTripHoldMinutes: 100 },
+    });
+    // at minute 0 the sum is 1,050 W; tier 4 off from 10; at 20 tier 3 takes it above again; tiers 3 and 4 off from 30
+    expect(minutesWhere(trace.circuits[3]!.allowed, (a) => a === 0)[0]).toBe(10);
+    expect(minutesWhere(trace.circuits[1]!.allowed, (a) => a === 0).filter((m) => m < 150)).toEqual(range(30, 130));
+    expect(darkMinutes(trace).filter((m) => m < 130)).toEqual([...range(0, 10), ...range(20, 30)]);
+  });
+});
+
+describe('a unit that resets itself', () => {
+  it('tries so many times in a row, then waits for a person', () => {
+    const { trace, row } = live({
+      ...tooMuch,
+      units: [{ inverter: { continuousW: 1000, surgeW: 5000, resetsItselfAfterMinutes: 5, resetTries: 3 } }],
+      person: { tripReactionMinutes: 12, afterTripHoldMinutes: 1440 },
+    });
+    // trips at 20, 25, 30 and 35; the fourth is left to the person, who comes at 47
+    expect(row['trips']).toBe(4);
+    expect(darkMinutes(trace)).toEqual(range(20, 47));
+  });
+
+  it('counts its tries anew after a steady hour', () => {
+    const { row, trace } = live({
+      units: [{ inverter: { continuousW: 1000, surgeW: 5000, resetsItselfAfterMinutes: 5, resetTries: 1 } }],
+      // one minute too much every 70 minutes
+      circuits: { load: { watts: (m) => (m % 70 === 69 ? 1100 : 500), graceMinutes: 600 } },
+      person: { awake: '12:00-13:00' },
+      hours: 8,
+    });
+    expect(row['trips']).toBe(6);
+    expect(darkMinutes(trace)).toEqual([69, 139, 209, 279, 349, 419].flatMap((m) => range(m, m + 5)));
+  });
+});
+
+describe('a pair that stops together', () => {
+  it('goes down and comes back together', () => {
+    const { trace } = live({
+      units: [{ inverter: { continuousW: 1000, surgeW: 5000 } }, {}],
+      pair: { stopsTogether: true },
+      circuits: {
+        a: { watts: (m) => (m === 30 ? 1200 : 400), leg: 'L1' },
+        b: { watts: 300, leg: 'L2' },
+        pump: { watts: 200, leg: 'both' },
+      },
+      person: { tripReactionMinutes: 10 },
+      hours: 2,
+    });
+    expect(darkMinutes(trace, 0)).toEqual(range(30, 40));
+    expect(darkMinutes(trace, 1)).toEqual(range(30, 40));
+    expect(minutesWhere(trace.circuits[2]!.servedW, (w) => w === 0)).toEqual(range(30, 40));
+    expect(trace.units.map((u) => u.mode[35])).toEqual(['tripped', 'partner stopped']);
+  });
+
+  it('that does not leaves the other leg on, and only 240 V goes', () => {
+    const { trace } = live({
+      units: [{ inverter: { continuousW: 1000, surgeW: 5000 } }, {}],
+      circuits: {
+        a: { watts: (m) => (m === 30 ? 1200 : 400), leg: 'L1' },
+        b: { watts: 300, leg: 'L2' },
+        pump: { watts: 200, leg: 'both' },
+      },
+      person: { tripReactionMinutes: 10 },
+      hours: 2,
+    });
+    expect(minutesWhere(trace.circuits[1]!.servedW, (w) => w === 0)).toEqual([]);
+    expect(minutesWhere(trace.circuits[2]!.servedW, (w) => w === 0)).toEqual(range(30, 40));
+  });
+});

@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { weatherCase } from './weather-case.ts';
+
+const everyMonth = (days: number): number[] => new Array<number>(12).fill(days);
+
+describe('fillSnow', () => {
+  it('leaves panels bare without snow days', () => {
+    expect(weatherCase().draw('2026-01-10T05:00Z', 14_400, 1).snowOnPanels.includes(1)).toBe(false);
+    const none = weatherCase({ snow: { perMonth: everyMonth(0), untilCleared: false } });
+    expect(none.draw('2026-01-10T05:00Z', 14_400, 1).snowOnPanels.includes(1)).toBe(false);
+  });
+
+  it('hides panels all month when every day has snow', () => {
+    const always = weatherCase({ snow: { perMonth: everyMonth(31), untilCleared: false } });
+    expect(always.draw('2026-01-10T05:00Z', 14_400, 1).snowOnPanels.includes(0)).toBe(false);
+  });
+
+  it('keeps the month’s share of covered days, in spells of about four days', () => {
+    const some = weatherCase({ snow: { perMonth: everyMonth(9.3), untilCleared: false } });
+    let covered = 0;
+    let falls = 0;
+    let days = 0;
+    for (let draw = 0; draw < 300; draw++) {
+      const { snowOnPanels } = some.draw('2026-01-01T05:12Z', 30 * 1440, draw); // mean solar midnight
+      for (let day = 0; day < 30; day++) {
+        const now = snowOnPanels[1440 * day + 720]!;
+        covered += now;
+        falls += day > 0 && now === 1 && snowOnPanels[1440 * day - 720] === 0 ? 1 : 0;
+        days++;
+      }
+    }
+    // 30 % of days; standard error over 300 × 30 days in spells of four: about 0.013
+    expect(Math.abs(covered / days - 0.3)).toBeLessThan(0.04);
+    expect(Math.abs(covered / falls - 4)).toBeLessThan(0.6);
+  });
+
+  it('is cleared two hours after the first sunrise of a spell and then stays bare till the next fall', () => {
+    const cleared = weatherCase({ snow: { perMonth: everyMonth(31), untilCleared: true } });
+    const { snowOnPanels, sun } = cleared.draw('2026-01-10T05:12Z', 10 * 1440, 1);
+    const sunrise = sun.cosZenith.findIndex((cosine) => cosine > 0);
+    expect(snowOnPanels.lastIndexOf(1)).toBe(sunrise + 119);
+    expect(snowOnPanels[0]).toBe(1);
+  });
+});
