@@ -5,7 +5,6 @@
 import type { Streams } from '../../packages/sim/src/chance/streams.ts';
 import { fillClock } from '../../packages/sim/src/clock/fill-clock.ts';
 import type { Study } from '../../packages/sim/src/index.ts';
-import { asin } from '../../packages/sim/src/portable/elementary.ts';
 import { fillSunTrack } from '../../packages/sim/src/sky/sun-table.ts';
 import { fillAmbient } from '../../packages/sim/src/step/ambient.ts';
 import { fillSupply, fillWants } from '../../packages/sim/src/step/prepared-draw.ts';
@@ -28,11 +27,9 @@ const weather: Stage = (
   fillAmbient(work.ambient, work.weather.dryBulbC, site.indoorC, site.indoorFollowsFraction);
 };
 
-const usage: Stage = ({ minutes }, work, streams) => {
-  for (let m = 0; m < minutes; m++)
-    work.sunElevationDeg[m] = asin(work.track.cosZenith[m]!) * (180 / Math.PI);
+const usage: Stage = (_, work, streams) => {
   for (const { buffers, owner } of work.usages.values()) {
-    drawUsage(owner.usagePlan, work.clock, work.ambient, work.sunElevationDeg, streams, buffers);
+    drawUsage(owner.usagePlan, work.clock, work.ambient, work.track.cosZenith, streams, buffers);
   }
 };
 

@@ -3,7 +3,9 @@ export interface Effort {
   readonly name: 'quick' | 'default' | 'full';
   /** Rounds of yardstick, samples, yardstick, samples, … */
   readonly rounds: number;
-  /** Samples of each draw in a round, after as many to warm up in the first. */
+  /** Processor seconds of the same work before the first round, for the engine to finish compiling it. */
+  readonly warmUpSeconds: number;
+  /** Samples of each draw in a round. */
   readonly samplesPerRound: number;
   /** Different draws that make up one figure. */
   readonly draws: number;
@@ -19,6 +21,7 @@ export const EFFORTS: Readonly<Record<Effort['name'], Effort>> = {
   quick: {
     name: 'quick',
     rounds: 3,
+    warmUpSeconds: 1.5,
     samplesPerRound: 6,
     draws: 4,
     yardstickRuns: 4,
@@ -29,6 +32,7 @@ export const EFFORTS: Readonly<Record<Effort['name'], Effort>> = {
   default: {
     name: 'default',
     rounds: 6,
+    warmUpSeconds: 3,
     samplesPerRound: 10,
     draws: 8,
     yardstickRuns: 6,
@@ -39,6 +43,7 @@ export const EFFORTS: Readonly<Record<Effort['name'], Effort>> = {
   full: {
     name: 'full',
     rounds: 12,
+    warmUpSeconds: 4,
     samplesPerRound: 12,
     draws: 12,
     yardstickRuns: 8,

@@ -38,8 +38,8 @@ const stop = new AbortController();
 process.once('SIGINT', () => stop.abort());
 const machine = describeMachine();
 const compiled = await compileYardstick();
-const yardstick = typeof compiled === 'string' ? undefined : compiled;
-if (typeof compiled === 'string') say(compiled);
+const [yardstick, noYardstick] = typeof compiled === 'string' ? [undefined, compiled] : [compiled, ''];
+if (!yardstick) say(noYardstick);
 const started = performance.now();
 const figures: Figure[] = [];
 try {
@@ -86,7 +86,7 @@ function headOf({ cpu, cores, node, commit, loadBefore }: Machine, yardstick: Ya
     `${cpu}, ${cores} cores, Node ${node.slice(1)}, commit ${commit?.slice(0, 10) ?? 'unknown'}, load ${digits(loadBefore)}.${busy}`,
     read
       ? `Yardstick (${yardstick!.command}): best ${digits(read.best)}, median ${digits(read.median)} M inverter-min/s.`
-      : String(compiled),
+      : noYardstick,
   ].join('\n');
 }
 

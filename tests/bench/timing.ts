@@ -32,9 +32,10 @@ export async function timeParts(session: Session, parts: readonly Part[]): Promi
   const readYardstick = async () => {
     readings.push(...((await session.yardstick?.read(effort.yardstickRuns, signal)) ?? []));
   };
+  await warmUp(session, parts);
   for (let round = 0; round < effort.rounds; round++) {
     await readYardstick();
-    const taken = await sampleRound(session, parts, round === 0);
+    const taken = await sampleRound(session, parts);
     taken.forEach((fresh, part) => samples[part]!.push(...fresh));
     await hearInterruption(signal);
   }
@@ -46,16 +47,22 @@ export async function timeParts(session: Session, parts: readonly Part[]): Promi
   };
 }
 
-async function sampleRound(
-  { effort, signal }: Session,
-  parts: readonly Part[],
-  first: boolean,
-): Promise<number[][]> {
+/** By processor time, so that a busy machine does not cut it short. */
+async function warmUp({ effort, signal }: Session, parts: readonly Part[]): Promise<void> {
+  const from = process.cpuUsage();
+  const seconds = () => (process.cpuUsage(from).user + process.cpuUsage(from).system) / 1e6;
+  while (seconds() < effort.warmUpSeconds) {
+    for (const part of parts) part();
+    await hearInterruption(signal);
+  }
+}
+
+async function sampleRound({ effort, signal }: Session, parts: readonly Part[]): Promise<number[][]> {
   const bench = new Bench({
     time: 0,
     iterations: effort.samplesPerRound,
     warmupTime: 0,
-    warmupIterations: first ? Math.max(12, effort.samplesPerRound) : 1,
+    warmupIterations: 1,
     retainSamples: true,
     throws: true,
     signal,

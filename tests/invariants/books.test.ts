@@ -66,7 +66,7 @@ describe('the books of any household', () => {
             const slack = RELATIVE * (1 + turnoverWh(books));
             for (const [line, wh] of Object.entries(books)) if (!(wh >= -slack)) throw new Error(`minute ${minute}: ${line} is ${wh}`);
             const charge = books.storedEndWh / run.household.capacityWh[u]!;
-            if (!(charge >= 0 && charge <= 1)) throw new Error(`minute ${minute}: unit ${u} charged to ${charge}`);
+            if (!(charge >= -1e-12 && charge <= 1 + 1e-12)) throw new Error(`minute ${minute}: unit ${u} charged to ${charge}`);
           });
         });
       }),
@@ -95,7 +95,7 @@ describe('the books of any household', () => {
           }
           let served = 0;
           for (const { servedW, wantedW } of trace.circuits) {
-            if (!(servedW[m]! >= 0 && servedW[m]! <= wantedW[m]! * (1 + RELATIVE) + 1e-6)) throw new Error(`minute ${m}: ${servedW[m]} of ${wantedW[m]}`);
+            if (!(servedW[m]! >= -1e-6 && servedW[m]! <= wantedW[m]! * (1 + RELATIVE) + 1e-6)) throw new Error(`minute ${m}: ${servedW[m]} of ${wantedW[m]}`);
             served += servedW[m]!;
           }
           if (!(Math.abs(served - loads) <= 1e-6 + RELATIVE * loads)) throw new Error(`minute ${m}: served ${served}, load ${loads}`);

@@ -33,7 +33,9 @@ describe('a longer horizon', () => {
         const before = firstMinutes(trace, trace.minutes);
         const after = firstMinutes(traceOf(longer), trace.minutes);
         for (const [name, values] of Object.entries(before)) {
-          const differs = values.findIndex((value, m) => !Object.is(value, after[name]![m]));
+          // what is done as the next minute begins is not seen at the horizon's last
+          const seen = /mode|allowed/.test(name) ? trace.minutes - 1 : trace.minutes;
+          const differs = values.findIndex((value, m) => m < seen && !Object.is(value, after[name]![m]));
           if (differs >= 0) throw new Error(`${name} at minute ${differs} of ${trace.minutes}: ${String(values[differs])}, then ${String(after[name]![differs])}`);
         }
         minutes += trace.minutes;

@@ -124,16 +124,19 @@ describe('without those conditions more can be worse', () => {
     expect(withModules(2)['censored']).toBe(0);
   });
 
-  it('because of when something is wanted: less load empties the bank an hour later, just when it matters', () => {
-    // essential from 07:00 on; the sun comes at 06:00
+  it('because a unit that is dark for a while saves what comfort would have used', () => {
     const withComfort = (watts: number) =>
       live({
         units: [{ capacityWh: 1000, battery: { restartFraction: 0.1 } }],
-        circuits: { essential: { watts: (m) => (m >= 420 && m < 480 ? 200 : 0) }, comfort: { watts, tier: 5 } },
+        circuits: {
+          essential: { watts: (m) => (m >= 420 && m < 480 ? 240 : 0) },
+          comfort: { watts: (m) => (m < 400 ? watts : 0), tier: 5 },
+        },
         solarW: (_, m) => (m >= 360 && m < 400 ? 500 : 0),
         hours: 8,
       }).row;
-    expect(withComfort(170)['censored']).toBe(1); // empty at 05:53, back at 06:13
+    // 170 W: empty at 05:53, back at 06:13, 256 Wh at 06:40; 165 W: never quite empty, and 233 Wh at 06:40
+    expect(withComfort(170)['censored']).toBe(1);
     expect(withComfort(165)['censored']).toBe(0);
   });
 

@@ -2,6 +2,7 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { publishPages, type PublishOptions } from '@rideout/notebooks/publish';
 import { loadScenario } from '@rideout/sim/node';
 import type { Scenario } from '@rideout/sim';
@@ -11,8 +12,9 @@ export function smallHouse(): Scenario {
   return loadScenario(fileOf('../../data/small-house.yaml')).scenario;
 }
 
+/** A file by its path from this folder. */
 export function fileOf(path: string): string {
-  return new URL(path, import.meta.url).pathname;
+  return fileURLToPath(new URL(path, import.meta.url));
 }
 
 export interface PublishedFile {

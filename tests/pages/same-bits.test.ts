@@ -15,7 +15,7 @@ interface PageResult {
 }
 
 const SEED = 'same bits';
-const DRAWS = 25; // not a multiple of the page's batch of 3
+const DRAWS = 61; // not a multiple of the page's batch of 3
 
 describe.skipIf(noBrowser())('a study run in a page', () => {
   const scenario = smallHouse();

@@ -115,7 +115,10 @@ export function daysOfSun(hoursOf: (day: number) => SunHours): WeatherYear {
 }
 
 /** Any weather will do for a household without panels; monthly values are the quickest to prepare. */
-const UNSEEN = { clearnessMean: new Array<number>(12).fill(0.5), dryBulbMeanC: new Array<number>(12).fill(25) };
+const UNSEEN = {
+  clearnessMean: new Array<number>(12).fill(0.5),
+  dryBulbMeanC: new Array<number>(12).fill(25),
+};
 
 export function bareScenario(bare: Bare): Scenario {
   const { units = [], days, startLocal = '2026-03-01T00:00', profiles = {}, year } = bare;

@@ -1,7 +1,7 @@
 /** Banks and inverters against arithmetic on paper and published models; every check names its source. */
 import { describe, expect, it } from 'vitest';
-import { batteryComparisons } from './battery-comparisons.ts';
-import { agrees, named } from './comparison.ts';
+import { batteryComparisons } from './comparisons/battery/index.ts';
+import { agrees, named } from './comparisons/comparison.ts';
 
 describe.each(Object.entries(batteryComparisons))('%s', (_, comparisons) => {
   it.each(named(comparisons))('%s [%s]', (_claim, _source, { ours, band, unit }) => {

@@ -1,7 +1,7 @@
 /** How many days, against what has been published about it and what the trade takes for granted. */
 import { describe, expect, it } from 'vitest';
-import { agrees, named } from './comparison.ts';
-import { mainJobComparisons } from './main-job-comparisons.ts';
+import { agrees, named } from './comparisons/comparison.ts';
+import { mainJobComparisons } from './comparisons/main-job/index.ts';
 
 describe.each(Object.entries(mainJobComparisons))('%s', (_, comparisons) => {
   it.each(named(comparisons))('%s [%s]', (_claim, _source, { ours, band, unit }) => {

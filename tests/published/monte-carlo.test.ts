@@ -5,8 +5,8 @@
  * can be built from alone; it is held to its formulas where the weather is tested.
  */
 import { describe, expect, it } from 'vitest';
-import { agrees, named } from './comparison.ts';
-import { monteCarloComparisons } from './monte-carlo-comparisons.ts';
+import { agrees, named } from './comparisons/comparison.ts';
+import { monteCarloComparisons } from './comparisons/monte-carlo/index.ts';
 
 describe.each(Object.entries(monteCarloComparisons))('%s', (_, comparisons) => {
   it.each(named(comparisons))('%s [%s]', (_claim, _source, { ours, band, unit }) => {

@@ -1,5 +1,4 @@
 /** The simulation, off the page's own thread: the very code the command line runs. */
-import './no-eval.ts';
 import { prepareStudy, runShard, summarise, type Study } from '@rideout/sim';
 import type { StudyJob, StudyReply } from './study-messages.ts';
 

@@ -34,6 +34,18 @@ describe('an overload', () => {
     expect(row['censored']).toBe(1);
   });
 
+  it('that empties the bank before the allowed minutes are over is paid for by the bank to the last watt-hour', () => {
+    const { row } = live({
+      units: [{ capacityWh: 11, inverter: { continuousW: 1000, surgeW: 5000, overloadMinutes: 1 } }],
+      circuits: { load: { watts: 1100 } },
+      hours: 1,
+    });
+    expect(row['runtimeMinutes']).toBeCloseTo(0.6, 9);
+    expect(causeOf(row)).toBe('battery empty');
+    expect(row['servedTier1Wh']).toBeCloseTo(11, 7);
+    expect(row['storedEndWh']).toBeCloseTo(0, 7);
+  });
+
   it('is no overload at exactly the continuous rating', () => {
     expect(live(overloaded(0, () => 1000)).row['trips']).toBe(0);
   });

@@ -24,7 +24,7 @@ export interface ChartParts {
 export function provenanceText(from: Provenance): string {
   return (
     `${from.scenarioTitle}. ${from.draws} simulated outages, seed “${from.seed}”, weather: ${from.weatherName}. ` +
-    `Scenario ${from.scenarioHash.slice(0, 16)}, Rideout ${from.version}.`
+    `Scenario ${from.scenarioHash}, Rideout ${from.version}.`
   );
 }
 

@@ -28,7 +28,9 @@ function isOwn(study: EmbeddedStudy, run: RunSettings): boolean {
 
 export function liveStudy(study: EmbeddedStudy, form: SettingsForm<RunSettings>): LiveStudy {
   const line = html`<div class="run screen-only"></div>`;
-  const root = html`<div>${line}</div>` as HTMLElement & { value: StudySummary | undefined };
+  const root = html`<div class="run-place">${line}</div>` as HTMLElement & {
+    value: StudySummary | undefined;
+  };
   let stop = new AbortController();
   const tell = (summary: StudySummary) => {
     if (summary === root.value) return;
@@ -50,7 +52,9 @@ export function liveStudy(study: EmbeddedStudy, form: SettingsForm<RunSettings>)
         else advance(line, progress);
       }
     } catch (error) {
-      if (!mine.signal.aborted) show(line, [trouble(error, run)]);
+      if (mine.signal.aborted) return;
+      show(line, [trouble(error, run)]);
+      line.scrollIntoView({ block: 'nearest' });
     }
   };
   let waiting: ReturnType<typeof setTimeout>;

@@ -98,13 +98,10 @@ export function stepUnit(
         ended = SURGE;
         break;
       }
-      if (p > continuousW) {
-        if (overloaded >= bearsMinutes) {
-          ended = OVERLOAD;
-          break;
-        }
-        overloaded += dt;
-      } else overloaded = 0;
+      if (p > continuousW && overloaded >= bearsMinutes) {
+        ended = OVERLOAD;
+        break;
+      }
       if (-net > dischargeLimitW && on) {
         ended = BATTERY_LIMIT;
         break;
@@ -138,6 +135,7 @@ export function stepUnit(
         lost += loss + net + left / drawnPerW;
       }
     }
+    if (watch) overloaded = p > continuousW ? overloaded + dt : 0; // only once the step is carried out
     k++;
     if (stored < down || stored > up) {
       ended = CROSSED;

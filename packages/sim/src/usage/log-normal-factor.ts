@@ -1,7 +1,7 @@
 /** Scatter about a mean that must stay the mean. MODEL.md §Usage, U1. */
 import type { Stream } from '../chance/streams.ts';
 import { exp, log } from '../portable/elementary.ts';
-import { normalDeviate } from '../weather/normal-deviate.ts';
+import { normalDeviate } from '../chance/normal-deviate.ts';
 
 /**
  * Sigma of a log-normal whose standard deviation is `scatterFraction` of its mean: sqrt(ln(1 + f²)).

@@ -1,4 +1,4 @@
-/** The published distribution of daily clearness about a month's mean. */
+/** The published distribution of daily clearness about a month’s mean. MODEL.md §Weather, W1. */
 import { exp, log, power } from '../portable/elementary.ts';
 
 /** Cumulative share F(K) = [e^(γ min) − e^(γ K)] / [e^(γ min) − e^(γ max)] on min ≤ K ≤ max. */

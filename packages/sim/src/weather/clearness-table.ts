@@ -1,7 +1,7 @@
 /** Daily clearness as a function of a standard normal number, month by month. */
 import { clearestDay, lawQuantile, publishedClearnessLaw } from './clearness-law.ts';
 import { curveAt, meanKeepingNodes } from './month-curve.ts';
-import { normalDensity } from './normal-deviate.ts';
+import { normalDensity } from '../chance/normal-deviate.ts';
 
 const REACH = 4.5; // standard deviations either side
 const STEPS_PER_UNIT = 20;

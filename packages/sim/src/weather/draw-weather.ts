@@ -1,4 +1,4 @@
-/** The weather of one draw, from either source. MODEL.md §3. */
+/** The weather of one draw, from either source. MODEL.md §Weather. */
 import type { Streams } from '../chance/streams.ts';
 import type { OutageClock } from '../clock/outage-clock.ts';
 import type { OutageSpec, SiteSpec, WeatherSpec } from '../scenario/schema.ts';

@@ -1,4 +1,4 @@
-/** Dry-bulb normals made ready for drawing. */
+/** Dry-bulb normals made ready for drawing. MODEL.md §Weather, W5. */
 import { power } from '../portable/elementary.ts';
 import type { MonthlyNormals } from '../scenario/scenario.ts';
 import type { ClearnessTable } from './clearness-table.ts';

@@ -1,4 +1,4 @@
-/** Clearness of the 60 minutes of an hour about the hour's own. */
+/** Clearness of the 60 minutes of an hour about the hour’s own. MODEL.md §Weather, W4. */
 import type { Stream } from '../chance/streams.ts';
 import { exp } from '../portable/elementary.ts';
 import { FAST_MINUTE_LAG1, hourSpread, slowFlickerFraction, SLOW_MINUTE_LAG1 } from './minute-variability.ts';

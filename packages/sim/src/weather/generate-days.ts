@@ -4,7 +4,7 @@ import { dayOfYear } from './calendar.ts';
 import { dailyClearness } from './clearness-table.ts';
 import { innovationReach } from './dry-bulb-plan.ts';
 import { curveAt, monthPosition } from './month-curve.ts';
-import { normalDeviate } from './normal-deviate.ts';
+import { normalDeviate } from '../chance/normal-deviate.ts';
 import type { NormalsPlan } from './normals-plan.ts';
 import { SPELL_LAG1, SPELL_VARIANCE_FRACTION } from './spells.ts';
 

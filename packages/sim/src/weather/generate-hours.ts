@@ -1,4 +1,4 @@
-/** Hourly weather from monthly normals. MODEL.md §3. */
+/** Hourly weather from monthly normals. MODEL.md §Weather. */
 import type { Streams } from '../chance/streams.ts';
 import { hourlyDiffuseFraction } from '../sky/diffuse-split.ts';
 import { dayOfYear } from './calendar.ts';

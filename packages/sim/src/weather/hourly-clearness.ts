@@ -1,9 +1,9 @@
-/** Clearness of the hours of a day whose daily clearness is known. */
+/** Clearness of the hours of a day whose daily clearness is known. MODEL.md §Weather, W3. */
 import type { Stream } from '../chance/streams.ts';
 import { cosDeg } from '../sky/angles.ts';
 import { exp } from '../portable/elementary.ts';
 import type { DaySky } from './day-sky.ts';
-import { normalDeviate } from './normal-deviate.ts';
+import { normalDeviate } from '../chance/normal-deviate.ts';
 
 /**
  * Constants of a day in the time-dependent autoregressive Gaussian model (TAG).

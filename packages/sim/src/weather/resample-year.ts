@@ -1,4 +1,4 @@
-/** Hourly weather by taking runs of whole days from a weather year around the date. MODEL.md §3. */
+/** Hourly weather by taking runs of whole days from a weather year around the date. MODEL.md §Weather. */
 import type { Streams } from '../chance/streams.ts';
 import { DAYS_PER_YEAR, dayOfYear } from './calendar.ts';
 import type { HourlyWeather } from './hourly-weather.ts';

@@ -1,4 +1,4 @@
-/** Which days the panels lie under snow. */
+/** Which days the panels lie under snow. MODEL.md §Weather, W7. */
 import type { Stream } from '../chance/streams.ts';
 import type { WeatherSpec } from '../scenario/schema.ts';
 import { dayOfYear, monthLength, monthOfDay } from './calendar.ts';

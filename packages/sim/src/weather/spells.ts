@@ -1,4 +1,4 @@
-/** Weather comes in spells: how daily clearness holds on. */
+/** Weather comes in spells: how daily clearness holds on. MODEL.md §Weather, W1. */
 
 /**
  * The day-to-day sequence is the sum of two first-order autoregressions with half the variance each: a quick one whose

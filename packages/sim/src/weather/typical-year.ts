@@ -1,4 +1,4 @@
-/** What one typical year leaves out of its own statistics, put back. */
+/** What one typical year leaves out of its own statistics, put back. MODEL.md §Weather, W2. */
 import { driftVariance } from './drift-variance.ts';
 import { meanKeepingNodes } from './month-curve.ts';
 import type { ObservedNormals } from './normals-table.ts';

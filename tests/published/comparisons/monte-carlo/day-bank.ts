@@ -2,14 +2,14 @@
  * One bank whose only chance is how much sun each day brings, lived through the simulator's own minute loop. The sun
  * is put into the draw by hand, from 10 to 14 o'clock; everything else is the household's.
  */
-import { streamsOf } from '../../packages/sim/src/chance/streams.ts';
-import { STORED_WMIN } from '../../packages/sim/src/power/step-unit.ts';
-import { advance } from '../../packages/sim/src/step/advance.ts';
-import { closeAll } from '../../packages/sim/src/step/apply-power.ts';
-import { ON, startRun, type Run } from '../../packages/sim/src/step/run.ts';
-import { workspaceOf } from '../../packages/sim/src/trials/shard.ts';
-import { fillDraw } from '../../packages/sim/src/trials/workspace.ts';
-import { bareCircuit, bareStudy, bareUnit, during } from './bare-household.ts';
+import { streamsOf } from '../../../../packages/sim/src/chance/streams.ts';
+import { STORED_WMIN } from '../../../../packages/sim/src/power/step-unit.ts';
+import { advance } from '../../../../packages/sim/src/step/advance.ts';
+import { closeAll } from '../../../../packages/sim/src/step/apply-power.ts';
+import { ON, startRun, type Run } from '../../../../packages/sim/src/step/run.ts';
+import { workspaceOf } from '../../../../packages/sim/src/trials/shard.ts';
+import { fillDraw } from '../../../../packages/sim/src/trials/workspace.ts';
+import { bareCircuit, bareStudy, bareUnit, during } from '../../bare-household.ts';
 
 /** A day's load, Wh: the unit in which stores and sun are counted here. */
 export const DAY_LOAD_WH = 1000;

@@ -22,7 +22,8 @@ export function exactCurve(start: readonly number[], moves: Moves, days: number)
   return curve;
 }
 
-const onlyState = (state: number, count: number) => Array.from({ length: count }, (_, s) => (s === state ? 1 : 0));
+const onlyState = (state: number, count: number) =>
+  Array.from({ length: count }, (_, s) => (s === state ? 1 : 0));
 
 /** A store of `size` days' load that gains a day with chance p, spills what it cannot hold, and ends at 0. */
 export function ceilingStore(p: number, size: number, start: number, days: number): number[] {
@@ -56,10 +57,16 @@ export function cloudyRuns(
  * The same where days are taken from a round of `cloudy.length` days: the next day of the round, or with chance
  * `jump` any of them (the stationary bootstrap of Politis & Romano 1994).
  */
-export function cloudyRunsOfBlocks(cloudy: readonly boolean[], jump: number, run: number, days: number): number[] {
+export function cloudyRunsOfBlocks(
+  cloudy: readonly boolean[],
+  jump: number,
+  run: number,
+  days: number,
+): number[] {
   const round = cloudy.length;
   const state = (day: number, row: number) => day * run + row;
-  const goTo = (day: number, row: number) => (cloudy[day]! ? (row + 1 === run ? -1 : state(day, row + 1)) : state(day, 0));
+  const goTo = (day: number, row: number) =>
+    cloudy[day]! ? (row + 1 === run ? -1 : state(day, row + 1)) : state(day, 0);
   const moves: Moves = (s) => {
     const [day, row] = [Math.floor(s / run), s % run];
     const anyDay = cloudy.map((_, d) => [goTo(d, row), jump / round] as const);

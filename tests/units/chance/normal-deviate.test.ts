@@ -1,6 +1,6 @@
 import { probit } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import { normalDeviate } from '../../../packages/sim/src/weather/normal-deviate.ts';
+import { normalDeviate } from '../../../packages/sim/src/chance/normal-deviate.ts';
 
 describe('normalDeviate', () => {
   // NIST/SEMATECH e-Handbook of Statistical Methods §1.3.6.7.1, with further digits
