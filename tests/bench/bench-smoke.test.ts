@@ -4,9 +4,10 @@ import { streamsOf } from '../../packages/sim/src/chance/streams.ts';
 import { prepareStudy, runShard } from '../../packages/sim/src/index.ts';
 import { loadScenario } from '../../packages/sim/src/node.ts';
 import { createWorkspace, fillDraw } from '../../packages/sim/src/trials/workspace.ts';
-import { STAGE_NAMES, timeStage } from './draw-stages.ts';
+import { DRAW_STAGES, drawLaps } from './draw-laps.ts';
 import type { Figure } from './figure.ts';
 import { inverterMinutesPerDraw, speed } from './figure.ts';
+import { SEED } from './session.ts';
 import { digits, renderFigures } from './table.ts';
 import { variant } from './variant.ts';
 
@@ -67,21 +68,28 @@ describe('variant', () => {
   );
 });
 
-describe('draw stages', () => {
+describe('laps of a draw', () => {
+  const study = prepareStudy(variant(demo, { horizonDays: 2 }), { seed: SEED });
+  const byStage = createWorkspace(study);
+  const whole = createWorkspace(study);
+
   it('leave together what fillDraw leaves, to the last bit', () => {
-    const study = prepareStudy(variant(demo, { horizonDays: 2 }), { seed: 'smoke' });
-    const [byStage, whole] = [createWorkspace(study), createWorkspace(study)];
-    timeStage(study, byStage, streamsOf('smoke', 3), STAGE_NAMES[0]!);
-    fillDraw(study, whole, streamsOf('smoke', 3));
+    for (const stage of Object.values(DRAW_STAGES)) stage(study, byStage, streamsOf(SEED, 3));
+    fillDraw(study, whole, streamsOf(SEED, 3));
     expect(byStage).toEqual(whole);
-    fillDraw(study, whole, streamsOf('smoke', 4));
+    fillDraw(study, whole, streamsOf(SEED, 4));
     expect(byStage).not.toEqual(whole);
+  });
+
+  it('are one per stage and one per run', () => {
+    expect(drawLaps(study, byStage, 0)).toHaveLength(3 + 2 * 4);
   });
 });
 
 describe('figures and their table', () => {
-  const timing = { ms: { best: 2, median: 4 }, yardstick: { best: 100, median: 80 }, samples: 9 };
-  const figure = speed({ measurement: 'kernel', name: 'loop' }, 80_000, timing);
+  const ms = { best: 2, median: 4 };
+  const timed = { inverterMinutes: 80_000, ms, yardstick: { best: 100, median: 80 }, samples: 9 };
+  const figure = speed({ measurement: 'kernel', name: 'loop' }, timed);
 
   it('counts units × minutes × strategies × alternatives', () => {
     const study = prepareStudy(variant(demo, { horizonDays: 2, strategies: 3 }), { seed: 'smoke' });

@@ -21,7 +21,7 @@ export const EFFORTS: Readonly<Record<Effort['name'], Effort>> = {
   quick: {
     name: 'quick',
     rounds: 3,
-    warmUpSeconds: 1.5,
+    warmUpSeconds: 1,
     samplesPerRound: 6,
     draws: 4,
     yardstickRuns: 4,

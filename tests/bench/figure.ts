@@ -1,5 +1,5 @@
 import type { Study } from '../../packages/sim/src/index.ts';
-import type { Spread, Timing } from './timing.ts';
+import type { Spread } from './timing.ts';
 
 /** One measured figure, as it stands in the table and in the file. */
 export interface Figure {
@@ -24,51 +24,40 @@ export interface Label {
   readonly note?: string;
 }
 
+/** Time taken for a number of inverter-minutes, beside the yardstick's million inverter-minutes per second. */
+export interface Timed {
+  readonly inverterMinutes: number;
+  readonly ms: Spread;
+  readonly yardstick: Spread | null;
+  readonly samples: number;
+}
+
+/** units × minutes of one draw: what making it covers, and what one run steps. */
+export function inverterMinutesPerRun(study: Study): number {
+  return study.unitIds.length * study.minutes;
+}
+
 /** units × minutes × strategies × alternatives of one draw. */
 export function inverterMinutesPerDraw(study: Study): number {
-  return study.unitIds.length * study.minutes * study.strategies.length * study.alternatives.length;
+  return inverterMinutesPerRun(study) * study.strategies.length * study.alternatives.length;
 }
 
 /** Speed in million inverter-minutes per second. */
-export function speed(label: Label, inverterMinutes: number, timing: Timing): Figure {
-  const perSecond = speedOf(inverterMinutes, timing.ms);
-  const { samples } = timing;
-  return {
-    ...label,
-    unit: 'M inverter-min/s',
-    ...perSecond,
-    ofYardstick: over(perSecond, timing.yardstick),
-    samples,
-  };
+export function speed(label: Label, timed: Timed): Figure {
+  return { ...label, unit: 'M inverter-min/s', ...speedOf(timed), ...beside(timed) };
 }
 
-/** Milliseconds per draw; against the yardstick a draw counts its units × minutes once. */
-export function cost(label: Label, draws: number, inverterMinutes: number, timing: Timing): Figure {
-  const { ms, samples } = timing;
-  const ofYardstick = over(speedOf(inverterMinutes, ms), timing.yardstick);
-  return {
-    ...label,
-    unit: 'ms/draw',
-    best: ms.best / draws,
-    median: ms.median / draws,
-    ofYardstick,
-    samples,
-  };
+/** Milliseconds per draw. */
+export function costPerDraw(label: Label, draws: number, timed: Timed): Figure {
+  const { best, median } = timed.ms;
+  return { ...label, unit: 'ms/draw', best: best / draws, median: median / draws, ...beside(timed) };
 }
 
 /** Nanoseconds per inverter-minute. */
-export function costPerMinute(label: Label, inverterMinutes: number, timing: Timing): Figure {
-  const { ms, samples } = timing;
-  const ns = (of: number) => (of * 1e6) / inverterMinutes;
-  const ofYardstick = over(speedOf(inverterMinutes, ms), timing.yardstick);
-  return {
-    ...label,
-    unit: 'ns/inverter-min',
-    best: ns(ms.best),
-    median: ns(ms.median),
-    ofYardstick,
-    samples,
-  };
+export function costPerMinute(label: Label, timed: Timed): Figure {
+  const ns = (ms: number) => (ms * 1e6) / timed.inverterMinutes;
+  const { best, median } = timed.ms;
+  return { ...label, unit: 'ns/inverter-min', best: ns(best), median: ns(median), ...beside(timed) };
 }
 
 /** A figure that is no speed. */
@@ -80,7 +69,10 @@ export function over(first: Spread, second: Spread | null): Spread | null {
   return second && { best: first.best / second.best, median: first.median / second.median };
 }
 
-/** Million inverter-minutes per second. */
-function speedOf(inverterMinutes: number, ms: Spread): Spread {
+function speedOf({ inverterMinutes, ms }: Timed): Spread {
   return { best: inverterMinutes / ms.best / 1000, median: inverterMinutes / ms.median / 1000 };
+}
+
+function beside(timed: Timed): Pick<Figure, 'ofYardstick' | 'samples'> {
+  return { ofYardstick: over(speedOf(timed), timed.yardstick), samples: timed.samples };
 }

@@ -6,7 +6,7 @@ import { prepareStudy, runShard, summarise, type Scenario } from '../../packages
 import { runStudy } from '../../packages/sim/src/node.ts';
 import { createWorkspace, fillDraw } from '../../packages/sim/src/trials/workspace.ts';
 import { SEED } from './session.ts';
-import { stepRuns } from './step-runs.ts';
+import { stepRuns } from './draw-laps.ts';
 
 export type MemoryTask<S> =
   | { readonly kind: 'allocation'; readonly scenario: S; readonly repeats: number }
@@ -44,42 +44,44 @@ async function allocation(scenario: Scenario, repeats: number): Promise<Allocate
   const study = prepareStudy(scenario, { seed: SEED });
   const work = createWorkspace(study);
   const make = (draw: number) => fillDraw(study, work, streamsOf(SEED, draw));
-  const makeAndStep = (draw: number) => {
-    make(draw);
-    stepRuns(study, work);
-  };
+  const step = () => stepRuns(study, work, () => undefined);
   const shard = (draw: number) => runShard(study, draw, draw + 1);
-  for (let draw = 0; draw < WARM_UP_DRAWS; draw++) [makeAndStep, shard].forEach((work) => work(draw));
+  for (let draw = 0; draw < WARM_UP_DRAWS; draw++) {
+    make(draw);
+    step();
+    shard(draw);
+  }
   const allocated: Allocated[] = [];
   for (let i = 0; i < repeats; i++) {
-    const making = await count(make);
-    const both = await count(makeAndStep);
-    allocated.push({ making, stepping: less(both, making), shard: await count(shard) });
+    allocated.push({
+      making: await count(make),
+      stepping: await count(step, make),
+      shard: await count(shard),
+    });
   }
   return allocated;
 }
 
-async function count(work: (draw: number) => void): Promise<Bytes> {
+/** Means over some draws; what is done before each is not counted. */
+async function count(work: (draw: number) => void, before?: (draw: number) => void): Promise<Bytes> {
   globalThis.gc!();
   await turn();
   const from = performance.now();
-  const before = process.memoryUsage();
-  for (let draw = 0; draw < COUNTED_DRAWS; draw++) work(draw);
-  const after = process.memoryUsage();
+  let [heap, arrayBuffers] = [0, 0];
+  for (let draw = 0; draw < COUNTED_DRAWS; draw++) {
+    before?.(draw);
+    const start = process.memoryUsage();
+    work(draw);
+    const end = process.memoryUsage();
+    heap += end.heapUsed - start.heapUsed;
+    arrayBuffers += end.arrayBuffers - start.arrayBuffers;
+  }
   const to = performance.now();
   await turn();
   return {
-    heapBytes: (after.heapUsed - before.heapUsed) / COUNTED_DRAWS,
-    arrayBufferBytes: (after.arrayBuffers - before.arrayBuffers) / COUNTED_DRAWS,
+    heapBytes: heap / COUNTED_DRAWS,
+    arrayBufferBytes: arrayBuffers / COUNTED_DRAWS,
     collections: collectedAt.filter((at) => at >= from && at <= to).length,
-  };
-}
-
-function less(both: Bytes, first: Bytes): Bytes {
-  return {
-    heapBytes: both.heapBytes - first.heapBytes,
-    arrayBufferBytes: both.arrayBufferBytes - first.arrayBufferBytes,
-    collections: both.collections + first.collections,
   };
 }
 

@@ -42,15 +42,19 @@ const [yardstick, noYardstick] = typeof compiled === 'string' ? [undefined, comp
 if (!yardstick) say(noYardstick);
 const started = performance.now();
 const figures: Figure[] = [];
+let ended: 'complete' | 'interrupted' | 'failed' = 'complete';
 try {
   const demo = loadScenario(here('../../data/full-house.yaml')).scenario;
   await measureAll({ demo, effort, yardstick, signal: stop.signal });
+} catch (error) {
+  ended = stop.signal.aborted ? 'interrupted' : 'failed';
+  say(ended === 'failed' ? String(error) : 'Stopped; what is measured so far is kept.');
+  process.exitCode = ended === 'failed' ? 1 : 130;
 } finally {
   await yardstick?.remove();
 }
 console.log(`\n${headOf(machine, yardstick)}\n\n${renderFigures(figures)}`);
 await writeReport();
-if (stop.signal.aborted) process.exitCode = 130;
 
 function readArguments(): { effort: Effort; chosen: string[] } {
   const { values, positionals } = parseArgs({
@@ -69,13 +73,7 @@ function readArguments(): { effort: Effort; chosen: string[] } {
 async function measureAll(session: Session): Promise<void> {
   for (const name of chosen) {
     say(`${name} …`);
-    try {
-      figures.push(...(await MEASUREMENTS[name]!(session)));
-    } catch (error) {
-      if (!session.signal.aborted) throw error;
-      say('Stopped; what is measured so far is kept.');
-      return;
-    }
+    figures.push(...(await MEASUREMENTS[name]!(session)));
   }
 }
 
@@ -95,7 +93,7 @@ async function writeReport(): Promise<void> {
     machine,
     effort,
     measured: chosen,
-    ended: stop.signal.aborted ? 'interrupted' : 'complete',
+    ended,
     seconds: (performance.now() - started) / 1000,
     yardstick: yardstick
       ? {

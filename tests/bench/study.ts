@@ -4,7 +4,7 @@ import { prepareStudy, runShard, type Scenario } from '../../packages/sim/src/in
 import { runStudy } from '../../packages/sim/src/node.ts';
 import { inverterMinutesPerDraw, over, plain, speed, type Figure } from './figure.ts';
 import { drawNumbers, SEED, type Session } from './session.ts';
-import { fastest, hearInterruption, timeParts, type Spread } from './timing.ts';
+import { fastest, hearInterruption, readYardstick, sum, timeParts, type Spread } from './timing.ts';
 import { variant } from './variant.ts';
 
 export async function measureStudy(session: Session): Promise<Figure[]> {
@@ -19,14 +19,15 @@ async function measureShard(session: Session, alternatives: number): Promise<Fig
   const timeDraw = (draw: number) => {
     const from = performance.now();
     runShard(study, draw, draw + 1);
-    return performance.now() - from;
+    return [performance.now() - from];
   };
-  const timing = await timeParts(
+  const { laps, ...timing } = await timeParts(
     session,
     draws.map((draw) => () => timeDraw(draw)),
   );
   const name = `whole study, ${alternatives} × ${study.strategies.length}, one core`;
-  return speed({ measurement: 'study', name }, inverterMinutesPerDraw(study) * draws.length, timing);
+  const inverterMinutes = inverterMinutesPerDraw(study) * draws.length;
+  return speed({ measurement: 'study', name }, { ...timing, inverterMinutes, ms: sum(laps) });
 }
 
 /** Speeds of one study on worker threads, million inverter-minutes per second. */
@@ -42,18 +43,15 @@ async function measureWorkers(session: Session): Promise<Figure[]> {
   const scenario = variant(session.demo, { alternatives: 2 });
   const speeds = counts.map((): WorkerSpeeds => ({ whole: [], running: [] }));
   const readings: number[] = [];
-  const readYardstick = async () => {
-    readings.push(...((await session.yardstick?.read(session.effort.yardstickRuns, session.signal)) ?? []));
-  };
   for (let repeat = 0; repeat < session.effort.studyRepeats; repeat++) {
     for (let i = 0; i < counts.length; i++) {
-      await readYardstick();
+      readings.push(...(await readYardstick(session)));
       const { whole, running } = await timeWorkers(session, scenario, counts[i]!);
       speeds[i]!.whole.push(whole);
       speeds[i]!.running.push(running);
     }
   }
-  await readYardstick();
+  readings.push(...(await readYardstick(session)));
   const yardstick = fastest(readings);
   return (['whole', 'running'] as const).flatMap((span) =>
     workerFigures(

@@ -1,10 +1,10 @@
-/** Short samples, many times, with the yardstick read in between: what noise on the machine leaves standing. */
+/** Short laps, many times, with the yardstick read in between: what noise on the machine leaves standing. */
 import { median, min } from 'simple-statistics';
 import { Bench } from 'tinybench';
 import type { Session } from './session.ts';
 
-/** Does the same work at every call and returns the milliseconds its timed part took. */
-export type Part = () => number;
+/** Does the same work at every call; returns the milliseconds of each of its laps, as many at every call. */
+export type Part = () => readonly number[];
 
 export interface Spread {
   readonly best: number;
@@ -12,8 +12,8 @@ export interface Spread {
 }
 
 export interface Timing {
-  /** Milliseconds for all parts together: the sum of each part's best, and of each part's median. */
-  readonly ms: Spread;
+  /** Per lap, milliseconds for all parts together: the sum of each part's best, and of each part's median. */
+  readonly laps: readonly Spread[];
   /** Million inverter-minutes per second, read around these samples; null without a compiler. */
   readonly yardstick: Spread | null;
   /** Samples of each part. */
@@ -21,30 +21,32 @@ export interface Timing {
 }
 
 /**
- * Times parts one by one, so that a sample lasts a few milliseconds and many of them pass undisturbed.
+ * Times parts one by one. Best and median are taken of each lap of each part before adding up: a lap lasts about a
+ * millisecond, so that on a busy machine too many of them pass undisturbed.
  *
  * @throws the signal's reason when it is given while measuring
  */
 export async function timeParts(session: Session, parts: readonly Part[]): Promise<Timing> {
   const { effort, signal } = session;
-  const samples = parts.map((): number[] => []);
+  const samples = parts.map((): (readonly number[])[] => []);
   const readings: number[] = [];
-  const readYardstick = async () => {
-    readings.push(...((await session.yardstick?.read(effort.yardstickRuns, signal)) ?? []));
-  };
   await warmUp(session, parts);
   for (let round = 0; round < effort.rounds; round++) {
-    await readYardstick();
+    readings.push(...(await readYardstick(session)));
     const taken = await sampleRound(session, parts);
     taken.forEach((fresh, part) => samples[part]!.push(...fresh));
     await hearInterruption(signal);
   }
-  await readYardstick();
-  return {
-    ms: { best: total(samples.map(min)), median: total(samples.map(median)) },
-    yardstick: fastest(readings),
-    samples: samples[0]?.length ?? 0,
-  };
+  readings.push(...(await readYardstick(session)));
+  const lapCount = samples[0]?.[0]?.length ?? 0;
+  const laps = Array.from({ length: lapCount }, (_, l) =>
+    sum(samples.map((part) => cheapest(part.map((sample) => sample[l]!)))),
+  );
+  return { laps, yardstick: fastest(readings), samples: samples[0]?.length ?? 0 };
+}
+
+export async function readYardstick({ yardstick, effort, signal }: Session): Promise<number[]> {
+  return (await yardstick?.read(effort.yardstickRuns, signal)) ?? [];
 }
 
 /** By processor time, so that a busy machine does not cut it short. */
@@ -57,22 +59,20 @@ async function warmUp({ effort, signal }: Session, parts: readonly Part[]): Prom
   }
 }
 
-async function sampleRound({ effort, signal }: Session, parts: readonly Part[]): Promise<number[][]> {
-  const bench = new Bench({
-    time: 0,
-    iterations: effort.samplesPerRound,
-    warmupTime: 0,
-    warmupIterations: 1,
-    retainSamples: true,
-    throws: true,
-    signal,
+async function sampleRound({ effort }: Session, parts: readonly Part[]): Promise<(readonly number[])[][]> {
+  const bench = new Bench({ time: 0, iterations: effort.samplesPerRound, warmup: false, throws: true });
+  const samples = parts.map((part, i) => {
+    const taken: (readonly number[])[] = [];
+    const run = () => {
+      const laps = part();
+      taken.push(laps);
+      return { overriddenDuration: laps.reduce((total, ms) => total + ms, 0) };
+    };
+    bench.add(String(i), run, { async: false });
+    return taken;
   });
-  parts.forEach((part, i) => bench.add(String(i), () => ({ overriddenDuration: part() }), { async: false }));
   await bench.run();
-  return bench.tasks.map(({ name, result }) => {
-    if (result.state !== 'completed') throw new Error(`part ${name} was not measured: ${result.state}`);
-    return [...(result.latency.samples ?? [])];
-  });
+  return samples;
 }
 
 /** Lets the event loop turn, so that Ctrl+C is heard. */
@@ -91,6 +91,9 @@ export function cheapest(costs: readonly number[]): Spread {
   return { best: min([...costs]), median: median([...costs]) };
 }
 
-function total(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0);
+export function sum(spreads: readonly Spread[]): Spread {
+  return spreads.reduce((total, s) => ({ best: total.best + s.best, median: total.median + s.median }), {
+    best: 0,
+    median: 0,
+  });
 }

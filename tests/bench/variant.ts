@@ -10,7 +10,7 @@ export interface VariantOptions {
   readonly horizonDays?: number;
   /** Fewer: spread over the list, as they stand. More: each several times, the watts shared among the copies. */
   readonly circuits?: number;
-  /** Those with rules first; more than there are: again, each time with charge levels 0.04 lower. */
+  /** Fewer: those with rules first. More: over again, each time with charge levels 0.04 lower. */
   readonly strategies?: number;
   /** The first so many. */
   readonly alternatives?: number;
@@ -73,9 +73,9 @@ function renameIn(rule: Rule, idsFrom: (id: string) => string[]): Rule[] {
   return ids.length === 0 ? [] : [{ ...rule, circuits: { ...rule.circuits, ids } }];
 }
 
-function withStrategies(household: HouseholdSpec, count?: number): HouseholdSpec {
-  if (count === undefined) return household;
+function withStrategies(household: HouseholdSpec, count = household.strategies.length): HouseholdSpec {
   const { strategies } = household;
+  if (count === strategies.length) return household;
   const inOrder = [
     ...strategies.filter((s) => s.rules.length > 0),
     ...strategies.filter((s) => s.rules.length === 0),

@@ -10,9 +10,9 @@ const run = promisify(execFile);
 const SOURCE = fileURLToPath(new URL('yardstick.c', import.meta.url));
 const FLAGS = ['-O3', '-march=native', '-ffast-math'];
 
-/** A run is about as long as one sample of ours (some ten milliseconds), so that both dodge disturbance alike. */
+/** A run is about as long as one sample of ours (some milliseconds), so that both dodge disturbance alike. */
 const MINUTES = 20_160;
-const RUNS = 40;
+const RUNS = 20;
 
 export interface Yardstick {
   readonly command: string;

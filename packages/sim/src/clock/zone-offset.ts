@@ -39,12 +39,13 @@ export function zoneOffsetMinutes(timeZone: string, epochMinute: number): number
 }
 
 /**
- * UTC minute of a local civil date and time. Where clocks jump over it, the moment after the jump; where it comes
- * twice, the first.
+ * UTC minute of a local civil date and time. Where clocks jump over it, as long after the jump as it lies after the
+ * jump's beginning (02:30 of an hour that is left out is 03:30, as in RFC 5545, 3.3.5); where it comes twice, the first.
  */
 export function epochMinuteOfLocal(timeZone: string, year: number, month: number, day: number, minuteOfDay: number): number {
   const asUtc = Date.UTC(year, month - 1, day) / 60_000 + minuteOfDay;
-  const before = asUtc - zoneOffsetMinutes(timeZone, asUtc - 1440);
-  if (zoneOffsetMinutes(timeZone, before) === asUtc - before) return before;
-  return asUtc - zoneOffsetMinutes(timeZone, before);
+  const byOffsetBefore = asUtc - zoneOffsetMinutes(timeZone, asUtc - 1440);
+  const offset = zoneOffsetMinutes(timeZone, byOffsetBefore);
+  const byOffsetAfter = asUtc - offset;
+  return zoneOffsetMinutes(timeZone, byOffsetAfter) === offset ? byOffsetAfter : byOffsetBefore;
 }

@@ -27,7 +27,8 @@ export const SET_DOWN_WMIN = 4; // stop after a step that leaves the bank below 
 export const SET_UP_WMIN = 5; // … or above this
 export const SET_DT = 6; // length of each step, minutes; 1 but for the parts of a minute in which something stopped
 export const SET_WATCH = 7; // 0 when no step of this call can exceed a rating: the ratings are then not looked at
-export const SETTINGS = 8;
+export const SET_BASE_W = 8; // AC watts asked of the unit in every step of the call, beside `loadW`
+export const SETTINGS = 9;
 
 /** How a call ended, left in `event[0]`. The step at which it stopped is not carried out, except for CROSSED. */
 export const DONE = 0;
@@ -62,6 +63,7 @@ export function stepUnit(
 ): number {
   const on = settings[SET_ON]! !== 0;
   const idleW = settings[SET_IDLE_W]!;
+  const baseW = settings[SET_BASE_W]!;
   const k1 = parameters[LOSS_PER_W]!;
   const k2 = parameters[LOSS_PER_W2]!;
   const capacity = parameters[CAPACITY_WMIN]!;
@@ -90,7 +92,7 @@ export function stepUnit(
   let k = 0;
 
   while (k < count) {
-    const p = loadW[k]!;
+    const p = baseW + loadW[k]!;
     const loss = idleW + p * (k1 + k2 * p);
     const net = solarW[solarFrom + k]! - p - loss;
     if (watch) {

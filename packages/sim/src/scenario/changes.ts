@@ -37,12 +37,13 @@ function setAt(block: unknown, steps: readonly string[], newValue: unknown): Fau
     }
     return chosen.map((i) => setAt(block[i], rest, newValue)).find((fault) => fault !== undefined);
   }
-  if (typeof block !== 'object' || block === null) return nothingNamed(step, []);
+  // `__proto__` and an empty step name no key that a file could mean.
+  if (typeof block !== 'object' || block === null || step === '' || step === '__proto__') return nothingNamed(step, []);
   if (rest.length === 0) {
     (block as Block)[step] = structuredClone(newValue);
     return undefined;
   }
-  const inner = (block as Block)[step];
+  const inner = Object.hasOwn(block, step) ? (block as Block)[step] : undefined;
   if (inner === undefined) {
     (block as Block)[step] = {};
     return setAt((block as Block)[step], rest, newValue);

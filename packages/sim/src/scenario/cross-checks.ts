@@ -57,6 +57,7 @@ function checkCircuits({ circuits, units }: CheckedScenario, report: Report): vo
   const legs = units.map((u) => u.leg);
   circuits.forEach(({ leg, appliances }, c) => {
     if (leg !== 'both' && !legs.includes(leg)) report(['circuits', c, 'leg'], `a leg that a unit feeds: ${legs.join(' or ')}`);
+    if (leg === 'both' && units.length < 2) report(['circuits', c, 'leg'], `${legs.join()}: one unit makes no 240 V`);
     const seen = new Set<string>();
     appliances.forEach((appliance, a) => {
       if ('typical' in appliance) return;
@@ -64,7 +65,7 @@ function checkCircuits({ circuits, units }: CheckedScenario, report: Report): vo
       if (id !== undefined && seen.has(id)) report(['circuits', c, 'appliances', a], 'an id of its own, or one entry with count', undefined, `a second ${id}`);
       if (id !== undefined) seen.add(id);
       for (const fault of applianceFaults(appliance)) {
-        report(['circuits', c, 'appliances', a], 'an appliance that can be', undefined, `one that cannot: ${fault}`);
+        report(['circuits', c, 'appliances', a], 'one that a house can have', undefined, `an appliance that cannot be (${fault})`);
       }
     });
   });

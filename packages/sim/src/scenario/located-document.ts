@@ -1,6 +1,6 @@
 /** A parsed file that knows on which line each part stands. YAML by `yaml`, JSON with comments by `jsonc-parser`. */
 import { findNodeAtLocation, parseTree, printParseErrorCode, getNodeValue, type Node as JsonNode, type ParseError } from 'jsonc-parser';
-import { isMap, isScalar, isSeq, LineCounter, parseDocument, type Document } from 'yaml';
+import { isMap, isScalar, isSeq, LineCounter, parseDocument, visit, type Document } from 'yaml';
 import { ScenarioError, type Finding } from './findings.ts';
 
 export type Path = readonly (string | number)[];
@@ -12,9 +12,12 @@ export interface LocatedDocument {
   lineOf(path: Path): number;
 }
 
+const BYTE_ORDER_MARK = /^\uFEFF/;
+
 /** Reads YAML, or JSON with comments when the text begins with a brace. Throws ScenarioError on bad syntax. */
 export function parseLocated(text: string, file: string): LocatedDocument {
-  return text.trimStart().startsWith('{') || /^\s*\/[/*]/.test(text) ? parseJson(text, file) : parseYaml(text, file);
+  const plain = text.replace(BYTE_ORDER_MARK, '');
+  return plain.trimStart().startsWith('{') || /^\s*\/[/*]/.test(plain) ? parseJson(plain, file) : parseYaml(plain, file);
 }
 
 function syntaxFinding(file: string, line: number, message: string): Finding {
@@ -24,10 +27,34 @@ function syntaxFinding(file: string, line: number, message: string): Finding {
 function parseYaml(text: string, file: string): LocatedDocument {
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: false });
-  if (document.errors.length > 0) {
-    throw new ScenarioError(document.errors.map((e) => syntaxFinding(file, lines.linePos(e.pos[0]).line, `a slip in the layout (${e.message})`)));
+  const lineAt = (offset: number) => Math.max(1, lines.linePos(offset).line);
+  const slips = document.errors.map((e) => syntaxFinding(file, lineAt(e.pos[0]), `a slip in the layout (${e.message})`));
+  if (slips.length === 0) slips.push(...aliasFaults(document, file, lineAt));
+  if (slips.length > 0) throw new ScenarioError(slips);
+  return { file, value: yamlValue(document, file), lineOf: (path) => lineAt(yamlOffset(document, path)) };
+}
+
+/** Aliases (`*name`) of an anchor that is not there, or that stand inside their own. */
+function aliasFaults(document: Document, file: string, lineAt: (offset: number) => number): Finding[] {
+  const faults: Finding[] = [];
+  visit(document, {
+    Alias(_, alias, around) {
+      const target = alias.resolve(document);
+      const line = lineAt(alias.range?.[0] ?? 0);
+      if (target === undefined) faults.push(syntaxFinding(file, line, `*${alias.source}, of which there is no &${alias.source} above`));
+      else if (around.includes(target)) faults.push(syntaxFinding(file, line, `*${alias.source} inside &${alias.source} itself`));
+    },
+  });
+  return faults;
+}
+
+/** `toJS` refuses aliases of aliases that would grow past all bounds. */
+function yamlValue(document: Document, file: string): unknown {
+  try {
+    return document.toJS();
+  } catch {
+    throw new ScenarioError([syntaxFinding(file, 1, 'aliases that repeat each other too often')]);
   }
-  return { file, value: document.toJS(), lineOf: (path) => lines.linePos(yamlOffset(document, path)).line };
 }
 
 /** Offset of the key (in a map) or item (in a list) at `path`, as deep as it exists. */
@@ -55,9 +82,26 @@ function parseJson(text: string, file: string): LocatedDocument {
   const root = parseTree(text, errors, { allowTrailingComma: true });
   const lineAt = (offset: number) => text.slice(0, offset).split('\n').length;
   if (errors.length > 0 || root === undefined) {
-    throw new ScenarioError(errors.map((e) => syntaxFinding(file, lineAt(e.offset), `a slip in the layout (${printParseErrorCode(e.error)})`)));
+    throw new ScenarioError(errors.map((e) => syntaxFinding(file, lineAt(e.offset), `a slip in the layout (${inWords(printParseErrorCode(e.error))})`)));
+  }
+  const twice = repeatedKeys(root);
+  if (twice.length > 0) {
+    throw new ScenarioError(twice.map(({ offset, value }) => syntaxFinding(file, lineAt(offset), `a second ${JSON.stringify(value)} in one block`)));
   }
   return { file, value: getNodeValue(root) as unknown, lineOf: (path) => lineAt(jsonOffset(root, path)) };
+}
+
+/** `CommaExpected` as "comma expected". */
+function inWords(code: string): string {
+  return code.replace(/(?<!^)[A-Z]/g, (letter) => ` ${letter}`).toLowerCase();
+}
+
+/** Keys that stand twice in one block: only one of them would count. */
+function repeatedKeys(node: JsonNode): JsonNode[] {
+  const inside = node.children ?? [];
+  const keys = node.type === 'object' ? inside.flatMap((property) => property.children?.[0] ?? []) : [];
+  const repeated = keys.filter((key, i) => keys.findIndex((other) => other.value === key.value) < i);
+  return [...repeated, ...inside.flatMap(repeatedKeys)];
 }
 
 function jsonOffset(root: JsonNode, path: Path): number {

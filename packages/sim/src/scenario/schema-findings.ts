@@ -23,8 +23,8 @@ export function spellPath(value: unknown, path: Path): string {
 
 /** A value as it stands in the file, short. */
 export function spellValue(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  const text = JSON.stringify(value);
+  if (value === undefined || value === null) return 'nothing';
+  const text = typeof value === 'number' ? String(value) : JSON.stringify(value);
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
 
@@ -67,34 +67,50 @@ function expectedOf(issue: Issue): string {
     case 'invalid_type':
       return TYPE_WORDS[issue.expected] ?? issue.expected;
     case 'too_small':
-      return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'at least' : 'above'} ${String(issue.minimum)}`;
+      return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at least' : 'above'} ${String(issue.minimum)}`;
     case 'too_big':
-      return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'at most' : 'below'} ${String(issue.maximum)}`;
+      return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at most' : 'below'} ${String(issue.maximum)}`;
     case 'invalid_value':
       return issue.values.length === 1 ? spellValue(issue.values[0]) : `one of ${issue.values.map(spellValue).join(', ')}`;
     case 'invalid_union':
-      return `${issue.discriminator === undefined ? 'a known shape' : `a known ${issue.discriminator}`}`;
+      return optionsOf(issue).length === 0 ? 'a known shape' : `one of ${optionsOf(issue).join(', ')}`;
     default:
       return issue.message;
   }
 }
 
 function sizeWord(origin: string): string {
-  if (origin === 'string') return 'a text with a length of';
-  if (origin === 'array') return 'a list with a length of';
-  return 'a number of';
+  if (origin === 'string') return 'a text with a length';
+  if (origin === 'array') return 'a list with a length';
+  return 'a number';
+}
+
+/** The words that tell the shapes of a choice apart, such as the kinds of appliance. */
+function optionsOf(issue: Issue): string[] {
+  return issue.code === 'invalid_union' && 'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : [];
 }
 
 /** The commonest slips: kilowatts where watts are asked for, percent where a fraction is, a word misspelt. */
 function hintFor(issue: Issue, path: Path, found: unknown): string | undefined {
   const key = String(path.at(-1) ?? '');
   if (issue.code === 'invalid_value' && typeof found === 'string') return meantHint(found, issue.values.map(String));
-  if (issue.code === 'too_big' && key.endsWith('Fraction') && typeof found === 'number' && found > 1) return `For ${found} percent write ${found / 100}.`;
-  if (issue.code === 'invalid_type' && typeof found === 'string' && Number.isFinite(Number.parseFloat(found))) {
-    return `Write the number alone; the unit is in the key's name.`;
-  }
-  if (issue.code === 'invalid_union' && issue.discriminator !== undefined && typeof found === 'string') {
-    return undefined;
-  }
-  return undefined;
+  if (issue.code === 'too_big' && key.endsWith('Fraction') && typeof found === 'number' && found > 1) return percentHint(found);
+  if (issue.code === 'invalid_type' && typeof found === 'string') return numberHint(key, found);
+  if (issue.code !== 'invalid_union' || optionsOf(issue).length === 0) return undefined;
+  if (typeof found === 'string') return meantHint(found, optionsOf(issue));
+  return key === 'kind' ? 'Or write typical: and a row of data/appliances.csv.' : undefined;
+}
+
+function percentHint(percent: number): string {
+  return `For ${percent} percent write ${percent / 100}.`;
+}
+
+/** For a number written as text, `3 kW` or `80 %`. */
+function numberHint(key: string, text: string): string | undefined {
+  const [, digits = '', unit = ''] = /^\s*([\d.]+)\s*(%|kWh?\b)?/i.exec(text) ?? [];
+  const value = Number(digits);
+  if (digits === '' || Number.isNaN(value)) return undefined;
+  if (unit === '%' && key.endsWith('Fraction')) return percentHint(value);
+  if (/^k/i.test(unit) && /Wh?$/.test(key)) return `Write ${value * 1000}: ${key} is in ${key.endsWith('Wh') ? 'watt-hours' : 'watts'}.`;
+  return `Write the number alone; the unit is in the key's name.`;
 }

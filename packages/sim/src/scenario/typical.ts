@@ -27,7 +27,7 @@ export function fillTypical(value: unknown, table: TypicalAppliances, document: 
       expected: 'an appliance of data/appliances.csv',
       hint: meantHint(typical, [...table.keys()]),
     });
-    return { kind: 'steady', runningW: 0, ...given };
+    return { kind: 'steady', runningW: 0 }; // stands in: what is given beside it cannot be checked
   }
   return { id: typical, ...row, ...given };
 }

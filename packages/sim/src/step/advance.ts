@@ -5,8 +5,8 @@
  * an hour at most at a time. When something stops a unit on the way, the others are taken back to that minute.
  */
 import {
-  CROSSED, EMPTY, SELF_DISCHARGED_WMIN, SET_CHARGE_LIMIT_W, SET_DOWN_WMIN, SET_DT, SET_FLOOR_WMIN, SET_IDLE_W,
-  SET_ON, SET_UP_WMIN, SET_WATCH, mayExceedRating, stepShareUntilEmpty, stepUnit, STORED_WMIN,
+  CROSSED, EMPTY, SELF_DISCHARGED_WMIN, SET_BASE_W, SET_CHARGE_LIMIT_W, SET_DOWN_WMIN, SET_DT, SET_FLOOR_WMIN, SET_IDLE_W,
+  SET_ON, SET_UP_WMIN, SET_WATCH, mayExceedRating, stepShareUntilEmpty, stepUnit, STORED_WMIN, UNIT_STATE,
 } from '../power/step-unit.ts';
 import { CAPACITY_WMIN, IDLE_W, KEPT_PER_HOUR, STANDBY_W } from '../power/unit-parameters.ts';
 import { thinkAgainLevels } from '../shedding/control.ts';
@@ -14,9 +14,11 @@ import { applyPower } from './apply-power.ts';
 import { decideIfDue, think } from './decide.ts';
 import { BLOCK_MINUTES, EMPTY_BANK, now, ON, type Run, type UnitRun } from './run.ts';
 import type { UnitLoad } from './stage-loads.ts';
-import { BEYOND_FIRST, GRACE_PASSED_AT, stepThermostat, stepThermostatShare, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './step-thermostat.ts';
+import {
+  isRunning, RUNNING_W, staysAsItIs, stepThermostat, stepThermostatShare, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE,
+} from './step-thermostat.ts';
 import { restartRecoveredUnits, restartWmin, stopUnit } from './unit-events.ts';
-import { noteGraceGone, noteNeed } from './unmet.ts';
+import { noteThermostats } from './unmet.ts';
 
 /** A phase this close to 1 is the minute's end: rounding of shares. */
 const PHASE_END = 1 - 1e-9;
@@ -80,12 +82,10 @@ function nextBreak(run: Run): number {
 function stepBlock(run: Run, until: number): void {
   const dt = 1 - run.phase;
   const count = until - run.minute;
-  run.thermostatsSaved.set(run.thermostats);
-  for (let u = 0; u < run.units.length; u++) run.units[u]!.saved.set(run.units[u]!.state);
   loadUnits(run, count);
   stepThermostats(run, count, dt);
   const done = stepUnits(run, count, dt);
-  if (done < count) takeBackTo(run, done, dt);
+  if (done < count) takeThermostatsBack(run, done, dt);
   if (done === 0) {
     stopUnits(run, dt);
     return;
@@ -96,15 +96,35 @@ function stepBlock(run: Run, until: number): void {
   if (run.minute < run.draw.minutes && aLevelWasCrossed(run, done)) levelCrossed(run);
 }
 
-/** Every unit on its own through the block; returns the steps that all of them got through. */
+/**
+ * Every unit on its own through the block; returns the steps that all of them got through, which is where all then
+ * stand. A unit that stops at the first step leaves the others tried on that step, so that nobody's order matters.
+ */
 function stepUnits(run: Run, count: number, dt: number): number {
   let done = count;
   for (let u = 0; u < run.units.length; u++) {
+    save(run.units[u]!);
+    stepOne(run, u, Math.max(1, done), dt);
+    done = Math.min(done, run.units[u]!.steps);
+  }
+  for (let u = 0; u < run.units.length; u++) {
     const unit = run.units[u]!;
-    stepOne(run, u, count, dt);
-    if (unit.steps < done) done = unit.steps;
+    const { steps, ended } = unit;
+    if (steps === done) continue;
+    takeBack(unit);
+    if (done > 0) stepOne(run, u, done, dt);
+    unit.steps = steps;
+    unit.ended = ended;
   }
   return done;
+}
+
+function save({ state, saved }: UnitRun): void {
+  for (let i = 0; i < UNIT_STATE; i++) saved[i] = state[i]!;
+}
+
+function takeBack({ state, saved }: UnitRun): void {
+  for (let i = 0; i < UNIT_STATE; i++) state[i] = saved[i]!;
 }
 
 function stepOne(run: Run, u: number, count: number, dt: number): void {
@@ -115,21 +135,6 @@ function stepOne(run: Run, u: number, count: number, dt: number): void {
     unit.loadW, unit.startExtraW, count, unit.event,
   );
   unit.ended = unit.event[0]!;
-}
-
-/** Takes thermostats, and the units that went further, back to the block's start and through `done` steps again. */
-function takeBackTo(run: Run, done: number, dt: number): void {
-  for (let u = 0; u < run.units.length; u++) {
-    const unit = run.units[u]!;
-    const { steps, ended } = unit;
-    if (steps === done) continue;
-    unit.state.set(unit.saved);
-    if (done > 0) stepOne(run, u, done, dt);
-    unit.steps = steps;
-    unit.ended = ended;
-  }
-  run.thermostats.set(run.thermostatsSaved);
-  if (done > 0) stepThermostats(run, done, dt);
 }
 
 function aLevelWasCrossed(run: Run, done: number): boolean {
@@ -162,48 +167,91 @@ function copyMinutes(unit: UnitRun, load: UnitLoad, minute: number, count: numbe
   }
 }
 
+/** Adds the thermostats' watts to the units' loads: one number for the block where nothing switches in it. */
 function stepThermostats(run: Run, count: number, dt: number, timeAfter = run.minute + 1): void {
-  const { draw, thermostatFeeds: feeds, units, minute } = run;
-  const unit0 = units[0]!;
-  const unit1 = units[1] ?? unit0;
-  for (let i = 0; i < draw.thermostatSurroundings.length; i++) {
+  const { draw, thermostats, thermostatFeeds: feeds, thermostatTouched: touched, units, minute } = run;
+  for (let u = 0; u < units.length; u++) units[u]!.settings[SET_BASE_W] = 0;
+  for (let i = 0; i < touched.length; i++) {
     const atP = i * THERMOSTAT_PARAMETERS;
     const atS = i * THERMOSTAT_STATE;
-    if (dt === 1) {
-      stepThermostat(
-        draw.thermostatParameters, atP, run.thermostats, atS, draw.thermostatSurroundings[i]!, minute, count,
-        feeds[2 * i]!, feeds[2 * i + 1]!, unit0.loadW, unit1.loadW, unit0.startExtraW, unit1.startExtraW,
-      );
-    } else {
-      stepThermostatShare(
-        draw.thermostatParameters, atP, run.thermostats, atS, draw.thermostatSurroundings[i]!, minute, now(run), dt, timeAfter,
-        feeds[2 * i]!, feeds[2 * i + 1]!, unit0.loadW, unit1.loadW, unit0.startExtraW, unit1.startExtraW,
-      );
+    const powered = feeds[2 * i]! + feeds[2 * i + 1]! > 0;
+    const surroundingsC = draw.thermostatSurroundings[i]!;
+    const steady = dt === 1 && staysAsItIs(draw.thermostatParameters, atP, thermostats, atS, surroundingsC, minute, count, powered);
+    touched[i] = steady ? 0 : 1;
+    if (!steady) {
+      for (let k = atS; k < atS + THERMOSTAT_STATE; k++) run.thermostatsSaved[k] = thermostats[k]!;
+      stepOneThermostat(run, i, count, dt, timeAfter);
+    } else if (isRunning(thermostats, atS)) {
+      const watts = draw.thermostatParameters[atP + RUNNING_W]!;
+      for (let u = 0; u < units.length; u++) {
+        const { settings } = units[u]!;
+        settings[SET_BASE_W] = settings[SET_BASE_W]! + watts * feeds[2 * i + u]!;
+      }
     }
+  }
+}
+
+function stepOneThermostat(run: Run, i: number, count: number, dt: number, timeAfter: number): void {
+  const { draw, thermostats, thermostatFeeds: feeds, units, minute } = run;
+  const atP = i * THERMOSTAT_PARAMETERS;
+  const atS = i * THERMOSTAT_STATE;
+  const unit0 = units[0]!;
+  const unit1 = units[1] ?? unit0;
+  if (dt === 1) {
+    stepThermostat(
+      draw.thermostatParameters, atP, thermostats, atS, draw.thermostatSurroundings[i]!, minute, count,
+      feeds[2 * i]!, feeds[2 * i + 1]!, unit0.loadW, unit1.loadW, unit0.startExtraW, unit1.startExtraW,
+    );
+  } else {
+    stepThermostatShare(
+      draw.thermostatParameters, atP, thermostats, atS, minute, now(run), dt, timeAfter,
+      feeds[2 * i]!, feeds[2 * i + 1]!, unit0.loadW, unit1.loadW, unit0.startExtraW, unit1.startExtraW,
+    );
+  }
+}
+
+/** Takes the thermostats that the block touched back to its start and through `done` steps again. */
+function takeThermostatsBack(run: Run, done: number, dt: number): void {
+  const { thermostats, thermostatsSaved, thermostatTouched: touched } = run;
+  for (let i = 0; i < touched.length; i++) {
+    if (touched[i] === 0) continue;
+    const atS = i * THERMOSTAT_STATE;
+    for (let k = atS; k < atS + THERMOSTAT_STATE; k++) thermostats[k] = thermostatsSaved[k]!;
+    if (done > 0) stepOneThermostat(run, i, done, dt, run.minute + 1);
   }
 }
 
 /** What stopped units at the present step: trips at once; an empty bank after the share of the step it can carry. */
 function stopUnits(run: Run, dt: number): void {
-  const stopped = run.units.flatMap((unit, u) => (unit.steps === 0 ? u : []));
-  const trips = stopped.filter((u) => run.units[u]!.ended !== EMPTY);
-  if (trips.length > 0) {
-    for (const u of trips) stopUnit(run, u, run.units[u]!.ended);
-  } else {
-    const shares = stopped.map((u) => shareUntilEmpty(run, u));
-    const share = Math.min(...shares);
-    if (share > 0) stepShare(run, share * dt);
-    stopped.forEach((u, i) => {
-      if (shares[i]! <= share) stopUnit(run, u, EMPTY);
-    });
-  }
+  if (!tripUnits(run)) emptyUnits(run, dt);
   run.changed = true;
   if (run.plan.strategy.bySwitch && run.minute < run.draw.minutes) think(run);
 }
 
+function tripUnits(run: Run): boolean {
+  let tripped = false;
+  for (let u = 0; u < run.units.length; u++) {
+    const { steps, ended } = run.units[u]!;
+    if (steps > 0 || ended === EMPTY) continue;
+    stopUnit(run, u, ended);
+    tripped = true;
+  }
+  return tripped;
+}
+
+function emptyUnits(run: Run, dt: number): void {
+  const shares = run.units.map((unit, u) => (unit.steps === 0 ? shareUntilEmpty(run, u) : Infinity));
+  const share = Math.min(...shares);
+  if (share > 0) stepShare(run, share * dt);
+  shares.forEach((each, u) => {
+    if (each <= share) stopUnit(run, u, EMPTY);
+  });
+}
+
 function shareUntilEmpty(run: Run, u: number): number {
   const unit = run.units[u]!;
-  return stepShareUntilEmpty(unit.parameters, unit.state, unit.settings, run.draw.solar[u]!.usableW[run.minute]!, unit.loadW[0]!);
+  const loadW = unit.settings[SET_BASE_W]! + unit.loadW[0]!;
+  return stepShareUntilEmpty(unit.parameters, unit.state, unit.settings, run.draw.solar[u]!.usableW[run.minute]!, loadW);
 }
 
 /** Carries everything `dt` of a minute further, to the moment at which the first bank reaches its floor. */
@@ -230,22 +278,4 @@ function stepShare(run: Run, dt: number): void {
 function levelCrossed(run: Run): void {
   if (restartRecoveredUnits(run)) run.changed = true;
   if (run.plan.strategy.bySwitch && think(run)) run.changed = true;
-}
-
-/** Passes on what the thermostats noted on the way: a grace run out, a limit passed. */
-function noteThermostats(run: Run): void {
-  const { thermostats } = run;
-  for (let at = 0, i = 0; at < thermostats.length; at += THERMOSTAT_STATE, i++) {
-    const beyond = thermostats[at + BEYOND_FIRST]!;
-    const graceGone = thermostats[at + GRACE_PASSED_AT]!;
-    if (beyond >= 0 || graceGone >= 0) noteThermostat(run, i, beyond, graceGone);
-  }
-}
-
-function noteThermostat(run: Run, i: number, beyond: number, graceGone: number): void {
-  const { circuitIndex, limitC } = run.draw.usage.thermostats[i]!;
-  if (beyond >= 0) noteNeed(run, circuitIndex, beyond);
-  if (graceGone < 0) return;
-  const { offCause, offUnit } = run.groups[run.household.circuits[circuitIndex]!.group]!;
-  noteGraceGone(run, circuitIndex, graceGone, offCause, offUnit, limitC === undefined);
 }

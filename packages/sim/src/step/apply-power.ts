@@ -2,8 +2,8 @@
 import { causeIndex } from './end-causes.ts';
 import { wantedWminUntil } from './ledger.ts';
 import { ASLEEP, BOTH_UNITS, NOBODY, now, ON, type GroupRun, type Run } from './run.ts';
-import { RUN_MINUTES, RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, WAIT_MINUTES } from './step-thermostat.ts';
-import { noteWithoutPower } from './unmet.ts';
+import { RUNNING_W, runMinutes, settleThermostat, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './step-thermostat.ts';
+import { noteThermostats, noteWithoutPower } from './unmet.ts';
 
 const SWITCHED_OFF = causeIndex('switched off');
 
@@ -43,6 +43,10 @@ function closeStretch(run: Run, group: number, time: number): void {
 export function closeAll(run: Run): void {
   for (let g = 0; g < run.groups.length; g++) closeStretch(run, g, now(run));
   countThermostats(run);
+  run.draw.usage.thermostats.forEach((_, i) => {
+    settleThermostat(run.draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, run.thermostats, i * THERMOSTAT_STATE, now(run));
+  });
+  noteThermostats(run);
   for (const unit of run.units) {
     if (unit.mode > ASLEEP) unit.downMinutes += now(run) - unit.downSince;
     unit.downSince = now(run);
@@ -86,10 +90,10 @@ export function applyPower(run: Run): void {
 function countThermostats(run: Run): void {
   for (let i = 0; i < run.thermostatCounted.length; i++) {
     const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
-    const runMinutes = run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]!;
-    const wmin = watts * (runMinutes - run.thermostatCounted[i]!);
+    const ran = runMinutes(run.thermostats, i * THERMOSTAT_STATE, now(run));
+    const wmin = watts * (ran - run.thermostatCounted[i]!);
     for (let u = 0; u < run.units.length; u++) run.units[u]!.servedWmin += run.thermostatFeeds[2 * i + u]! * wmin;
-    run.thermostatCounted[i] = runMinutes;
+    run.thermostatCounted[i] = ran;
   }
 }
 
@@ -109,6 +113,5 @@ function feedThermostats(run: Run): void {
       unit.thermostatW += share * watts;
       unit.thermostatStartW = Math.max(unit.thermostatStartW, share * startExtraW);
     }
-    if (run.groups[group]!.on) run.thermostats[i * THERMOSTAT_STATE + WAIT_MINUTES] = 0;
   }
 }

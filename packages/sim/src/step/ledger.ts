@@ -4,7 +4,7 @@ import {
 } from '../power/step-unit.ts';
 import { CHARGE_EFFICIENCY, DISCHARGE_EFFICIENCY } from '../power/unit-parameters.ts';
 import { now, type Run } from './run.ts';
-import { RUN_MINUTES, RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, wantedMinutes } from './step-thermostat.ts';
+import { RUNNING_W, runMinutes, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, wantedMinutes } from './step-thermostat.ts';
 
 /** Watt-minutes that unit `u` delivered to circuits, from the circuits' side of the books. */
 function unitServedWmin(run: Run, u: number): number {
@@ -16,7 +16,7 @@ function unitServedWmin(run: Run, u: number): number {
   });
   run.thermostatCounted.forEach((counted, i) => {
     const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
-    wmin += run.thermostatFeeds[2 * i + u]! * watts * (run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]! - counted);
+    wmin += run.thermostatFeeds[2 * i + u]! * watts * (runMinutes(run.thermostats, i * THERMOSTAT_STATE, time) - counted);
   });
   return wmin;
 }
@@ -92,7 +92,7 @@ export function groupBooks(run: Run, group: number): { readonly wantedWh: number
     if (run.household.circuits[circuitIndex]!.group !== group) return;
     const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
     wanted += watts * wantedMinutes(run.draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, run.thermostats, i * THERMOSTAT_STATE, time);
-    served += watts * run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]!;
+    served += watts * runMinutes(run.thermostats, i * THERMOSTAT_STATE, time);
   });
   return { wantedWh: wanted / 60, servedWh: served / 60 };
 }

@@ -4,7 +4,7 @@ import { SETTINGS, SET_DT, STORED_WMIN, UNIT_STATE } from '../power/step-unit.ts
 import type { Household } from './household.ts';
 import type { PreparedDraw } from './prepared-draw.ts';
 import type { UnitLoad } from './stage-loads.ts';
-import { startThermostat, THERMOSTAT_STATE } from './step-thermostat.ts';
+import { startThermostat, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './step-thermostat.ts';
 
 /** What a unit is doing. Everything from EMPTY on counts as down. */
 export const ON = 0;
@@ -88,7 +88,9 @@ export interface Run {
   readonly units: readonly UnitRun[];
   readonly groups: readonly GroupRun[];
   readonly thermostats: Float64Array;
+  /** Their copy from before the present block, of those that the block touches. */
   readonly thermostatsSaved: Float64Array;
+  readonly thermostatTouched: Uint8Array;
   /** Shares of each thermostat's watts carried by unit 0 and unit 1: two values each. */
   readonly thermostatFeeds: Float64Array;
   /** Run minutes of each thermostat that are in the units' `servedWmin`. */
@@ -149,7 +151,10 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     unit.triesLeft = household.units[u]!.inverter.resetTries;
   });
   const thermostats = new Float64Array(thermostatCount * THERMOSTAT_STATE);
-  draw.usage.thermostats.forEach((want, i) => startThermostat(want, thermostats, i * THERMOSTAT_STATE));
+  draw.usage.thermostats.forEach((want, i) => {
+    const surroundingsC = draw.thermostatSurroundings[i]!;
+    startThermostat(want, surroundingsC, draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, thermostats, i * THERMOSTAT_STATE);
+  });
   return {
     household, draw, plan,
     control: startControl(plan),
@@ -159,6 +164,7 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     groups: household.groups.map(() => ({ on: true, feeder: NOBODY, since: 0, onMinutes: 0, servedWmin: 0, offCause: 0, offUnit: -1 })),
     thermostats,
     thermostatsSaved: new Float64Array(thermostats.length),
+    thermostatTouched: new Uint8Array(thermostatCount),
     thermostatFeeds: new Float64Array(thermostatCount * 2),
     thermostatCounted: new Float64Array(thermostatCount),
     needFirst: new Float64Array(household.needs.length).fill(Infinity),

@@ -2,44 +2,51 @@
  * One thermostatic appliance through a run of minutes. MODEL.md §4.6.
  *
  * A heater is a cooler seen upside down: everything here works on `sign × temperature`, so that "too warm" always
- * means above the band. Between two switchings, with surroundings that hold for an hour, a minute's step
- * `y ← y + (surroundings - y)·drift - pull` has a closed form, `y(k) = e + (y(0) - e)·(1 - drift)^k`; the loop goes
- * from switching to switching with it and finds each by halving. State is kept at the last *anchor* (a switching, a
- * full hour, power coming or going), never at a block's end, so that where blocks end changes no bit.
+ * means above the band. While nothing switches and the surroundings hold, a minute's step
+ * `y ← y + (surroundings - y)·drift - pull` has a closed form, `y(k) = h + (y(0) - h)·(1 - drift)^k` with the heading
+ * `h = surroundings - pull/drift`; the minute of the next switching is found in it by halving, once. State is kept at
+ * the last *anchor* (a switching, power coming or going, surroundings that moved) and everything between is worked
+ * out from there, so where blocks of minutes end changes no bit.
  */
 import type { ThermostatWant } from '../usage/usage-draw.ts';
 
+/** Longest stretch worked out from one anchor, minutes. */
+const REACH_MINUTES = 240;
 const MINUTES_PER_HOUR = 60;
+/** Surroundings are looked at every hour and taken anew when they moved by more than this, °C. */
+const AROUND_STEP_C = 0.05;
 
 /** Positions in the parameters of one thermostat. */
 const HIGH = 0; // starts calling above this (signed °C)
 const LOW = 1; // stops calling below this
 const DRIFT = 2; // share of the distance to the surroundings covered in a minute: 1 / time constant
 const PULL = 3; // °C a minute that running moves it
-export const RUNNING_W = 4;
-const START_EXTRA_W = 5;
-const GRACE_MINUTES = 6;
-const LIMIT = 7; // signed °C, Infinity when it has none
-const OFFSET = 8; // signed °C added to the surroundings
-export const SIGN = 9;
-const POWERS = 10; // (1 - drift)^k for k = 0…60
-export const THERMOSTAT_PARAMETERS = POWERS + MINUTES_PER_HOUR + 1;
+const DEPTH = 4; // pull / drift: how far below its surroundings it could hold itself
+export const RUNNING_W = 5;
+const START_EXTRA_W = 6;
+const GRACE_MINUTES = 7;
+const LIMIT = 8; // signed °C, Infinity when it has none
+const OFFSET = 9; // signed °C added to the surroundings
+export const SIGN = 10;
+const POWERS = 11; // (1 - drift)^k for k = 0…REACH_MINUTES
+export const THERMOSTAT_PARAMETERS = POWERS + REACH_MINUTES + 1;
 
-/** Positions in its state. */
+/** Positions in its state. Sums are up to the anchor. */
 const ANCHOR_Y = 0; // signed °C at the anchor
 const ANCHOR_AT = 1; // its moment, minutes from the outage's start
-const AROUND = 2; // signed surroundings of the present hour, °C
+const AROUND = 2; // signed surroundings, °C
 const CALLING = 3;
-const RUNNING = 4; // was running at the end of the last call
-const POWERED = 5;
-export const RUN_MINUTES = 6;
-const WANTED_BEFORE = 7; // minutes of running wanted up to the anchor
-export const WAIT_MINUTES = 8; // wanted and without power since the power went
-export const GRACE_PASSED_AT = 9; // first moment the wait exceeded the grace, minutes from the start; -1 = not yet
-export const BEYOND_MINUTES = 10; // minutes past its limit
-export const BEYOND_FIRST = 11; // the first of them; -1 = none
-export const WAITED_TOO_LONG_MINUTES = 12; // all minutes of waiting beyond the grace
-export const THERMOSTAT_STATE = 13;
+const POWERED = 4;
+const NEXT_AT = 5; // the minute that begins beyond the band, or at which the anchor's reach ends
+const START_AT = 6; // the minute in which its present run began; -1 when it was running all along
+const RUN_BEFORE = 7;
+const WANTED_BEFORE = 8; // minutes of running wanted
+const WAIT_BEFORE = 9; // minutes it called without power since the power went
+export const GRACE_PASSED_AT = 10; // first moment the wait exceeded the grace, minutes from the start; -1 = not yet
+export const BEYOND_MINUTES = 11; // minutes past its limit
+export const BEYOND_FIRST = 12; // the first of them; -1 = none
+export const WAITED_TOO_LONG_MINUTES = 13; // all minutes of waiting beyond the grace
+export const THERMOSTAT_STATE = 14;
 
 export function thermostatParameters(want: ThermostatWant, graceMinutes: number, into: Float64Array, at: number): void {
   const { sign, setC, bandC } = want;
@@ -48,6 +55,7 @@ export function thermostatParameters(want: ThermostatWant, graceMinutes: number,
   into[at + LOW] = sign * setC - bandC;
   into[at + DRIFT] = drift;
   into[at + PULL] = want.pullCPerMinute;
+  into[at + DEPTH] = want.pullCPerMinute / drift;
   into[at + RUNNING_W] = want.runningW;
   into[at + START_EXTRA_W] = want.startExtraW;
   into[at + GRACE_MINUTES] = graceMinutes;
@@ -55,46 +63,57 @@ export function thermostatParameters(want: ThermostatWant, graceMinutes: number,
   into[at + OFFSET] = sign * want.surroundingsOffsetC;
   into[at + SIGN] = sign;
   let power = 1;
-  for (let k = 0; k <= MINUTES_PER_HOUR; k++) {
+  for (let k = 0; k <= REACH_MINUTES; k++) {
     into[at + POWERS + k] = power;
     power *= 1 - drift;
   }
 }
 
-export function startThermostat(want: ThermostatWant, state: Float64Array, at: number): void {
-  state.fill(0, at, at + THERMOSTAT_STATE);
-  state[at + ANCHOR_Y] = want.sign * want.startC;
-  state[at + CALLING] = want.startCalling ? 1 : 0;
-  state[at + RUNNING] = want.startCalling ? 1 : 0; // running when the grid goes: the first minute is not a start
-  state[at + POWERED] = 1;
-  state[at + GRACE_PASSED_AT] = -1;
-  state[at + BEYOND_FIRST] = -1;
+export function startThermostat(
+  want: ThermostatWant,
+  surroundingsC: Float32Array,
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+): void {
+  state.fill(0, atS, atS + THERMOSTAT_STATE);
+  state[atS + CALLING] = want.startCalling ? 1 : 0;
+  state[atS + POWERED] = 1;
+  state[atS + START_AT] = -1; // what runs when the grid goes does not start in the first minute
+  state[atS + GRACE_PASSED_AT] = -1;
+  state[atS + BEYOND_FIRST] = -1;
+  state[atS + AROUND] = parameters[atP + SIGN]! * surroundingsC[0]! + parameters[atP + OFFSET]!;
+  setAnchor(parameters, atP, state, atS, 0, want.sign * want.startC);
 }
 
-/** Where its temperature is heading: the surroundings, or as far below them as its pull can hold it. */
-function headingFor(parameters: Float64Array, atP: number, around: number, running: boolean): number {
-  return running ? around - parameters[atP + PULL]! / parameters[atP + DRIFT]! : around;
+/** True when it neither switches nor needs a new anchor in `count` minutes from `minute`: nothing but its watts matters. */
+export function staysAsItIs(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  surroundingsC: Float32Array,
+  minute: number,
+  count: number,
+  powered: boolean,
+): boolean {
+  if (state[atS + NEXT_AT]! < minute + count || state[atS + START_AT]! >= minute) return false;
+  if (state[atS + POWERED]! !== 0 !== powered) return false;
+  return minute % MINUTES_PER_HOUR !== 0 || !hasMoved(parameters, atP, state, atS, surroundingsC, minute);
 }
 
-/** Signed temperature at `time`, which is not before the anchor nor past its hour. */
-export function signedC(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): number {
-  const running = state[atS + CALLING]! !== 0 && state[atS + POWERED]! !== 0;
-  const heading = headingFor(parameters, atP, state[atS + AROUND]!, running);
-  const away = state[atS + ANCHOR_Y]! - heading;
-  return heading + away * parameters[atP + POWERS + (time - state[atS + ANCHOR_AT]!)]!;
+/** True while it draws its running watts. */
+export function isRunning(state: Float64Array, atS: number): boolean {
+  return state[atS + CALLING]! !== 0 && state[atS + POWERED]! !== 0;
 }
 
-/**
- * Share of the time it would run to hold its setting, 0…1. A refrigerator left off for a week calls all week, but it
- * goes without a third of that: what it wanted is what holding would have taken.
- */
-function holdingShare(parameters: Float64Array, atP: number, around: number): number {
-  const set = (parameters[atP + HIGH]! + parameters[atP + LOW]!) / 2;
-  const share = ((around - set) * parameters[atP + DRIFT]!) / parameters[atP + PULL]!;
-  return share < 0 ? 0 : share > 1 ? 1 : share;
+/** Minutes it ran from the outage's start to `time`. */
+export function runMinutes(state: Float64Array, atS: number, time: number): number {
+  return state[atS + RUN_BEFORE]! + (isRunning(state, atS) ? time - state[atS + ANCHOR_AT]! : 0);
 }
 
-/** Minutes of running wanted from the outage's start to `time`: with power all calling ones, without it the holding share. */
+/** Minutes of running wanted from the start to `time`: with power all calling ones, without it the holding share. */
 export function wantedMinutes(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): number {
   const before = state[atS + WANTED_BEFORE]!;
   if (state[atS + CALLING]! === 0) return before;
@@ -102,15 +121,14 @@ export function wantedMinutes(parameters: Float64Array, atP: number, state: Floa
   return before + share * (time - state[atS + ANCHOR_AT]!);
 }
 
-/** Moves the anchor to `time`, at which the temperature is `y`. */
-function anchorAt(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number, y: number): void {
-  state[atS + WANTED_BEFORE] = wantedMinutes(parameters, atP, state, atS, time);
-  state[atS + ANCHOR_Y] = y;
-  state[atS + ANCHOR_AT] = time;
+/** Signed temperature at `time`, a whole number of minutes after the anchor and within its reach. */
+export function signedC(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): number {
+  const heading = headingOf(parameters, atP, state, atS);
+  return heading + (state[atS + ANCHOR_Y]! - heading) * parameters[atP + POWERS + (time - state[atS + ANCHOR_AT]!)]!;
 }
 
 /**
- * Steps it through `count` minutes from the whole minute `minute`, all within one hour of the outage.
+ * Steps it through `count` minutes from the whole minute `minute`, adding its watts to the loads of the units.
  *
  * @param toUnit0 share of its watts that unit 0 carries: 0, 0.5 or 1; likewise `toUnit1`; both 0 = no power
  */
@@ -129,71 +147,21 @@ export function stepThermostat(
   startExtra0W: Float32Array,
   startExtra1W: Float32Array,
 ): void {
-  const powered = toUnit0 + toUnit1 > 0;
-  meetHourAndPower(parameters, atP, state, atS, surroundingsC, minute, minute, powered);
-  const high = parameters[atP + HIGH]!;
-  const low = parameters[atP + LOW]!;
-  const around = state[atS + AROUND]!;
   const end = minute + count;
-  let calling = state[atS + CALLING]! !== 0;
+  meetPower(parameters, atP, state, atS, minute, minute, toUnit0 + toUnit1 > 0);
+  if (minute % MINUTES_PER_HOUR === 0) meetSurroundings(parameters, atP, state, atS, surroundingsC, minute);
   let m = minute;
   while (m < end) {
-    const anchor = state[atS + ANCHOR_AT]!;
-    const heading = headingFor(parameters, atP, around, calling && powered);
-    const away = state[atS + ANCHOR_Y]! - heading;
-    const powers = atP + POWERS - anchor;
-    const next = nextSwitch(parameters, powers, heading, away, calling, calling ? low : high, m, end);
-    if (next > m) {
-      if (calling) {
-        if (powered) {
-          const extraW = parameters[atP + START_EXTRA_W]!;
-          const starts = state[atS + RUNNING]! === 0;
-          if (toUnit0 > 0) carry(load0W, startExtra0W, m - minute, next - minute, parameters[atP + RUNNING_W]! * toUnit0, starts ? extraW * toUnit0 : 0);
-          if (toUnit1 > 0) carry(load1W, startExtra1W, m - minute, next - minute, parameters[atP + RUNNING_W]! * toUnit1, starts ? extraW * toUnit1 : 0);
-          state[atS + RUN_MINUTES] = state[atS + RUN_MINUTES]! + (next - m);
-          state[atS + RUNNING] = 1;
-        } else waitWithoutPower(parameters, atP, state, atS, m, next - m);
-      }
-      if (parameters[atP + LIMIT]! < Infinity) countBeyondLimit(parameters, atP, state, atS, heading, away, powers, m, next);
+    if (state[atS + NEXT_AT]! === m) switchOrGoOn(parameters, atP, state, atS, m);
+    const until = Math.min(end, state[atS + NEXT_AT]!);
+    if (isRunning(state, atS)) {
+      const watts = parameters[atP + RUNNING_W]!;
+      const extraW = state[atS + START_AT]! === m ? parameters[atP + START_EXTRA_W]! : 0;
+      if (toUnit0 > 0) carry(load0W, startExtra0W, m - minute, until - minute, watts * toUnit0, extraW * toUnit0);
+      if (toUnit1 > 0) carry(load1W, startExtra1W, m - minute, until - minute, watts * toUnit1, extraW * toUnit1);
     }
-    m = next;
-    if (next < end) {
-      anchorAt(parameters, atP, state, atS, next, heading + away * parameters[powers + next]!);
-      calling = !calling;
-      state[atS + CALLING] = calling ? 1 : 0;
-      if (!calling) state[atS + RUNNING] = 0;
-    }
+    m = until;
   }
-}
-
-/**
- * First minute of [from, end) that begins beyond the threshold, or `end`. The way there runs in one direction, so
- * the last minute tells whether there is one.
- */
-function nextSwitch(
-  parameters: Float64Array,
-  powers: number,
-  heading: number,
-  away: number,
-  calling: boolean,
-  threshold: number,
-  from: number,
-  end: number,
-): number {
-  if (isBeyond(heading + away * parameters[powers + from]!, threshold, calling)) return from;
-  if (!isBeyond(heading + away * parameters[powers + end - 1]!, threshold, calling)) return end;
-  let before = from;
-  let beyond = end - 1;
-  while (beyond - before > 1) {
-    const middle = (before + beyond) >> 1;
-    if (isBeyond(heading + away * parameters[powers + middle]!, threshold, calling)) beyond = middle;
-    else before = middle;
-  }
-  return beyond;
-}
-
-function isBeyond(y: number, threshold: number, calling: boolean): boolean {
-  return calling ? y < threshold : y > threshold;
 }
 
 /** The same through `dt` of the minute that holds `time`, up to `timeAfter`: power came or went inside that minute. */
@@ -202,7 +170,6 @@ export function stepThermostatShare(
   atP: number,
   state: Float64Array,
   atS: number,
-  surroundingsC: Float32Array,
   minute: number,
   time: number,
   dt: number,
@@ -214,49 +181,142 @@ export function stepThermostatShare(
   startExtra0W: Float32Array,
   startExtra1W: Float32Array,
 ): void {
-  const powered = toUnit0 + toUnit1 > 0;
-  meetHourAndPower(parameters, atP, state, atS, surroundingsC, minute, time, powered);
-  const y = time === state[atS + ANCHOR_AT]! ? state[atS + ANCHOR_Y]! : signedC(parameters, atP, state, atS, time);
-  let calling = state[atS + CALLING]! !== 0;
-  if (calling ? y < parameters[atP + LOW]! : y > parameters[atP + HIGH]!) {
-    anchorAt(parameters, atP, state, atS, time, y);
-    calling = !calling;
-    state[atS + CALLING] = calling ? 1 : 0;
-    if (!calling) state[atS + RUNNING] = 0;
+  meetPower(parameters, atP, state, atS, minute, time, toUnit0 + toUnit1 > 0);
+  if (time === minute && state[atS + NEXT_AT]! === minute) switchOrGoOn(parameters, atP, state, atS, minute);
+  if (time > state[atS + ANCHOR_AT]!) anchorHere(parameters, atP, state, atS, time);
+  if (isRunning(state, atS)) {
+    const watts = parameters[atP + RUNNING_W]!;
+    const extraW = state[atS + START_AT]! === minute ? parameters[atP + START_EXTRA_W]! : 0;
+    if (toUnit0 > 0) carry(load0W, startExtra0W, 0, 1, watts * toUnit0, extraW * toUnit0);
+    if (toUnit1 > 0) carry(load1W, startExtra1W, 0, 1, watts * toUnit1, extraW * toUnit1);
   }
-  if (calling && powered) {
-    const extraW = state[atS + RUNNING]! === 0 ? parameters[atP + START_EXTRA_W]! : 0;
-    if (toUnit0 > 0) carry(load0W, startExtra0W, 0, 1, parameters[atP + RUNNING_W]! * toUnit0, extraW * toUnit0);
-    if (toUnit1 > 0) carry(load1W, startExtra1W, 0, 1, parameters[atP + RUNNING_W]! * toUnit1, extraW * toUnit1);
-    state[atS + RUN_MINUTES] = state[atS + RUN_MINUTES]! + dt;
-    state[atS + RUNNING] = 1;
-  } else if (calling) waitWithoutPower(parameters, atP, state, atS, time, dt);
-  const heading = headingFor(parameters, atP, state[atS + AROUND]!, calling && powered);
-  const after = y + (heading - y) * parameters[atP + DRIFT]! * dt;
-  anchorAt(parameters, atP, state, atS, timeAfter, after);
+  const y = state[atS + ANCHOR_Y]!;
+  const after = y + (headingOf(parameters, atP, state, atS) - y) * parameters[atP + DRIFT]! * dt;
+  countTime(parameters, atP, state, atS, dt);
   if (after > parameters[atP + LIMIT]!) noteBeyond(state, atS, time, dt);
+  setAnchor(parameters, atP, state, atS, timeAfter, after);
 }
 
-/** Anchors anew where an hour begins or power comes or goes. */
-function meetHourAndPower(
+/** Brings every sum up to `time`: before anybody reads them, and at the end of a run. */
+export function settleThermostat(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): void {
+  if (time > state[atS + ANCHOR_AT]!) anchorHere(parameters, atP, state, atS, time);
+}
+
+/** Where its temperature is heading: the surroundings, or as far below them as its pull can hold it. */
+function headingOf(parameters: Float64Array, atP: number, state: Float64Array, atS: number): number {
+  const around = state[atS + AROUND]!;
+  return isRunning(state, atS) ? around - parameters[atP + DEPTH]! : around;
+}
+
+/**
+ * Share of the time it would run to hold its setting, 0…1. A refrigerator left off for a week calls all week, but it
+ * goes without a third of that: what it wanted is what holding would have taken.
+ */
+function holdingShare(parameters: Float64Array, atP: number, around: number): number {
+  const set = (parameters[atP + HIGH]! + parameters[atP + LOW]!) / 2;
+  const share = (around - set) / parameters[atP + DEPTH]!;
+  return share < 0 ? 0 : share > 1 ? 1 : share;
+}
+
+function hasMoved(
   parameters: Float64Array,
   atP: number,
   state: Float64Array,
   atS: number,
   surroundingsC: Float32Array,
   minute: number,
-  time: number,
-  powered: boolean,
+): boolean {
+  const around = parameters[atP + SIGN]! * surroundingsC[minute]! + parameters[atP + OFFSET]!;
+  return Math.abs(around - state[atS + AROUND]!) > AROUND_STEP_C;
+}
+
+/** Takes the surroundings of the hour that begins, if they moved. */
+function meetSurroundings(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  surroundingsC: Float32Array,
+  minute: number,
 ): void {
-  const newHour = time === minute && minute % MINUTES_PER_HOUR === 0;
-  const was = state[atS + POWERED]! !== 0;
-  if (!newHour && was === powered) return;
-  if (time > state[atS + ANCHOR_AT]!) anchorAt(parameters, atP, state, atS, time, signedC(parameters, atP, state, atS, time));
-  if (newHour) state[atS + AROUND] = parameters[atP + SIGN]! * surroundingsC[minute]! + parameters[atP + OFFSET]!;
-  if (was !== powered) {
-    state[atS + POWERED] = powered ? 1 : 0;
-    if (!powered) state[atS + RUNNING] = 0;
+  if (!hasMoved(parameters, atP, state, atS, surroundingsC, minute)) return;
+  const y = minute > state[atS + ANCHOR_AT]! ? leaveAnchor(parameters, atP, state, atS, minute) : state[atS + ANCHOR_Y]!;
+  state[atS + AROUND] = parameters[atP + SIGN]! * surroundingsC[minute]! + parameters[atP + OFFSET]!;
+  setAnchor(parameters, atP, state, atS, minute, y);
+}
+
+/** Takes note of power that came or went at `time`. */
+function meetPower(parameters: Float64Array, atP: number, state: Float64Array, atS: number, minute: number, time: number, powered: boolean): void {
+  if (state[atS + POWERED]! !== 0 === powered) return;
+  const y = time > state[atS + ANCHOR_AT]! ? leaveAnchor(parameters, atP, state, atS, time) : state[atS + ANCHOR_Y]!;
+  state[atS + POWERED] = powered ? 1 : 0;
+  state[atS + WAIT_BEFORE] = 0;
+  if (powered) state[atS + START_AT] = minute;
+  setAnchor(parameters, atP, state, atS, time, y);
+}
+
+/** At the minute it was expected to: switches if it is beyond the band, else goes on from a new anchor. */
+function switchOrGoOn(parameters: Float64Array, atP: number, state: Float64Array, atS: number, minute: number): void {
+  const y = minute > state[atS + ANCHOR_AT]! ? leaveAnchor(parameters, atP, state, atS, minute) : state[atS + ANCHOR_Y]!;
+  const calling = state[atS + CALLING]! !== 0;
+  if (isBeyond(parameters, atP, calling, y)) {
+    state[atS + CALLING] = calling ? 0 : 1;
+    if (!calling) state[atS + START_AT] = minute;
   }
+  setAnchor(parameters, atP, state, atS, minute, y);
+}
+
+function anchorHere(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): void {
+  setAnchor(parameters, atP, state, atS, time, leaveAnchor(parameters, atP, state, atS, time));
+}
+
+/** Books the time from the anchor to `time`, whole minutes, and returns the signed temperature then. */
+function leaveAnchor(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): number {
+  const y = signedC(parameters, atP, state, atS, time);
+  if (parameters[atP + LIMIT]! < Infinity) countBeyondLimit(parameters, atP, state, atS, time);
+  countTime(parameters, atP, state, atS, time - state[atS + ANCHOR_AT]!);
+  return y;
+}
+
+/** Sets the anchor and works out when the next switching is due. */
+function setAnchor(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number, y: number): void {
+  state[atS + ANCHOR_Y] = y;
+  state[atS + ANCHOR_AT] = time;
+  const heading = headingOf(parameters, atP, state, atS);
+  const away = y - heading;
+  const calling = state[atS + CALLING]! !== 0;
+  const powers = atP + POWERS;
+  let beyond = 0;
+  if (!isBeyond(parameters, atP, calling, y)) {
+    beyond = REACH_MINUTES;
+    if (isBeyond(parameters, atP, calling, heading + away * parameters[powers + REACH_MINUTES]!)) {
+      let before = 0;
+      while (beyond - before > 1) {
+        const middle = (before + beyond) >> 1;
+        if (isBeyond(parameters, atP, calling, heading + away * parameters[powers + middle]!)) beyond = middle;
+        else before = middle;
+      }
+    }
+  }
+  state[atS + NEXT_AT] = Math.ceil(time) + beyond;
+}
+
+/** A minute that begins here switches it. */
+function isBeyond(parameters: Float64Array, atP: number, calling: boolean, y: number): boolean {
+  return calling ? y < parameters[atP + LOW]! : y > parameters[atP + HIGH]!;
+}
+
+/** Books `minutes` of the present state. */
+function countTime(parameters: Float64Array, atP: number, state: Float64Array, atS: number, minutes: number): void {
+  if (state[atS + CALLING]! === 0) return;
+  if (state[atS + POWERED]! !== 0) {
+    state[atS + RUN_BEFORE] = state[atS + RUN_BEFORE]! + minutes;
+    state[atS + WANTED_BEFORE] = state[atS + WANTED_BEFORE]! + minutes;
+    return;
+  }
+  const share = holdingShare(parameters, atP, state[atS + AROUND]!);
+  state[atS + WANTED_BEFORE] = state[atS + WANTED_BEFORE]! + share * minutes;
+  waitWithoutPower(parameters, atP, state, atS, state[atS + ANCHOR_AT]!, minutes);
 }
 
 /** Adds watts to steps [from, to) of a unit's loads, and a start in the first of them. */
@@ -267,38 +327,32 @@ function carry(loadW: Float32Array, startExtraW: Float32Array, from: number, to:
 
 /** Counts `minutes` from `time` in which it calls and has no power. */
 function waitWithoutPower(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number, minutes: number): void {
-  const before = state[atS + WAIT_MINUTES]!;
+  const before = state[atS + WAIT_BEFORE]!;
   const grace = parameters[atP + GRACE_MINUTES]!;
   const wait = before + minutes;
-  state[atS + WAIT_MINUTES] = wait;
+  state[atS + WAIT_BEFORE] = wait;
   if (wait <= grace) return;
   const tooLong = before > grace ? minutes : wait - grace;
   state[atS + WAITED_TOO_LONG_MINUTES] = state[atS + WAITED_TOO_LONG_MINUTES]! + tooLong;
   if (state[atS + GRACE_PASSED_AT]! < 0) state[atS + GRACE_PASSED_AT] = time + minutes - tooLong;
 }
 
-/** Counts the minutes of [from, to) that end past the limit. The temperature runs in one direction through them. */
-function countBeyondLimit(
-  parameters: Float64Array,
-  atP: number,
-  state: Float64Array,
-  atS: number,
-  heading: number,
-  away: number,
-  powers: number,
-  from: number,
-  to: number,
-): void {
+/** Counts the minutes from the anchor to `to` that end past the limit; the temperature runs in one direction through them. */
+function countBeyondLimit(parameters: Float64Array, atP: number, state: Float64Array, atS: number, to: number): void {
+  const from = state[atS + ANCHOR_AT]!;
   const limit = parameters[atP + LIMIT]!;
-  const first = heading + away * parameters[powers + from + 1]! > limit;
-  const last = heading + away * parameters[powers + to]! > limit;
+  const first = signedC(parameters, atP, state, atS, from + 1) > limit;
+  const last = signedC(parameters, atP, state, atS, to) > limit;
   if (!first && !last) return;
-  if (first && last) return noteBeyond(state, atS, from, to - from);
-  let low = from; // like the first
-  let high = to - 1; // like the last
+  if (first && last) {
+    noteBeyond(state, atS, from, to - from);
+    return;
+  }
+  let low = from; // ends like the first minute
+  let high = to - 1; // ends like the last
   while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (heading + away * parameters[powers + middle + 1]! > limit === first) low = middle;
+    const middle = Math.floor((low + high) / 2);
+    if (signedC(parameters, atP, state, atS, middle + 1) > limit === first) low = middle;
     else high = middle;
   }
   if (first) noteBeyond(state, atS, from, high - from);

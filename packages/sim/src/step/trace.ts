@@ -5,7 +5,7 @@ import { advance } from './advance.ts';
 import { closeAll } from './apply-power.ts';
 import { groupOnMinutes, unitBooks } from './ledger.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
-import { RUN_MINUTES, RUNNING_W, SIGN, signedC, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, wantedMinutes } from './step-thermostat.ts';
+import { RUNNING_W, runMinutes, SIGN, signedC, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, wantedMinutes } from './step-thermostat.ts';
 
 export const UNIT_MODES: Readonly<Record<number, string>> = {
   [ON]: 'on',
@@ -97,7 +97,7 @@ function readMeters(run: Run, meters: Meters): void {
   run.units.forEach((_, u) => (meters.books[u] = unitBooks(run, u, 0)));
   run.groups.forEach((_, g) => (meters.groupMinutes[g] = groupOnMinutes(run, g)));
   run.draw.usage.thermostats.forEach((_, i) => {
-    meters.runMinutes[i] = run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]!;
+    meters.runMinutes[i] = runMinutes(run.thermostats, i * THERMOSTAT_STATE, now(run));
     meters.wantedMinutes[i] = thermostatWanted(run, i);
   });
 }
@@ -132,7 +132,7 @@ function recordCircuit(trace: CircuitTrace, run: Run, c: number, m: number, mete
     if (circuitIndex !== c) return;
     const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
     wanted += watts * (thermostatWanted(run, i) - meters.wantedMinutes[i]!);
-    served += watts * (run.thermostats[i * THERMOSTAT_STATE + RUN_MINUTES]! - meters.runMinutes[i]!);
+    served += watts * (runMinutes(run.thermostats, i * THERMOSTAT_STATE, now(run)) - meters.runMinutes[i]!);
     if (trace.temperatureC !== undefined && trace.temperatureC[m] === 0) {
       trace.temperatureC[m] = thermostatC(run, i);
     }

@@ -1,5 +1,6 @@
 /** When somebody goes without: watching the circuits of tier 1 and those that serve a need. MODEL.md §8. */
 import type { Run } from './run.ts';
+import { BEYOND_FIRST, GRACE_PASSED_AT, THERMOSTAT_STATE } from './step-thermostat.ts';
 
 /** Minutes wanted from the outage's start to `time`, which may fall inside a minute. */
 function wantedUntil(sum: Uint32Array, time: number): number {
@@ -49,4 +50,22 @@ export function noteGraceGone(run: Run, circuit: number, time: number, cause: nu
 export function noteNeed(run: Run, circuit: number, time: number): void {
   const { need } = run.household.circuits[circuit]!;
   if (need >= 0 && time < run.needFirst[need]!) run.needFirst[need] = time;
+}
+
+/** Passes on what the thermostats noted on the way: a grace run out, a limit passed. */
+export function noteThermostats(run: Run): void {
+  const { thermostats } = run;
+  for (let at = 0, i = 0; at < thermostats.length; at += THERMOSTAT_STATE, i++) {
+    const beyond = thermostats[at + BEYOND_FIRST]!;
+    const graceGone = thermostats[at + GRACE_PASSED_AT]!;
+    if (beyond >= 0 || graceGone >= 0) noteThermostat(run, i, beyond, graceGone);
+  }
+}
+
+function noteThermostat(run: Run, i: number, beyond: number, graceGone: number): void {
+  const { circuitIndex, limitC } = run.draw.usage.thermostats[i]!;
+  if (beyond >= 0) noteNeed(run, circuitIndex, beyond);
+  if (graceGone < 0) return;
+  const { offCause, offUnit } = run.groups[run.household.circuits[circuitIndex]!.group]!;
+  noteGraceGone(run, circuitIndex, graceGone, offCause, offUnit, limitC === undefined);
 }

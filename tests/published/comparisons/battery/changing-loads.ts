@@ -1,5 +1,13 @@
 /** How long loads that come and go last, and loads with sun. */
-import { bareCircuit, bareUnit, daysOfSun, during, FOUR_HOURS, profile, steady } from '../../bare-household.ts';
+import {
+  bareCircuit,
+  bareUnit,
+  daysOfSun,
+  during,
+  FOUR_HOURS,
+  profile,
+  steady,
+} from '../../bare-household.ts';
 import { exactly, type Comparison } from '../comparison.ts';
 import { drainW, periodicHours } from './runtime-by-hand.ts';
 import { constantLoad, ENERGY, ORDINARY, runtimeHours } from './constant-load.ts';

@@ -1,18 +1,22 @@
 /**
- * Making a draw, cut into the stages of `fillDraw` so that each can be timed. The test beside this checks that the
- * stages together leave the same bits as `fillDraw` itself.
+ * A draw made and stepped as `runShard` does it, cut into laps that can be timed: the stages of `fillDraw`, then one
+ * run after the other. The test beside this checks that the stages leave the same bits as `fillDraw` itself.
  */
-import type { Streams } from '../../packages/sim/src/chance/streams.ts';
+import { streamsOf, type Streams } from '../../packages/sim/src/chance/streams.ts';
 import { fillClock } from '../../packages/sim/src/clock/fill-clock.ts';
 import type { Study } from '../../packages/sim/src/index.ts';
 import { fillSunTrack } from '../../packages/sim/src/sky/sun-table.ts';
+import { advance } from '../../packages/sim/src/step/advance.ts';
 import { fillAmbient } from '../../packages/sim/src/step/ambient.ts';
+import { writeOutcome } from '../../packages/sim/src/step/outcome.ts';
 import { fillSupply, fillWants } from '../../packages/sim/src/step/prepared-draw.ts';
+import { startRun } from '../../packages/sim/src/step/run.ts';
 import { fillPlanes, fillUnitSolar } from '../../packages/sim/src/step/unit-solar.ts';
 import { drawStart } from '../../packages/sim/src/trials/draw-start.ts';
 import type { Workspace } from '../../packages/sim/src/trials/workspace.ts';
 import { drawUsage } from '../../packages/sim/src/usage/draw-usage.ts';
 import { drawWeather } from '../../packages/sim/src/weather/draw-weather.ts';
+import { SEED } from './session.ts';
 
 type Stage = (study: Study, work: Workspace, streams: Streams) => void;
 
@@ -47,17 +51,40 @@ const preparing: Stage = ({ compiled, planes, scenario }, work, streams) => {
 };
 
 /** In the order they are done in. */
-export const DRAW_STAGES = { weather, usage, preparing } as const;
-export type DrawStage = keyof typeof DRAW_STAGES;
-export const STAGE_NAMES = Object.keys(DRAW_STAGES) as DrawStage[];
+export const DRAW_STAGES = { weather, usage, preparing };
 
-/** Makes the draw stage by stage; returns the milliseconds that the wanted one took. */
-export function timeStage(study: Study, work: Workspace, streams: Streams, wanted: DrawStage): number {
-  let ms = 0;
-  for (const stage of STAGE_NAMES) {
-    const from = performance.now();
-    DRAW_STAGES[stage](study, work, streams);
-    if (stage === wanted) ms = performance.now() - from;
+/** Milliseconds of each stage, then of each run in order of alternative and strategy. */
+export function drawLaps(study: Study, work: Workspace, draw: number): number[] {
+  const laps: number[] = [];
+  let from = performance.now();
+  const lap = () => {
+    const now = performance.now();
+    laps.push(now - from);
+    from = now;
+  };
+  const streams = streamsOf(SEED, draw);
+  for (const stage of Object.values(DRAW_STAGES)) {
+    stage(study, work, streams);
+    lap();
   }
-  return ms;
+  stepRuns(study, work, lap);
+  return laps;
+}
+
+/** Steps the draw in `work` through every alternative and strategy, with a call after each run. */
+export function stepRuns(study: Study, work: Workspace, afterRun: () => void): void {
+  let written = 0;
+  const write = (_: string, value: number) => {
+    if (value > 0) written += value;
+  };
+  study.compiled.forEach(({ household }, alternative) => {
+    for (const plan of household.strategies) {
+      const run = startRun(household, work.draws[alternative]!, plan);
+      advance(run, study.minutes);
+      writeOutcome(run, write);
+      afterRun();
+    }
+  });
+  // Looked at, so that no engine may leave the work out.
+  if (!(written > 0)) throw new Error('the runs wrote no outcome');
 }
