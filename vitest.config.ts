@@ -1,8 +1,8 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
-  resolve: { conditions: ['source'] },
-  ssr: { resolve: { conditions: ['source'] } },
+  resolve: { conditions: ['rideout-source'] },
+  ssr: { resolve: { conditions: ['rideout-source'] } },
   test: {
     include: ['tests/**/*.test.ts'],
     testTimeout: 60_000,

@@ -41,7 +41,7 @@ export function shellConfig(page: string): InlineConfig {
     base: './',
     root: dirname(page),
     resolve: {
-      conditions: ['source', 'module', 'browser', 'production'],
+      conditions: ['rideout-source', 'module', 'browser', 'production'],
       alias: [
         { find: /^observable:styles\/theme-[\w-]+\.css$/, replacement: here('../style/house-style.css') },
         { find: /^observable:(.*)$/, replacement: `${KIT}$1` },
