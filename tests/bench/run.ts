@@ -39,22 +39,23 @@ process.once('SIGINT', () => stop.abort());
 const machine = describeMachine();
 const compiled = await compileYardstick();
 const [yardstick, noYardstick] = typeof compiled === 'string' ? [undefined, compiled] : [compiled, ''];
-if (!yardstick) say(noYardstick);
 const started = performance.now();
 const figures: Figure[] = [];
-let ended: 'complete' | 'interrupted' | 'failed' = 'complete';
+console.log(`${wordMachine(machine)}\n`);
 try {
   const demo = loadScenario(here('../../data/full-house.yaml')).scenario;
   await measureAll({ demo, effort, yardstick, signal: stop.signal });
+  await writeReport('complete');
 } catch (error) {
-  ended = stop.signal.aborted ? 'interrupted' : 'failed';
-  say(ended === 'failed' ? String(error) : 'Stopped; what is measured so far is kept.');
-  process.exitCode = ended === 'failed' ? 1 : 130;
+  if (!stop.signal.aborted) throw error;
+  say('Stopped.');
+  process.exitCode = 130;
 } finally {
   await yardstick?.remove();
 }
-console.log(`\n${headOf(machine, yardstick)}\n\n${renderFigures(figures)}`);
-await writeReport();
+console.log(wordYardstick());
+if (figures.length > 0)
+  say(`Figures are in out/bench.json, after ${digits((performance.now() - started) / 1000)} s.`);
 
 function readArguments(): { effort: Effort; chosen: string[] } {
   const { values, positionals } = parseArgs({
@@ -70,42 +71,48 @@ function readArguments(): { effort: Effort; chosen: string[] } {
   return { effort: EFFORTS[name], chosen: positionals.length > 0 ? positionals : Object.keys(MEASUREMENTS) };
 }
 
+/** Shows and keeps each measurement as soon as it is there, so that a stop at any moment loses only the present one. */
 async function measureAll(session: Session): Promise<void> {
   for (const name of chosen) {
-    say(`${name} …`);
-    figures.push(...(await MEASUREMENTS[name]!(session)));
+    say(`Measuring ${name} …`);
+    const fresh = await MEASUREMENTS[name]!(session);
+    figures.push(...fresh);
+    console.log(`${renderFigures(fresh)}\n`);
+    await writeReport('stopped early');
   }
 }
 
-function headOf({ cpu, cores, node, commit, loadBefore }: Machine, yardstick: Yardstick | undefined): string {
+function wordMachine({ cpu, cores, node, commit, loadBefore }: Machine): string {
+  const busy = loadBefore > 0.5 ? '; not idle, so trust the best before the median' : '';
+  return `${cpu}, ${cores} cores, Node ${node.slice(1)}, commit ${commit?.slice(0, 10) ?? 'unknown'}, load ${digits(loadBefore)}${busy}.`;
+}
+
+function wordYardstick(): string {
   const read = fastest(yardstick?.readings ?? []);
-  const busy = loadBefore > 0.5 ? ' The machine was not idle: trust the best before the median.' : '';
+  if (!yardstick || !read) return noYardstick;
   return [
-    `${cpu}, ${cores} cores, Node ${node.slice(1)}, commit ${commit?.slice(0, 10) ?? 'unknown'}, load ${digits(loadBefore)}.${busy}`,
-    read
-      ? `Yardstick (${yardstick!.command}): best ${digits(read.best)}, median ${digits(read.median)} M inverter-min/s.`
-      : noYardstick,
+    `Yardstick (${yardstick.command}): best ${digits(read.best)}, median ${digits(read.median)} M inverter-min/s.`,
+    'Of yardstick: inverter-minutes per second over its own, read around the same samples. A draw counts once.',
   ].join('\n');
 }
 
-async function writeReport(): Promise<void> {
+async function writeReport(ended: 'complete' | 'stopped early'): Promise<void> {
+  const read = yardstick && {
+    command: yardstick.command,
+    unit: 'M inverter-min/s',
+    ...fastest(yardstick.readings),
+    readings: yardstick.readings.length,
+  };
+  const seconds = (performance.now() - started) / 1000;
   const report = {
     machine,
     effort,
     measured: chosen,
     ended,
-    seconds: (performance.now() - started) / 1000,
-    yardstick: yardstick
-      ? {
-          command: yardstick.command,
-          unit: 'M inverter-min/s',
-          ...fastest(yardstick.readings),
-          readings: yardstick.readings.length,
-        }
-      : null,
+    seconds,
+    yardstick: read ?? noYardstick,
     figures,
   };
   await mkdir(here('../../out'), { recursive: true });
   await writeFile(here('../../out/bench.json'), `${JSON.stringify(report, null, 2)}\n`);
-  say(`\nWritten to out/bench.json after ${digits(report.seconds)} s.`);
 }

@@ -2,16 +2,21 @@
 import { prepareStudy } from '../../packages/sim/src/index.ts';
 import { createWorkspace } from '../../packages/sim/src/trials/workspace.ts';
 import { DRAW_STAGES, drawLaps } from './draw-laps.ts';
-import { costPerMinute, inverterMinutesPerDraw, type Timed } from './figure.ts';
-import type { Figure } from './figure.ts';
+import { costPerMinute, inverterMinutesPerDraw, type Figure, type Timed } from './figure.ts';
 import { drawNumbers, SEED, type Session } from './session.ts';
 import { sum, timeParts } from './timing.ts';
 import { variant, type VariantOptions } from './variant.ts';
 
 const VARIANTS: readonly { readonly name: string; readonly wanted: VariantOptions }[] = [
-  ...[1, 7, 30, 90].map((horizonDays) => ({ name: `${horizonDays} days`, wanted: { horizonDays } })),
+  ...[1, 7, 30, 90].map((horizonDays) => ({
+    name: horizonDays === 1 ? '1 day' : `${horizonDays} days`,
+    wanted: { horizonDays },
+  })),
   ...[5, 20, 60].map((circuits) => ({ name: `${circuits} circuits`, wanted: { circuits } })),
-  ...[1, 4, 12].map((strategies) => ({ name: `${strategies} strategies`, wanted: { strategies } })),
+  ...[1, 4, 12].map((strategies) => ({
+    name: strategies === 1 ? '1 strategy' : `${strategies} strategies`,
+    wanted: { strategies },
+  })),
 ];
 const STAGES = Object.keys(DRAW_STAGES).length;
 

@@ -35,7 +35,6 @@ export async function timeParts(session: Session, parts: readonly Part[]): Promi
     readings.push(...(await readYardstick(session)));
     const taken = await sampleRound(session, parts);
     taken.forEach((fresh, part) => samples[part]!.push(...fresh));
-    await hearInterruption(signal);
   }
   readings.push(...(await readYardstick(session)));
   const lapCount = samples[0]?.[0]?.length ?? 0;
@@ -54,21 +53,27 @@ async function warmUp({ effort, signal }: Session, parts: readonly Part[]): Prom
   const from = process.cpuUsage();
   const seconds = () => (process.cpuUsage(from).user + process.cpuUsage(from).system) / 1e6;
   while (seconds() < effort.warmUpSeconds) {
-    for (const part of parts) part();
-    await hearInterruption(signal);
+    for (const part of parts) {
+      part();
+      await hearInterruption(signal);
+    }
   }
 }
 
-async function sampleRound({ effort }: Session, parts: readonly Part[]): Promise<(readonly number[])[][]> {
+async function sampleRound(
+  { effort, signal }: Session,
+  parts: readonly Part[],
+): Promise<(readonly number[])[][]> {
   const bench = new Bench({ time: 0, iterations: effort.samplesPerRound, warmup: false, throws: true });
   const samples = parts.map((part, i) => {
     const taken: (readonly number[])[] = [];
-    const run = () => {
+    const run = async () => {
       const laps = part();
       taken.push(laps);
+      await hearInterruption(signal);
       return { overriddenDuration: laps.reduce((total, ms) => total + ms, 0) };
     };
-    bench.add(String(i), run, { async: false });
+    bench.add(String(i), run, { async: true });
     return taken;
   });
   await bench.run();

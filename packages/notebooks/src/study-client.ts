@@ -4,7 +4,7 @@
  * Every summary, the first coarse one included, is that of draws 0 … n-1 and of nothing else, however many workers
  * there are and whichever comes first: the command line gives the same figures for n draws.
  */
-import type { OutcomeRows, Scenario, StudySummary } from '@rideout/sim';
+import type { DrawTrace, OutcomeRows, Scenario, StudySummary, TraceChoice } from '@rideout/sim';
 import { RowsInOrder } from './rows-in-order.ts';
 import { StudyHand } from './study-hand.ts';
 import type { StudyJob, StudyReply } from './study-messages.ts';
@@ -63,6 +63,32 @@ export async function* runStudy(scenario: Scenario, options: StudyRunOptions): A
   } finally {
     crew.forEach((hand) => hand.dismiss());
   }
+}
+
+/** Writes out single draws of one study, one after another, on a worker of its own. */
+export interface DrawTracer {
+  /** Rejects with the worker's own words. */
+  readonly trace: (choice: TraceChoice) => Promise<DrawTrace>;
+  /** Ends the worker; what is under way is never answered. */
+  readonly dismiss: () => void;
+}
+
+export function openTracer(scenario: Scenario, seed: string): DrawTracer {
+  const hand = new StudyHand();
+  let idle: Promise<unknown> = hand.ask({ job: 'prepare', scenario, seed });
+  const ask = async (choice: TraceChoice): Promise<DrawTrace> => {
+    const reply = await hand.ask({ job: 'trace', choice });
+    if (reply.reply !== 'trace') throw new Error(`asked for a trace, got ${reply.reply}`);
+    return reply.trace;
+  };
+  return {
+    trace(choice) {
+      const asked = idle.then(() => ask(choice));
+      idle = asked;
+      return asked;
+    },
+    dismiss: () => hand.dismiss(),
+  };
 }
 
 /** What has come in and what is to be asked next. */

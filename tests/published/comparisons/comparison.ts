@@ -35,7 +35,7 @@ export function near(expected: number, tolerance: number): Band {
 /** Within one part in 10⁹, the books' own tolerance: for exact results. */
 export function exactly(expected: number): Band {
   const slack = 1e-9 * Math.max(1, Math.abs(expected));
-  return { low: expected - slack, high: expected + slack, text: `${expected}`, expected };
+  return { low: expected - slack, high: expected + slack, text: `${Number(expected.toPrecision(10))}`, expected };
 }
 
 export const atLeast = (low: number): Band => ({

@@ -17,11 +17,13 @@ export interface ChartParts {
   /** What the picture shows, where the key does not say it already. */
   readonly sentences?: readonly string[];
   readonly table: DataTable;
-  readonly provenance: Provenance;
+  /** Of a whole study; or the line as it is to stand. */
+  readonly provenance: Provenance | string;
 }
 
 /** The line that lets somebody else repeat the figures. */
-export function provenanceText(from: Provenance): string {
+export function provenanceText(from: Provenance | string): string {
+  if (typeof from === 'string') return from;
   return (
     `${from.scenarioTitle}. ${from.draws} simulated outages, seed “${from.seed}”, weather: ${from.weatherName}. ` +
     `Scenario ${from.scenarioHash}, Rideout ${from.version}.`

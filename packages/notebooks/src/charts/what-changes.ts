@@ -126,7 +126,7 @@ function strips(lines: readonly Line[], horizonDays: number, width: number): SVG
   }) as SVGSVGElement;
 }
 
-const PLOT_STYLE = {
+export const PLOT_STYLE = {
   background: 'transparent',
   color: 'var(--ink)',
   fontFamily: 'system-ui, sans-serif',

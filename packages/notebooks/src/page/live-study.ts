@@ -5,7 +5,7 @@
  * cannot go on. A page that carries its own summary shows that first, and runs nothing until something is changed.
  */
 import { html } from '../elements.ts';
-import type { StudySummary } from '@rideout/sim';
+import type { OutcomeRows, StudySummary } from '@rideout/sim';
 import { runStudy, type StudyProgress } from '../study-client.ts';
 import { changedScenario } from './changed-scenario.ts';
 import type { EmbeddedStudy } from './embedded-study.ts';
@@ -13,7 +13,11 @@ import type { RunSettings } from './page-settings.ts';
 import type { SettingsForm } from './settings-forms.ts';
 import { trouble } from './trouble.ts';
 
-export type LiveStudy = HTMLElement & { readonly value: StudySummary | undefined };
+export type LiveStudy = HTMLElement & {
+  readonly value: StudySummary | undefined;
+  /** Every outcome behind `value`, once a run in this page has settled. */
+  readonly rows: OutcomeRows | undefined;
+};
 
 const SETTLE_MS = 400; // a number is typed digit by digit
 
@@ -30,6 +34,7 @@ export function liveStudy(study: EmbeddedStudy, form: SettingsForm<RunSettings>)
   const line = html`<div class="run screen-only"></div>`;
   const root = html`<div class="run-place">${line}</div>` as HTMLElement & {
     value: StudySummary | undefined;
+    rows: OutcomeRows | undefined;
   };
   let stop = new AbortController();
   const tell = (summary: StudySummary) => {
@@ -41,12 +46,14 @@ export function liveStudy(study: EmbeddedStudy, form: SettingsForm<RunSettings>)
     stop.abort();
     const mine = (stop = new AbortController());
     const { draws, seed } = form.value;
+    root.rows = undefined;
     try {
       const scenario = changedScenario(study.scenario, form.value);
       const cancel = () => (mine.abort(), show(line, stoppedLine(root.value, run)));
       show(line, progressLine({ drawsDone: 0, draws }, cancel));
       for await (const progress of runStudy(scenario, { draws, seed, signal: mine.signal })) {
         if (mine.signal.aborted) return;
+        root.rows = progress.rows;
         if (progress.summary) tell(progress.summary);
         if (progress.settled) show(line, settledLine(progress));
         else advance(line, progress);

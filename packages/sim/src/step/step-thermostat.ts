@@ -8,6 +8,7 @@
  * the last *anchor* (a switching, power coming or going, surroundings that moved) and everything between is worked
  * out from there, so where blocks of minutes end changes no bit.
  */
+import { log } from '../portable/elementary.ts';
 import type { ThermostatWant } from '../usage/usage-draw.ts';
 
 /** Longest stretch worked out from one anchor, minutes. */
@@ -28,7 +29,8 @@ const GRACE_MINUTES = 7;
 const LIMIT = 8; // signed °C, Infinity when it has none
 const OFFSET = 9; // signed °C added to the surroundings
 export const SIGN = 10;
-const POWERS = 11; // (1 - drift)^k for k = 0…REACH_MINUTES
+const PER_LOG = 11; // minutes per unit of -ln (1 - drift)^k
+const POWERS = 12; // (1 - drift)^k for k = 0…REACH_MINUTES
 export const THERMOSTAT_PARAMETERS = POWERS + REACH_MINUTES + 1;
 
 /** Positions in its state. Sums are up to the anchor. */
@@ -62,6 +64,7 @@ export function thermostatParameters(want: ThermostatWant, graceMinutes: number,
   into[at + LIMIT] = want.limitC === undefined ? Infinity : sign * want.limitC;
   into[at + OFFSET] = sign * want.surroundingsOffsetC;
   into[at + SIGN] = sign;
+  into[at + PER_LOG] = -1 / log(1 - drift);
   let power = 1;
   for (let k = 0; k <= REACH_MINUTES; k++) {
     into[at + POWERS + k] = power;
@@ -258,10 +261,11 @@ function meetPower(parameters: Float64Array, atP: number, state: Float64Array, a
 /** At the minute it was expected to: switches if it is beyond the band, else goes on from a new anchor. */
 function switchOrGoOn(parameters: Float64Array, atP: number, state: Float64Array, atS: number, minute: number): void {
   const y = minute > state[atS + ANCHOR_AT]! ? leaveAnchor(parameters, atP, state, atS, minute) : state[atS + ANCHOR_Y]!;
-  const calling = state[atS + CALLING]! !== 0;
-  if (isBeyond(parameters, atP, calling, y)) {
-    state[atS + CALLING] = calling ? 0 : 1;
-    if (!calling) state[atS + START_AT] = minute;
+  if (state[atS + CALLING]! !== 0) {
+    if (y < parameters[atP + LOW]!) state[atS + CALLING] = 0;
+  } else if (y > parameters[atP + HIGH]!) {
+    state[atS + CALLING] = 1;
+    state[atS + START_AT] = minute;
   }
   setAnchor(parameters, atP, state, atS, minute, y);
 }
@@ -273,7 +277,8 @@ function anchorHere(parameters: Float64Array, atP: number, state: Float64Array, 
 /** Books the time from the anchor to `time`, whole minutes, and returns the signed temperature then. */
 function leaveAnchor(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): number {
   const y = signedC(parameters, atP, state, atS, time);
-  if (parameters[atP + LIMIT]! < Infinity) countBeyondLimit(parameters, atP, state, atS, time);
+  const limit = parameters[atP + LIMIT]!;
+  if (y > limit || state[atS + ANCHOR_Y]! > limit) countBeyondLimit(parameters, atP, state, atS, time);
   countTime(parameters, atP, state, atS, time - state[atS + ANCHOR_AT]!);
   return y;
 }
@@ -284,26 +289,25 @@ function setAnchor(parameters: Float64Array, atP: number, state: Float64Array, a
   state[atS + ANCHOR_AT] = time;
   const heading = headingOf(parameters, atP, state, atS);
   const away = y - heading;
-  const calling = state[atS + CALLING]! !== 0;
-  const powers = atP + POWERS;
-  let beyond = 0;
-  if (!isBeyond(parameters, atP, calling, y)) {
-    beyond = REACH_MINUTES;
-    if (isBeyond(parameters, atP, calling, heading + away * parameters[powers + REACH_MINUTES]!)) {
-      let before = 0;
-      while (beyond - before > 1) {
-        const middle = (before + beyond) >> 1;
-        if (isBeyond(parameters, atP, calling, heading + away * parameters[powers + middle]!)) beyond = middle;
-        else before = middle;
-      }
-    }
-  }
-  state[atS + NEXT_AT] = Math.ceil(time) + beyond;
+  const threshold = parameters[atP + (state[atS + CALLING]! !== 0 ? LOW : HIGH)]!;
+  state[atS + NEXT_AT] = Math.ceil(time) + minutesToBeyond(parameters, atP, heading, away, threshold, state[atS + CALLING]! !== 0);
 }
 
-/** A minute that begins here switches it. */
-function isBeyond(parameters: Float64Array, atP: number, calling: boolean, y: number): boolean {
-  return calling ? y < parameters[atP + LOW]! : y > parameters[atP + HIGH]!;
+/**
+ * Whole minutes until it is beyond the threshold, 0…REACH_MINUTES: the first k with `heading + away·(1 - drift)^k`
+ * past it. Solved for the power, guessed by the series of the logarithm, made exact on the table of powers.
+ */
+function minutesToBeyond(parameters: Float64Array, atP: number, heading: number, away: number, threshold: number, falling: boolean): number {
+  if (falling ? heading + away < threshold : heading + away > threshold) return 0;
+  if (falling ? heading >= threshold : heading <= threshold) return REACH_MINUTES; // heads for a place within the band
+  const power = Math.min(1, (threshold - heading) / away); // beyond where the power of (1 - drift) falls below this, 0 < power ≤ 1
+  const powers = atP + POWERS;
+  if (parameters[powers + REACH_MINUTES]! >= power) return REACH_MINUTES;
+  const x = 1 - power;
+  let k = Math.min(REACH_MINUTES, Math.floor(parameters[atP + PER_LOG]! * x * (1 + x * (1 / 2 + x * (1 / 3 + x / 4)))));
+  while (parameters[powers + k]! < power) k--;
+  while (parameters[powers + k]! >= power) k++;
+  return k;
 }
 
 /** Books `minutes` of the present state. */
