@@ -21,7 +21,7 @@ import type { Session } from './session.ts';
 import { measureStudy } from './study.ts';
 import { digits, renderFigures } from './table.ts';
 import { fastest } from './timing.ts';
-import { compileYardstick, type Yardstick } from './yardstick.ts';
+import { compileYardstick } from './yardstick.ts';
 
 const MEASUREMENTS: Readonly<Record<string, (session: Session) => Promise<Figure[]>>> = {
   kernel: measureKernel,
@@ -41,7 +41,7 @@ const compiled = await compileYardstick();
 const [yardstick, noYardstick] = typeof compiled === 'string' ? [undefined, compiled] : [compiled, ''];
 const started = performance.now();
 const figures: Figure[] = [];
-console.log(`${wordMachine(machine)}\n`);
+console.log(`${wordMachine(machine)}\n${noYardstick}`);
 try {
   const demo = loadScenario(here('../../data/full-house.yaml')).scenario;
   await measureAll({ demo, effort, yardstick, signal: stop.signal });
@@ -89,7 +89,7 @@ function wordMachine({ cpu, cores, node, commit, loadBefore }: Machine): string 
 
 function wordYardstick(): string {
   const read = fastest(yardstick?.readings ?? []);
-  if (!yardstick || !read) return noYardstick;
+  if (!yardstick || !read) return '';
   return [
     `Yardstick (${yardstick.command}): best ${digits(read.best)}, median ${digits(read.median)} M inverter-min/s.`,
     'Of yardstick: inverter-minutes per second over its own, read around the same samples. A draw counts once.',

@@ -27,7 +27,7 @@ export interface Timing {
  * @throws the signal's reason when it is given while measuring
  */
 export async function timeParts(session: Session, parts: readonly Part[]): Promise<Timing> {
-  const { effort, signal } = session;
+  const { effort } = session;
   const samples = parts.map((): (readonly number[])[] => []);
   const readings: number[] = [];
   await warmUp(session, parts);

@@ -54,7 +54,7 @@ export {
 } from './trials/tables.ts';
 export { localTimes, traceTable } from './trials/trace-table.ts';
 export { exportFiles, type ExportFile } from './trials/export-files.ts';
-export { atLeastThisLong, daysDown, daysInterval, daysUp, percent } from './trials/days-in-words.ts';
+export { atLeastThisLong, daysDown, daysInterval, daysUp, percent, plainTenths, signedTenths } from './trials/days-in-words.ts';
 export { longestLasting } from './trials/longest-lasting.ts';
 export { provenanceStamp } from './trials/provenance-stamp.ts';
 export { VERSION } from './version.ts';

@@ -26,6 +26,6 @@ export function intervalKey({ colour, marker }: SeriesStyle): SVGElement {
   </svg>`;
 }
 
-function markerShape(marker: Marker, colour: string, transform: string): SVGElement {
+export function markerShape(marker: Marker, colour: string, transform: string): SVGElement {
   return svg`<path d=${OUTLINES[marker]} transform=${transform} fill=${colour}></path>`;
 }

@@ -55,7 +55,7 @@ function chosenSeries(study: StudySummary, shown: Shown): CurveSeries[] {
   }));
 }
 
-async function drawn(spec: TopLevelSpec): Promise<SVGSVGElement> {
+export async function drawn(spec: TopLevelSpec): Promise<SVGSVGElement> {
   const stage = document.createElement('div');
   await embed(stage, spec, {
     mode: 'vega-lite',

@@ -21,7 +21,7 @@ export interface WhatChangesOptions {
   readonly width: number;
 }
 
-interface Line {
+export interface Line {
   readonly summary: StrategySummary;
   readonly style: SeriesStyle;
   readonly strategy: string;
@@ -55,7 +55,7 @@ export function whatChanges(study: StudySummary, { strategyIds, width }: WhatCha
   });
 }
 
-function linesOf(study: StudySummary, strategyIds: readonly string[] | undefined): Line[] {
+export function linesOf(study: StudySummary, strategyIds: readonly string[] | undefined): Line[] {
   const alternatives = [...new Set(study.strategies.map((s) => s.alternativeId))];
   const within = (days: number | null) => days ?? study.horizonDays;
   return study.strategies
@@ -76,7 +76,7 @@ function oneOfEach(lines: readonly Line[], what: (line: Line) => string): Line[]
   return lines.filter((line, i) => lines.findIndex((other) => what(other) === what(line)) === i);
 }
 
-function strips(lines: readonly Line[], horizonDays: number, width: number): SVGSVGElement {
+export function strips(lines: readonly Line[], horizonDays: number, width: number): SVGSVGElement {
   const strategies = oneOfEach(lines, (line) => line.strategy);
   const alternatives = oneOfEach(lines, (line) => line.alternative);
   const lastDay = Math.min(horizonDays, Math.max(...lines.map((l) => l.high), 0.25) * 1.05);
@@ -133,7 +133,7 @@ export const PLOT_STYLE = {
   fontSize: '13px',
   overflow: 'visible',
 };
-const STRIP_NAME = {
+export const STRIP_NAME = {
   fy: 'strategy',
   frameAnchor: 'top-left',
   dy: 12,

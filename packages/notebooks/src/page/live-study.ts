@@ -19,7 +19,7 @@ export type LiveStudy = HTMLElement & {
   readonly rows: OutcomeRows | undefined;
 };
 
-const SETTLE_MS = 400; // a number is typed digit by digit
+export const SETTLE_MS = 400; // a number is typed digit by digit
 
 /** Is this what the page's own summary was made with? */
 function isOwn(study: EmbeddedStudy, run: RunSettings): boolean {
@@ -76,11 +76,11 @@ export function liveStudy(study: EmbeddedStudy, form: SettingsForm<RunSettings>)
   return root;
 }
 
-function show(line: HTMLElement, content: readonly (HTMLElement | string)[]): void {
+export function show(line: HTMLElement, content: readonly (HTMLElement | string)[]): void {
   line.replaceChildren(...content);
 }
 
-function progressLine(
+export function progressLine(
   { drawsDone, draws }: Pick<StudyProgress, 'drawsDone' | 'draws'>,
   cancel: () => void,
 ): HTMLElement[] {
@@ -92,7 +92,10 @@ function progressLine(
 }
 
 /** Moves the bar without replacing it, so that the focus on the button stays. */
-function advance(line: HTMLElement, { drawsDone, draws }: StudyProgress): void {
+export function advance(
+  line: HTMLElement,
+  { drawsDone, draws }: Pick<StudyProgress, 'drawsDone' | 'draws'>,
+): void {
   const bar = line.querySelector('progress');
   if (bar) bar.value = drawsDone;
   const count = line.querySelector('.count');
@@ -117,6 +120,6 @@ function publishedLine(draws: number, run: () => Promise<void>): HTMLElement[] {
   ];
 }
 
-function runButton(label: string, run: () => Promise<void>): HTMLElement {
+export function runButton(label: string, run: () => Promise<void>): HTMLElement {
   return html`<button type="button" onclick=${() => void run()}>${label}</button>`;
 }

@@ -6,6 +6,7 @@ import {
   settingsFromHash,
   settingsHash,
   type Choices,
+  type PageSettings,
   type RunSettings,
   type ViewSettings,
 } from './page-settings.ts';
@@ -20,18 +21,27 @@ export interface OpenPage {
   readonly complaints: readonly string[];
 }
 
+/** What a page does in its own way. */
+export interface PageMaking {
+  readonly study?: (embedded: EmbeddedStudy) => EmbeddedStudy;
+  readonly own?: (usual: PageSettings, study: EmbeddedStudy) => PageSettings;
+  readonly runForm?: typeof runForm;
+  readonly viewForm?: typeof viewForm;
+}
+
 /** Controls set from the link, and the link kept in step with the controls from then on. */
-export function openPage(): OpenPage {
-  const study = embeddedStudy();
+export function openPage(making: PageMaking = {}): OpenPage {
+  const study = (making.study ?? ((embedded) => embedded))(embeddedStudy());
   const choices = choicesOf(study.scenario);
-  const own = ownSettings(study, choices);
+  const usual = ownSettings(study, choices);
+  const own = making.own?.(usual, study) ?? usual;
   const { settings, complaints } = settingsFromHash(location.hash, own, choices);
   const page = {
     study,
     choices,
     complaints,
-    runForm: runForm(study.scenario, settings.run),
-    viewForm: viewForm(choices, settings.view),
+    runForm: (making.runForm ?? runForm)(study.scenario, settings.run),
+    viewForm: (making.viewForm ?? viewForm)(choices, settings.view),
   };
   const tellLink = () => {
     const hash = settingsHash({ run: page.runForm.value, view: page.viewForm.value }, own);

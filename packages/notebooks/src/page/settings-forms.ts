@@ -41,14 +41,27 @@ export function viewForm(choices: Choices, start: ViewSettings): SettingsForm<Vi
   );
 }
 
+/** Settings that a page leaves out of its controls: it decides them itself. They stay as in the household's file. */
+type Optional = 'months' | 'stormLed' | 'modulesPerUnit' | 'carriedOutBy';
+
 /** Text values stand for settings: '' is "as in the household's file". */
-export function runForm(scenario: Scenario, start: RunSettings): SettingsForm<RunSettings> {
+export function runForm(
+  scenario: Scenario,
+  asked: RunSettings,
+  without: readonly Optional[] = [],
+): SettingsForm<RunSettings> {
+  const kept = (settings: RunSettings): RunSettings =>
+    without.reduce((rest, name) => ({ ...rest, [name]: undefined }), settings);
+  const start = kept(asked);
   const form = Inputs.form(runInputs(scenario, start), {
-    template: (i) =>
-      html`<div class="controls screen-only">
-        ${group('The outage', i.months, i.stormLed)}${group('The household', i.modulesPerUnit, i.carriedOutBy)}
+    template: (i) => {
+      const some = (...names: Optional[]) => names.filter((n) => !without.includes(n)).map((n) => i[n]);
+      return html`<div class="controls screen-only">
+        ${group('The outage', ...some('months', 'stormLed'))}
+        ${group('The household', ...some('modulesPerUnit', 'carriedOutBy'))}
         ${group('How surely', i.draws, i.seed)}
-      </div>`,
+      </div>`;
+    },
   });
   type Shown = typeof form.value;
   const read = (shown: Shown): RunSettings => ({
@@ -59,7 +72,8 @@ export function runForm(scenario: Scenario, start: RunSettings): SettingsForm<Ru
     draws: shown.draws,
     seed: shown.seed || start.seed,
   });
-  const write = (settings: RunSettings): Shown => ({
+  const write = (set: RunSettings): Shown => shownOf(kept(set));
+  const shownOf = (settings: RunSettings): Shown => ({
     months: said(settings.months),
     stormLed: said(settings.stormLed),
     modulesPerUnit: said(settings.modulesPerUnit),
@@ -124,7 +138,7 @@ function choice(
   });
 }
 
-const SEASONS = ['12,1,2', '3,4,5', '6,7,8', '9,10,11'];
+export const SEASONS = ['12,1,2', '3,4,5', '6,7,8', '9,10,11'];
 const MONTHS = Array.from({ length: 12 }, (_, i) => String(i + 1));
 
 function monthChoices(start: readonly number[] | undefined): string[] {
@@ -157,7 +171,7 @@ function said(value: string | number | boolean | readonly number[] | undefined):
   return value === undefined ? AS_IN_FILE : String(value);
 }
 
-function group(legend: string, ...inputs: readonly HTMLElement[]): HTMLElement {
+export function group(legend: string, ...inputs: readonly HTMLElement[]): HTMLElement {
   return html`<fieldset>
     <legend>${legend}</legend>
     ${inputs}
@@ -165,7 +179,7 @@ function group(legend: string, ...inputs: readonly HTMLElement[]): HTMLElement {
 }
 
 /** The form in an element whose value is read and set in other terms; the form's events pass through it. */
-function translated<A, B>(
+export function translated<A, B>(
   form: HTMLElement & { value: A },
   read: (a: A) => B,
   write: (b: B) => A,

@@ -15,7 +15,7 @@ export function applyChanges(value: unknown, change: Readonly<Record<string, unk
     const steps = spelt.split('.');
     const fault = CHANGEABLE.includes(steps[0]!)
       ? setAt(copy, steps, newValue)
-      : { found: `a change of ${steps[0]}`, expected: `a path into ${CHANGEABLE.join(', ')}: every alternative meets the same weather`, hint: undefined };
+      : { found: `a change of ${JSON.stringify(steps[0])}`, expected: `a path into ${CHANGEABLE.join(', ')}: every alternative meets the same weather`, hint: undefined };
     if (fault !== undefined) {
       findings.push({ file: document.file, line: document.lineOf([...at, spelt]), path: spelt, ...fault });
     }

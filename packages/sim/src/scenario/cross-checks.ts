@@ -8,6 +8,9 @@ import { meantHint } from './nearest.ts';
 import type { CheckedScenario } from './schema.ts';
 import { spellPath, spellValue, valueAt } from './schema-findings.ts';
 
+/** Id of the household as it stands in the file. */
+export const AS_DESCRIBED = 'as-described';
+
 type Report = (path: Path, expected: string, hint?: string, found?: string) => void;
 
 /** Every finding of a scenario that already fits the schema. @param at path of the alternative it belongs to, if any */
@@ -18,6 +21,7 @@ export function crossCheck(scenario: CheckedScenario, document: LocatedDocument,
     findings.push({ file: document.file, line: document.lineOf(where), path: spellPath(scenario, path), found, expected, hint });
   };
   checkNames(scenario, report);
+  checkAlternatives(scenario, report);
   checkSite(scenario, report);
   checkUnits(scenario, report);
   checkCircuits(scenario, report);
@@ -35,11 +39,21 @@ function checkNames(scenario: CheckedScenario, report: Report): void {
   }
 }
 
+/** The household without changes comes first of its own accord, under this id, unless an alternative says as much. */
+function checkAlternatives({ alternatives }: CheckedScenario, report: Report): void {
+  if (alternatives.some((a) => Object.keys(a.change).length === 0)) return;
+  alternatives.forEach(({ id }, i) => {
+    if (id === AS_DESCRIBED) report(['alternatives', i, 'id'], `another id: ${AS_DESCRIBED} is the household without changes`);
+  });
+}
+
 function checkSite({ site, outage }: CheckedScenario, report: Report): void {
   if (!isKnownZone(site.timeZone)) report(['site', 'timeZone'], 'an IANA time zone such as America/New_York');
   if (outage.startLocal !== undefined) {
     const asUtc = new Date(`${outage.startLocal}:00Z`);
+    const year = Number(outage.startLocal.slice(0, 4));
     if (Number.isNaN(asUtc.getTime()) || !asUtc.toISOString().startsWith(outage.startLocal)) report(['outage', 'startLocal'], 'a date that exists');
+    else if (year < 1950 || year > 2100) report(['outage', 'startLocal'], 'a year from 1950 to 2100');
   }
 }
 

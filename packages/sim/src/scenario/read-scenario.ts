@@ -1,6 +1,6 @@
 /** A scenario file, read and checked: every fault at once. */
 import { applyChanges } from './changes.ts';
-import { crossCheck } from './cross-checks.ts';
+import { AS_DESCRIBED, crossCheck } from './cross-checks.ts';
 import { ScenarioError, type Finding } from './findings.ts';
 import { parseLocated, type LocatedDocument, type Path } from './located-document.ts';
 import { scenarioSchema, type CheckedScenario } from './schema.ts';
@@ -41,7 +41,7 @@ export function readScenario(text: string, file: string, typical: TypicalApplian
   const alternatives = changed.map((a) => ({ ...a, scenario: a.scenario! }));
   const first = scenario.alternatives.some((a) => Object.keys(a.change).length === 0)
     ? []
-    : [{ id: 'as-described', title: 'As described', scenario }];
+    : [{ id: AS_DESCRIBED, title: 'As described', scenario }];
   return { file, scenario, alternatives: [...first, ...alternatives], document };
 }
 

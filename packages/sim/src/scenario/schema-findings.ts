@@ -67,8 +67,10 @@ function expectedOf(issue: Issue): string {
     case 'invalid_type':
       return TYPE_WORDS[issue.expected] ?? issue.expected;
     case 'too_small':
+      if (issue.exact === true) return issue.message;
       return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at least' : 'above'} ${String(issue.minimum)}`;
     case 'too_big':
+      if (issue.exact === true) return issue.message;
       return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at most' : 'below'} ${String(issue.maximum)}`;
     case 'invalid_value':
       return issue.values.length === 1 ? spellValue(issue.values[0]) : `one of ${issue.values.map(spellValue).join(', ')}`;

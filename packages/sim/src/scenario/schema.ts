@@ -8,8 +8,10 @@
 import { z } from 'zod';
 
 const fraction = () => z.number().min(0).max(1);
-const positive = () => z.number().positive();
-const atLeastZero = () => z.number().min(0);
+/** Beyond any household's watts and watt-hours: keeps slips of the pen away from sums. */
+const MOST = 1_000_000;
+const positive = () => z.number().positive().max(MOST);
+const atLeastZero = () => z.number().min(0).max(MOST);
 const identifier = () =>
   z
     .string()
@@ -81,7 +83,7 @@ const outage = z
     stormLed: z.boolean().default(false).describe('The storm that took the grid is still overhead: the first day is a dull one.'),
     stormDullestFraction: fraction().default(0.2).describe('A storm-led start falls in this dullest share of days.'),
   })
-  .refine((o) => (o.startLocal === undefined) !== (o.months === undefined), { message: 'either startLocal or months' });
+  .refine((o) => (o.startLocal === undefined) !== (o.months === undefined), { message: 'either startLocal or months, not both' });
 
 const lossCurve = {
   idleW: atLeastZero().describe('p0: watts eaten while on with no load.'),
@@ -127,9 +129,9 @@ const battery = z
       .default([[-20, 0.6], [-10, 0.75], [0, 0.85], [25, 1]])
       .describe('[°C, fraction of capacity that can be drawn], rising temperatures. Default: middle of the literature ranges for LFP.'),
   })
-  .refine((b) => b.cutOffFraction < b.restartFraction, { message: 'restartFraction must lie above cutOffFraction', path: ['restartFraction'] })
+  .refine((b) => b.cutOffFraction < b.restartFraction, { message: 'a fraction above cutOffFraction', path: ['restartFraction'] })
   .refine((b) => b.coldCapacity.every((p, i, all) => i === 0 || p[0] > (all[i - 1]?.[0] ?? -Infinity)), {
-    message: 'temperatures must rise from point to point', path: ['coldCapacity'],
+    message: 'temperatures that rise from point to point', path: ['coldCapacity'],
   });
 
 const array_ = z.strictObject({
@@ -266,7 +268,7 @@ const byCharge = z
     reads: z.enum(['lowest', 'own']).default('lowest').describe('lowest: the emptier bank; own: the bank of the circuit’s own leg (240 V: the emptier).'),
   })
   .refine((r) => r.dropBelowFraction < r.restoreAboveFraction, {
-    message: 'restoreAboveFraction must lie above dropBelowFraction', path: ['restoreAboveFraction'],
+    message: 'a fraction above dropBelowFraction', path: ['restoreAboveFraction'],
   });
 const byClock = z.strictObject({
   by: z.literal('clock'),
@@ -297,10 +299,10 @@ const bySleep = z
     wakeAboveFraction: fraction().optional(),
     circuits: z.enum(['moved', 'dropped']).default('dropped').describe('What becomes of its 120 V circuits: moved to the other unit, or off.'),
   })
-  .refine((r) => (r.during === undefined) !== (r.sleepBelowFraction === undefined), { message: 'either during or sleepBelowFraction' })
-  .refine((r) => (r.sleepBelowFraction === undefined) === (r.wakeAboveFraction === undefined), { message: 'sleepBelowFraction and wakeAboveFraction go together' })
+  .refine((r) => (r.during === undefined) !== (r.sleepBelowFraction === undefined), { message: 'either during or sleepBelowFraction, not both' })
+  .refine((r) => (r.sleepBelowFraction === undefined) === (r.wakeAboveFraction === undefined), { message: 'sleepBelowFraction and wakeAboveFraction together' })
   .refine((r) => r.sleepBelowFraction === undefined || r.sleepBelowFraction < (r.wakeAboveFraction ?? 0), {
-    message: 'wakeAboveFraction must lie above sleepBelowFraction', path: ['wakeAboveFraction'],
+    message: 'a fraction above sleepBelowFraction', path: ['wakeAboveFraction'],
   });
 
 export const rule = z.discriminatedUnion('by', [byCharge, byClock, bySun, byRation, bySleep, byOutage]);
@@ -332,7 +334,7 @@ const alternative = z.strictObject({
 
 const prices = z.strictObject({
   currency: z.string().min(1).max(8),
-  items: z.record(z.string(), atLeastZero()),
+  items: z.record(z.string(), z.number().min(0)),
 });
 
 export const scenarioSchema = z.strictObject({

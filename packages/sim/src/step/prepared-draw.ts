@@ -25,8 +25,10 @@ export interface PreparedWants {
   readonly groupWmin: readonly Float64Array[];
   /** Per group, largest extra watts of a start; undefined when nothing in it starts. */
   readonly groupExtraW: readonly (Float32Array | undefined)[];
-  /** Per watched circuit, minutes wanted so far (length minutes + 1). */
+  /** Per watched circuit, minutes wanted so far (length minutes + 1); read through `wantedMinutesOf`. */
   readonly wantedMinutes: readonly (Uint32Array | undefined)[];
+  /** 1 once a circuit's are counted in this draw: few runs need them. */
+  readonly wantedReady: Uint8Array;
   readonly thermostatParameters: Float64Array;
   readonly thermostatSurroundings: readonly Float32Array[];
   readonly stageLoads: StageLoads;
@@ -63,6 +65,7 @@ export function createWants(household: Household, ambient: Ambient, usage: Usage
     groupWmin: groups.map(() => new Float64Array(minutes + 1)),
     groupExtraW,
     wantedMinutes: household.circuits.map((_, c) => (watched.has(c) ? new Uint32Array(minutes + 1) : undefined)),
+    wantedReady: new Uint8Array(household.circuits.length),
     thermostatParameters: new Float64Array(usage.thermostats.length * THERMOSTAT_PARAMETERS),
     thermostatSurroundings: usage.thermostats.map((t) => placeC(ambient, t.surroundings)),
     stageLoads: new StageLoads(groups, groupW, groupExtraW, minutes),
@@ -84,7 +87,7 @@ export function createSupply(household: Household, minutes: number, solar: reado
 /** Fills the wants from the draw's usage, which is filled already. */
 export function fillWants(wants: PreparedWants, household: Household): void {
   fillGroups(wants, household);
-  fillWantedMinutes(wants);
+  wants.wantedReady.fill(0);
   wants.usage.thermostats.forEach((want, i) => {
     const { graceMinutes } = household.circuits[want.circuitIndex]!;
     thermostatParameters(want, graceMinutes, wants.thermostatParameters, i * THERMOSTAT_PARAMETERS);
@@ -149,14 +152,16 @@ function startFraction(battery: { startFraction?: number | undefined; reserveFra
   return battery.reserveFraction + (1 - battery.reserveFraction) * uniform();
 }
 
-function fillWantedMinutes(draw: PreparedWants): void {
-  for (let c = 0; c < draw.wantedMinutes.length; c++) {
-    const sums = draw.wantedMinutes[c];
-    if (sums !== undefined) countUp(draw.usage.circuits[c]!.demandW, sums);
+/** Running counts of the minutes in which a watched circuit wants anything, length minutes + 1. */
+export function wantedMinutesOf(draw: PreparedWants, circuit: number): Uint32Array {
+  const sums = draw.wantedMinutes[circuit]!;
+  if (draw.wantedReady[circuit] === 0) {
+    countUp(draw.usage.circuits[circuit]!.demandW, sums);
+    draw.wantedReady[circuit] = 1;
   }
+  return sums;
 }
 
-/** Running counts of the minutes in which anything is wanted. */
 function countUp(demandW: Float32Array, sums: Uint32Array): void {
   let minutes = 0;
   for (let m = 0; m < demandW.length; m++) {

@@ -1,4 +1,5 @@
 /** When somebody goes without: watching the circuits of tier 1 and those that serve a need. MODEL.md §8. */
+import { wantedMinutesOf } from './prepared-draw.ts';
 import type { Run } from './run.ts';
 import { BEYOND_FIRST, GRACE_PASSED_AT, THERMOSTAT_STATE } from './step-thermostat.ts';
 
@@ -24,7 +25,7 @@ function momentBeyond(sum: Uint32Array, from: number, to: number, minutes: numbe
 
 /** Books the stretch [from, to) in which a watched circuit had no power. */
 export function noteWithoutPower(run: Run, circuit: number, from: number, to: number, cause: number, unit: number): void {
-  const sum = run.draw.wantedMinutes[circuit]!;
+  const sum = wantedMinutesOf(run.draw, circuit);
   const { graceMinutes } = run.household.circuits[circuit]!;
   const beyond = wantedUntil(sum, to) - wantedUntil(sum, from) - graceMinutes;
   if (beyond <= 0) return;

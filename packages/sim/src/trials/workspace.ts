@@ -2,6 +2,7 @@
 import type { Streams } from '../chance/streams.ts';
 import { createClock, fillClock } from '../clock/fill-clock.ts';
 import type { OutageClock } from '../clock/outage-clock.ts';
+import type { UnitSpec } from '../scenario/schema.ts';
 import { createSunTrack, fillSunTrack, type SunTrack } from '../sky/sun-table.ts';
 import { createAmbient, fillAmbient, type Ambient } from '../step/ambient.ts';
 import { createSupply, createWants, fillSupply, fillWants, type PreparedDraw, type PreparedWants, type UnitSolar } from '../step/prepared-draw.ts';
@@ -21,6 +22,8 @@ export interface Workspace {
   readonly planeWm2: readonly Float32Array[];
   readonly usages: ReadonlyMap<string, { readonly buffers: UsageBuffers; readonly owner: CompiledAlternative }>;
   readonly wants: ReadonlyMap<string, { readonly buffers: PreparedWants; readonly owner: CompiledAlternative }>;
+  /** Distinct panels, shared by the units that have them. */
+  readonly solars: ReadonlyMap<string, { readonly unit: UnitSpec; readonly solar: UnitSolar }>;
   /** One per alternative. */
   readonly draws: readonly PreparedDraw[];
 }
@@ -31,6 +34,8 @@ export function createWorkspace(study: Study): Workspace {
   const ambient = createAmbient(minutes);
   const usages = byKey(compiled, (a) => a.usageKey, (a) => createUsageDraw(a.usagePlan, minutes));
   const wants = byKey(compiled, (a) => a.wantsKey, (a) => createWants(a.household, ambient, usages.get(a.usageKey)!.buffers));
+  const units = compiled.flatMap((a) => a.household.units);
+  const solars = new Map(units.map((unit) => [solarKey(unit), { unit, solar: createUnitSolar(minutes) }]));
   return {
     clock,
     track: createSunTrack(minutes, planes.length),
@@ -39,11 +44,17 @@ export function createWorkspace(study: Study): Workspace {
     planeWm2: planes.map(() => new Float32Array(minutes)),
     usages,
     wants,
+    solars,
     draws: compiled.map((a) => {
-      const solar: UnitSolar[] = a.household.units.map(() => createUnitSolar(minutes));
+      const solar = a.household.units.map((unit) => solars.get(solarKey(unit))!.solar);
       return { minutes, clock, ambient, ...wants.get(a.wantsKey)!.buffers, ...createSupply(a.household, minutes, solar) };
     }),
   };
+}
+
+/** Units with the same panels share their sun, whatever else differs. */
+function solarKey(unit: UnitSpec): string {
+  return JSON.stringify(unit.solar ?? null);
 }
 
 function byKey<Buffers>(compiled: readonly CompiledAlternative[], keyOf: (a: CompiledAlternative) => string, make: (a: CompiledAlternative) => Buffers) {
@@ -65,9 +76,6 @@ export function fillDraw(study: Study, work: Workspace, streams: Streams): void 
     drawUsage(owner.usagePlan, work.clock, work.ambient, work.track.cosZenith, streams, buffers);
   }
   for (const { buffers, owner } of work.wants.values()) fillWants(buffers, owner.household);
-  study.compiled.forEach(({ household }, a) => {
-    const draw = work.draws[a]!;
-    household.units.forEach((unit, u) => fillUnitSolar(draw.solar[u]!, unit, planes, work.planeWm2, work.weather));
-    fillSupply(draw, household, work.ambient, streams);
-  });
+  for (const { unit, solar } of work.solars.values()) fillUnitSolar(solar, unit, planes, work.planeWm2, work.weather);
+  study.compiled.forEach(({ household }, a) => fillSupply(work.draws[a]!, household, work.ambient, streams));
 }

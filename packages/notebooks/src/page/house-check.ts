@@ -1,0 +1,48 @@
+/** Whether the household can be used as it stands, and what has to be mended. */
+import {
+  filesNamed,
+  isScenarioError,
+  readScenario,
+  resolveScenario,
+  type Finding,
+  type ReadScenario,
+  type Scenario,
+  type ScenarioSpec,
+} from '@rideout/sim';
+import type { NamedFiles } from './house-from-scenario.ts';
+import type { HouseTables } from './house-tables.ts';
+
+export interface HouseCheck {
+  /** Ready to be simulated; undefined while something has to be mended or a file is missing. */
+  readonly scenario: Scenario | undefined;
+  readonly findings: readonly Finding[];
+  /** Files that are named and not yet given to the page. */
+  readonly missing: { readonly profiles: readonly string[]; readonly years: readonly string[] };
+}
+
+export const NONE_MISSING: HouseCheck['missing'] = { profiles: [], years: [] };
+
+/** By the very rules of the command line. */
+export function checkHouse(spec: ScenarioSpec, files: NamedFiles, tables: HouseTables): HouseCheck {
+  return checkText(JSON.stringify(spec), 'this form', files, tables);
+}
+
+export function checkText(text: string, name: string, files: NamedFiles, tables: HouseTables): HouseCheck {
+  try {
+    return checkRead(readScenario(text, name, tables.typical), files, tables);
+  } catch (error) {
+    if (!isScenarioError(error)) throw error;
+    return { scenario: undefined, findings: error.findings, missing: NONE_MISSING };
+  }
+}
+
+function checkRead(read: ReadScenario, files: NamedFiles, tables: HouseTables): HouseCheck {
+  const named = filesNamed(read);
+  const missing = {
+    profiles: named.profiles.filter((name) => !files.profiles.has(name)),
+    years: named.years.filter((name) => !files.years.has(name)),
+  };
+  if (missing.profiles.length + missing.years.length > 0) return { scenario: undefined, findings: [], missing };
+  const scenario = resolveScenario(read, { normals: tables.places, ...files });
+  return { scenario, findings: [], missing };
+}

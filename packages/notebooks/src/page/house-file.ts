@@ -1,0 +1,36 @@
+/** The household as a file, to save and to open again. Nothing leaves the machine. */
+import { readScenario, type ScenarioSpec } from '@rideout/sim';
+import { stringify } from 'yaml';
+import type { HouseTables } from './house-tables.ts';
+
+export type FileKind = 'yaml' | 'json';
+
+/** Text that the command line reads. Every list item that fits stands on one line, as people write them. */
+export function houseText(spec: ScenarioSpec, kind: FileKind): string {
+  if (kind === 'json') return `${JSON.stringify(spec, null, 2)}\n`;
+  return stringify(spec, { lineWidth: 110, aliasDuplicateObjects: false });
+}
+
+/** "Alder Row, a pair of units" → "alder-row-a-pair-of-units.yaml". */
+export function houseFileName(spec: ScenarioSpec, kind: FileKind): string {
+  return `${slug(spec.title) || 'household'}.${kind}`;
+}
+
+/**
+ * A file as it is written, to be edited.
+ * @throws ScenarioError with everything that has to be mended in it
+ */
+export function openedSpec(text: string, name: string, tables: HouseTables): ScenarioSpec {
+  const { document } = readScenario(text, name, tables.typical);
+  return JSON.parse(JSON.stringify(document.value)) as ScenarioSpec; // what an alias shares is written out
+}
+
+/** Lower-case letters, digits and hyphens, a letter first, at most 36. */
+export function slug(text: string): string {
+  const plain = text.normalize('NFKD').toLowerCase();
+  return plain
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^[^a-z]+/, '')
+    .slice(0, 36)
+    .replace(/-+$/, '');
+}
