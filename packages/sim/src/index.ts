@@ -3,6 +3,7 @@ export { readScenario, type ReadScenario } from './scenario/read-scenario.ts';
 export { filesNamed, resolveScenario, type Lookups } from './scenario/resolve-scenario.ts';
 export { isScenarioError, ScenarioError, wordFinding, wordFindings, type Finding } from './scenario/findings.ts';
 export { scenarioJsonSchema } from './scenario/json-schema.ts';
+export { spellPath, valueAt } from './scenario/schema-findings.ts';
 export { scenarioHash } from './scenario/scenario-hash.ts';
 export type {
   AlternativeSpec,

@@ -1,14 +1,21 @@
 /** The household as a file, to save and to open again. Nothing leaves the machine. */
 import { readScenario, type ScenarioSpec } from '@rideout/sim';
-import { stringify } from 'yaml';
+import { Document, isScalar, visit } from 'yaml';
 import type { HouseTables } from './house-tables.ts';
 
 export type FileKind = 'yaml' | 'json';
 
-/** Text that the command line reads. Every list item that fits stands on one line, as people write them. */
+/** Text that the command line reads. Lists of plain words and numbers stand on one line, as people write them. */
 export function houseText(spec: ScenarioSpec, kind: FileKind): string {
   if (kind === 'json') return `${JSON.stringify(spec, null, 2)}\n`;
-  return stringify(spec, { lineWidth: 110, aliasDuplicateObjects: false });
+  const document = new Document(spec, { aliasDuplicateObjects: false });
+  document.commentBefore = ' A household described in a form. Files it names lie beside this one.';
+  visit(document, {
+    Seq: (_, list) => {
+      if (list.items.every((item) => isScalar(item))) list.flow = true;
+    },
+  });
+  return document.toString({ lineWidth: 110, flowCollectionPadding: false });
 }
 
 /** "Alder Row, a pair of units" → "alder-row-a-pair-of-units.yaml". */

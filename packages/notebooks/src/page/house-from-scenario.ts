@@ -20,6 +20,7 @@ export function writtenHouse(scenario: Scenario, tables: HouseTables): WrittenHo
   const files: NamedFiles = { profiles: new Map(), years: new Map() };
   const households = scenario.alternatives.map(({ household }) => withFilesNamed(household, files));
   const { title, notes, site, outage, prices } = scenario;
+  const { units, pair, circuits, usage, person, strategies } = households[0]!;
   const whole = {
     rideout: 1,
     title,
@@ -27,7 +28,12 @@ export function writtenHouse(scenario: Scenario, tables: HouseTables): WrittenHo
     site,
     weather: weatherNamed(scenario, tables, files),
     outage,
-    ...households[0]!,
+    units,
+    pair,
+    circuits,
+    usage,
+    person,
+    strategies,
     alternatives: alternativesWritten(scenario, households),
     prices,
   };

@@ -1,5 +1,5 @@
 /** What the schema of a scenario says about one part of it: its usual value, its bounds, its description. */
-import { scenarioJsonSchema } from '@rideout/sim';
+import { scenarioJsonSchema, valueAt } from '@rideout/sim';
 
 /** Where a part stands in the scenario as written. */
 export type Path = readonly (string | number)[];
@@ -17,13 +17,6 @@ export interface PartSchema {
 
 export function wholeSchema(): PartSchema {
   return scenarioJsonSchema();
-}
-
-export function valueAt(value: unknown, path: Path): unknown {
-  return path.reduce<unknown>(
-    (at, step) => (at as Record<string | number, unknown> | undefined | null)?.[step],
-    value,
-  );
 }
 
 /** The schema of the part at `path`; empty when there is none. */

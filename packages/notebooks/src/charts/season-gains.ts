@@ -1,0 +1,117 @@
+/**
+ * The first alternative and another, season by season: time that nine outages in ten reach.
+ *
+ * Observable Plot: the strips of "what changes", a season in the place of a strategy.
+ */
+import { daysDown, daysUp, type StudySummary } from '@rideout/sim';
+import { comparison, verdictOf, type Comparison } from './alternatives-comparison.ts';
+import { chartFrame } from './chart-frame.ts';
+import { gainSentence, gainText } from './gain-words.ts';
+import { intervalKey } from './series-key.ts';
+import { linesOf, strips } from './what-changes.ts';
+
+export interface Season {
+  readonly title: string;
+  readonly summary: StudySummary;
+}
+
+export interface SeasonGainsOptions {
+  readonly alternativeId: string;
+  readonly strategyId: string;
+  /** Picture width, px. */
+  readonly width: number;
+}
+
+export interface ComparedSeason {
+  readonly season: string;
+  readonly compared: Comparison;
+}
+
+/** Seasons that hold such a pair, in the order given. */
+export function comparedSeasons(
+  seasons: readonly Season[],
+  { alternativeId, strategyId }: Pick<SeasonGainsOptions, 'alternativeId' | 'strategyId'>,
+): ComparedSeason[] {
+  return seasons.flatMap(({ title, summary }) => {
+    const compared = comparison(summary, alternativeId, strategyId);
+    return compared ? [{ season: title, compared }] : [];
+  });
+}
+
+export function seasonGains(seasons: readonly Season[], options: SeasonGainsOptions): HTMLElement {
+  const rows = comparedSeasons(seasons, options);
+  const study = oneStudy(rows, seasons);
+  const lines = linesOf(study, undefined);
+  return chartFrame({
+    id: 'season-gains',
+    title: finding(rows),
+    note: `Time that nine outages in ten reach when the outage begins in these months, with “${rows[0]?.compared.first.strategyTitle ?? ''}”. Bars: 95\u00a0% interval. An arrow: as long as was simulated, or longer. From ${study.provenance.draws} outages a season.`,
+    picture: strips(lines, study.horizonDays, options.width),
+    key: lines.slice(0, 2).map(({ style, summary }) => ({
+      sample: intervalKey(style),
+      text: summary.alternativeTitle,
+    })),
+    sentences: rows.map(({ season, compared }) => `${season}: ${gainSentence(compared)}`),
+    table: {
+      caption: 'Days that nine outages in ten reach, with 95 % intervals, and the gain over the same outages.',
+      columns: [
+        { name: 'Outage begins in' },
+        { name: 'Household' },
+        { name: 'Days', number: true },
+        { name: 'From', number: true },
+        { name: 'To', number: true },
+        { name: 'Gain' },
+      ],
+      rows: rows.flatMap(({ season, compared }) =>
+        [compared.first, compared.second].map((s, i) => [
+          season,
+          s.alternativeTitle,
+          daysDown(s.nineInTenDays.value, study.horizonDays),
+          daysDown(s.nineInTenDays.low, study.horizonDays),
+          daysUp(s.nineInTenDays.high, study.horizonDays),
+          i === 0 ? '' : gainText(compared),
+        ]),
+      ),
+      exact: rows.flatMap(({ season, compared: { first, second, gain } }) =>
+        [first, second].map((s, i) => ({
+          season,
+          alternative: s.alternativeId,
+          strategy: s.strategyId,
+          draws: s.draws,
+          nineInTenDays: s.nineInTenDays.value,
+          low: s.nineInTenDays.low,
+          high: s.nineInTenDays.high,
+          gainDays: i === 0 ? null : gain.nineInTenDays.value,
+          gainLow: i === 0 ? null : gain.nineInTenDays.low,
+          gainHigh: i === 0 ? null : gain.nineInTenDays.high,
+        })),
+      ),
+    },
+    provenance: study.provenance,
+  });
+}
+
+/** The seasons as one study whose strategies they are: what the strips are drawn from. */
+function oneStudy(rows: readonly ComparedSeason[], seasons: readonly Season[]): StudySummary {
+  const { provenance, horizonDays } = seasons[0]!.summary;
+  const draws = Math.min(...seasons.map((s) => s.summary.provenance.draws));
+  return {
+    horizonDays,
+    provenance: { ...provenance, draws },
+    differences: [],
+    strategies: rows.flatMap(({ season, compared }) =>
+      [compared.first, compared.second].map((s) => ({ ...s, strategyId: season, strategyTitle: season })),
+    ),
+  };
+}
+
+function finding(rows: readonly ComparedSeason[]): string {
+  const nothing = rows.filter(({ compared }) => verdictOf(compared) !== 'longer');
+  const [first] = rows;
+  if (!first) return 'No season has been worked out yet';
+  const name = `“${first.compared.second.alternativeTitle}”`;
+  if (nothing.length > 0)
+    return `${name} shows no gain when the outage begins in ${nothing.map((r) => r.season).join(' or ')}`;
+  const told = rows.map(({ season, compared }) => `${gainText(compared)} in ${season}`);
+  return `${name}: ${told.join(', ')}`;
+}

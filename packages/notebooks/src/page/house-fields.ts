@@ -1,0 +1,146 @@
+/** Fields of the form. Each writes to one place of the draft and takes its bounds and usual value from the schema. */
+import { html } from '../elements.ts';
+import type { HouseDraft } from './house-draft.ts';
+import { schemaAt, wholeSchema, type PartSchema, type Path } from './house-schema.ts';
+
+export interface FieldWords {
+  readonly label: string;
+  /** Shown beside the label. */
+  readonly unit?: string;
+  readonly hint?: string;
+  /** Heard, not seen: the column's heading says it for the eye. */
+  readonly wide?: boolean;
+}
+
+export interface Choice {
+  readonly value: string;
+  readonly label: string;
+}
+
+/** Makes fields for one draft. */
+export class HouseFields {
+  readonly draft: HouseDraft;
+  readonly #schema: PartSchema = wholeSchema();
+
+  constructor(draft: HouseDraft) {
+    this.draft = draft;
+  }
+
+  number(path: Path, words: FieldWords): HTMLElement {
+    return this.#typed(path, words, 1);
+  }
+
+  /** Written as a fraction, shown in per cent. */
+  percent(path: Path, words: FieldWords): HTMLElement {
+    return this.#typed(path, { unit: '%', ...words }, 100);
+  }
+
+  text(path: Path, words: FieldWords & { readonly list?: string }): HTMLElement {
+    const input = html`<input type="text" value=${textOf(this.draft.at(path))} placeholder=${this.#usual(path, 1)} />`;
+    if (words.list) input.setAttribute('list', words.list);
+    listen(input, (value) => this.draft.set(path, value === '' ? undefined : value));
+    return field(path, words, input);
+  }
+
+  /** Windows of clock time, written with commas between them. */
+  windows(path: Path, words: FieldWords): HTMLElement {
+    const now = (this.draft.at(path) as string[] | undefined) ?? [];
+    const input = html`<input type="text" value=${now.join(', ')} placeholder="07:00-08:00, 18:00-19:00" />`;
+    listen(input, (value) => this.draft.set(path, value.split(/[\s,;]+/).filter((part) => part !== '')));
+    return field(path, words, input);
+  }
+
+  /** '' takes the key away. */
+  choice(path: Path, words: FieldWords, choices: readonly Choice[], shape = false): HTMLElement {
+    const now = this.draft.at(path) ?? schemaAt(this.#schema, this.draft.spec, path).default ?? '';
+    const isNumber = typeof now === 'number';
+    const select = html`<select>
+      ${choices.map((c) => html`<option value=${c.value} selected=${c.value === String(now)}>${c.label}</option>`)}
+    </select>`;
+    listen(select, (value) => {
+      const written = value === '' ? undefined : isNumber ? Number(value) : value;
+      this.draft.set(path, written, shape ? 'shape' : 'value');
+    });
+    return field(path, words, select);
+  }
+
+  tick(path: Path, words: FieldWords): HTMLElement {
+    const now = this.draft.at(path) ?? schemaAt(this.#schema, this.draft.spec, path).default;
+    const box = html`<input type="checkbox" checked=${now === true} />` as HTMLInputElement;
+    box.addEventListener('input', () => this.draft.set(path, box.checked));
+    return html`<div class="house-field ticked" data-path=${JSON.stringify(path)}>
+      <label>${box}${words.label}</label>${hintOf(words)}
+    </div>`;
+  }
+
+  /** A row of ticks that make a list; none ticked takes the key away. */
+  ticks(path: Path, legend: string, choices: readonly { value: string | number; label: string }[]): HTMLElement {
+    const now = (this.draft.at(path) as (string | number)[] | undefined) ?? [];
+    const boxes = choices.map(({ value }) => {
+      const box = html`<input type="checkbox" checked=${now.includes(value)} />` as HTMLInputElement;
+      box.addEventListener('input', () => {
+        const ticked = choices.filter((_, i) => boxes[i]!.checked).map((c) => c.value);
+        this.draft.set(path, ticked.length > 0 ? ticked : undefined);
+      });
+      return box;
+    });
+    return html`<fieldset class="house-ticks" data-path=${JSON.stringify(path)}>
+      <legend>${legend}</legend>
+      ${choices.map(({ label }, i) => html`<label>${boxes[i]}${label}</label>`)}
+    </fieldset>`;
+  }
+
+  #typed(path: Path, words: FieldWords, scale: number): HTMLElement {
+    const now = this.draft.at(path);
+    const shown = typeof now === 'number' ? scaled(now, scale) : textOf(now);
+    const input = html`<input type="number" step="any" value=${shown} placeholder=${this.#usual(path, scale)} />`;
+    listen(input, (text) => this.draft.set(path, text === '' ? undefined : Number(text) / scale));
+    return field(path, words, input);
+  }
+
+  #usual(path: Path, scale: number): string {
+    const usual = schemaAt(this.#schema, this.draft.spec, path).default;
+    if (usual === undefined) return '';
+    return `${typeof usual === 'number' ? scaled(usual, scale) : textOf(usual)} (usual)`;
+  }
+}
+
+/** 0.07 × 100 is 7, whatever its last bit. */
+function scaled(value: number, scale: number): string {
+  return String(Number((value * scale).toPrecision(12)));
+}
+
+function textOf(value: unknown): string {
+  return typeof value === 'string' || typeof value === 'number' ? String(value) : '';
+}
+
+function listen(input: HTMLElement, take: (value: string) => void): void {
+  input.addEventListener('input', () => take((input as HTMLInputElement).value));
+}
+
+function field(path: Path, words: FieldWords, input: HTMLElement): HTMLElement {
+  input.id = `house-${path.join('-')}`;
+  return html`<div class=${words.wide ? 'house-field wide' : 'house-field'} data-path=${JSON.stringify(path)}>
+    <label for=${input.id}>${words.label}${words.unit ? html`<span class="soft">, ${words.unit}</span>` : ''}</label>
+    ${input}${hintOf(words)}
+  </div>`;
+}
+
+function hintOf({ hint }: FieldWords): HTMLElement | string {
+  return hint ? html`<p class="house-hint">${hint}</p>` : '';
+}
+
+/** A button that changes the form. */
+export function pressButton(label: string, press: () => void, about = ''): HTMLElement {
+  const button = html`<button type="button">${label}${about ? html`<span class="heard"> ${about}</span>` : ''}</button>`;
+  button.addEventListener('click', press);
+  return button;
+}
+
+/** Pick one, then press: for adding to a list. */
+export function addFrom(label: string, choices: readonly Choice[], add: (value: string) => void, press = 'Add'): HTMLElement {
+  const select = html`<select aria-label=${label}>
+    ${choices.map(({ value, label }) => html`<option value=${value}>${label}</option>`)}
+  </select>` as HTMLSelectElement;
+  return html`<div class="house-add">${select}${pressButton(press, () => add(select.value), `: ${label}`)}</div>`;
+}
