@@ -1,7 +1,13 @@
 /** @rideout/sim: runs in Node and in a browser as it stands. In the order of a study. */
 export { readScenario, type ReadScenario } from './scenario/read-scenario.ts';
 export { filesNamed, resolveScenario, type Lookups } from './scenario/resolve-scenario.ts';
-export { isScenarioError, ScenarioError, wordFinding, wordFindings, type Finding } from './scenario/findings.ts';
+export {
+  isScenarioError,
+  ScenarioError,
+  wordFinding,
+  wordFindings,
+  type Finding,
+} from './scenario/findings.ts';
 export { scenarioJsonSchema } from './scenario/json-schema.ts';
 export { spellPath, valueAt } from './scenario/schema-findings.ts';
 export { scenarioHash } from './scenario/scenario-hash.ts';
@@ -55,7 +61,15 @@ export {
 } from './trials/tables.ts';
 export { localTimes, traceTable } from './trials/trace-table.ts';
 export { exportFiles, type ExportFile } from './trials/export-files.ts';
-export { atLeastThisLong, daysDown, daysInterval, daysUp, percent, plainTenths, signedTenths } from './trials/days-in-words.ts';
+export {
+  atLeastThisLong,
+  daysDown,
+  daysInterval,
+  daysUp,
+  percent,
+  plainTenths,
+  signedTenths,
+} from './trials/days-in-words.ts';
 export { longestLasting } from './trials/longest-lasting.ts';
 export { provenanceStamp } from './trials/provenance-stamp.ts';
 export { VERSION } from './version.ts';

@@ -3,7 +3,7 @@
  *
  * Observable Plot: the strips of "what changes", a season in the place of a strategy.
  */
-import { daysDown, daysUp, type StudySummary } from '@rideout/sim';
+import { daysDown, daysUp, type Provenance, type StudySummary } from '@rideout/sim';
 import { comparison, verdictOf, type Comparison } from './alternatives-comparison.ts';
 import { chartFrame } from './chart-frame.ts';
 import { gainSentence, gainText } from './gain-words.ts';
@@ -18,6 +18,8 @@ export interface Season {
 export interface SeasonGainsOptions {
   readonly alternativeId: string;
   readonly strategyId: string;
+  /** Of the study whose seasons these are. */
+  readonly provenance: Provenance;
   /** Picture width, px. */
   readonly width: number;
 }
@@ -40,7 +42,7 @@ export function comparedSeasons(
 
 export function seasonGains(seasons: readonly Season[], options: SeasonGainsOptions): HTMLElement {
   const rows = comparedSeasons(seasons, options);
-  const study = oneStudy(rows, seasons);
+  const study = oneStudy(rows, seasons, options.provenance);
   const lines = linesOf(study, undefined);
   return chartFrame({
     id: 'season-gains',
@@ -92,8 +94,12 @@ export function seasonGains(seasons: readonly Season[], options: SeasonGainsOpti
 }
 
 /** The seasons as one study whose strategies they are: what the strips are drawn from. */
-function oneStudy(rows: readonly ComparedSeason[], seasons: readonly Season[]): StudySummary {
-  const { provenance, horizonDays } = seasons[0]!.summary;
+function oneStudy(
+  rows: readonly ComparedSeason[],
+  seasons: readonly Season[],
+  provenance: Provenance,
+): StudySummary {
+  const { horizonDays } = seasons[0]!.summary;
   const draws = Math.min(...seasons.map((s) => s.summary.provenance.draws));
   return {
     horizonDays,

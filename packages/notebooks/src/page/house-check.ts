@@ -3,11 +3,13 @@ import {
   filesNamed,
   isScenarioError,
   readScenario,
+  readWeatherYear,
   resolveScenario,
   type Finding,
   type ReadScenario,
   type Scenario,
   type ScenarioSpec,
+  type WeatherYear,
 } from '@rideout/sim';
 import type { NamedFiles } from './house-from-scenario.ts';
 import type { HouseTables } from './house-tables.ts';
@@ -43,6 +45,12 @@ function checkRead(read: ReadScenario, files: NamedFiles, tables: HouseTables): 
     years: named.years.filter((name) => !files.years.has(name)),
   };
   if (missing.profiles.length + missing.years.length > 0) return { scenario: undefined, findings: [], missing };
-  const scenario = resolveScenario(read, { normals: tables.places, ...files });
+  const years = new Map(named.years.map((name) => [name, yearOf(name, files, read)]));
+  const scenario = resolveScenario(read, { normals: tables.places, years, profiles: files.profiles });
   return { scenario, findings: [], missing };
+}
+
+function yearOf(name: string, { years }: NamedFiles, read: ReadScenario): WeatherYear {
+  const given = years.get(name)!;
+  return typeof given === 'string' ? readWeatherYear(given, name, read.scenario.site).year : given;
 }

@@ -28,8 +28,8 @@ async function takeFile(file: File, use: FileFor, fields: HouseFields, said: HTM
 /** @throws WeatherFileError or ProfileFileError with every fault of the file */
 export function giveFile(name: string, text: string, use: FileFor, { draft }: HouseFields): void {
   if (use === 'year') {
-    const { latitudeDeg, longitudeDeg, elevationM = 0, timeZone } = draft.spec.site;
-    draft.files.years.set(name, readWeatherYear(text, name, { latitudeDeg, longitudeDeg, elevationM, timeZone } as object).year);
+    readWeatherYear(text, name, draft.spec.site); // said at once when it cannot be read
+    draft.files.years.set(name, text);
     for (const other of ['monthly', 'normals']) draft.set(['weather', other], undefined);
     return draft.set(['weather', 'yearFile'], name, 'shape');
   }

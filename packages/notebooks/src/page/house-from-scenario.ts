@@ -7,7 +7,8 @@ import type { HouseTables } from './house-tables.ts';
 /** What a file names and does not hold, by the name written in it. */
 export interface NamedFiles {
   readonly profiles: Map<string, MeasuredProfile>;
-  readonly years: Map<string, WeatherYear>;
+  /** A year that came with the page, or the text of a file given since: what it leaves out is taken from the site. */
+  readonly years: Map<string, WeatherYear | string>;
 }
 
 export interface WrittenHouse {

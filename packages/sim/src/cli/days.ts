@@ -65,8 +65,18 @@ async function report(run: StudyRun, options: DaysOptions): Promise<void> {
     remark(`Written to ${options.out}: ${files.map((f) => f.name).join(', ')}.`, options);
   }
   if (options.page !== undefined) {
-    const pages = await publishWith({ scenario: run.study.scenario, outFile: options.page, draws: run.draws, seed: options.seed, summary });
-    for (const { file, bytes } of pages) remark(`The page is ${file} (${(bytes / 1e6).toFixed(1)} MB): open it in any browser, no network needed.`, options);
+    const pages = await publishWith({
+      scenario: run.study.scenario,
+      outFile: options.page,
+      draws: run.draws,
+      seed: options.seed,
+      summary,
+    });
+    for (const { file, bytes } of pages)
+      remark(
+        `The page is ${file} (${(bytes / 1e6).toFixed(1)} MB): open it in any browser, no network needed.`,
+        options,
+      );
   }
 }
 
@@ -74,7 +84,12 @@ async function report(run: StudyRun, options: DaysOptions): Promise<void> {
 function howItRan({ draws, seconds, ended, study }: StudyRun, options: DaysOptions): string {
   const runs = draws * study.alternatives.length * study.strategies.length;
   const inverterMinutes = (runs * study.minutes * study.unitIds.length) / seconds;
-  const why = ended === 'interrupted' ? ` Interrupted: ${draws} of ${options.draws} outages are in these figures.` : ended === 'tight enough' ? ` Stopped at ${draws} outages: the days are known to ± ${options.within}.` : '';
+  const why =
+    ended === 'interrupted'
+      ? ` Interrupted: ${draws} of ${options.draws} outages are in these figures.`
+      : ended === 'tight enough'
+        ? ` Stopped at ${draws} outages: the days are known to ± ${options.within}.`
+        : '';
   return `${draws} outages, ${runs} runs in ${seconds.toFixed(1)} s: ${(inverterMinutes / 1e6).toFixed(1)} million inverter-minutes a second.${why}`;
 }
 

@@ -20,24 +20,42 @@ function withStudyOptions(command: Command, draws: number): Command {
   return command
     .option('-s, --seed <text>', 'same seed, same draws', 'rideout')
     .option('-d, --draws <number>', 'outages to draw', wholeNumber('--draws', 1, MOST_DRAWS), draws)
-    .option('--weather <file>', 'a weather year (TMY3 CSV, EPW or plain table) instead of the scenario’s weather')
-    .option('--months <list>', 'months in which the outage starts, such as 1,7, instead of the scenario’s', monthList);
+    .option(
+      '--weather <file>',
+      'a weather year (TMY3 CSV, EPW or plain table) instead of the scenario’s weather',
+    )
+    .option(
+      '--months <list>',
+      'months in which the outage starts, such as 1,7, instead of the scenario’s',
+      monthList,
+    );
 }
 
 function withOutputOptions(command: Command): Command {
-  return command.option('-q, --quiet', 'only the answer').option('--json', 'the answer as JSON').option('--ascii', 'plain signs only');
+  return command
+    .option('-q, --quiet', 'only the answer')
+    .option('--json', 'the answer as JSON')
+    .option('--ascii', 'plain signs only');
 }
 
 const program = new Command('rideout')
   .description('How many days will it last? Steps a household through grid outages, minute by minute.')
   .version(VERSION)
-  .addHelpText('after', `${EXIT_HELP}\n\nA scenario is one YAML or JSON file; data/full-house.yaml is one to start from.`)
+  .addHelpText(
+    'after',
+    `${EXIT_HELP}\n\nA scenario is one YAML or JSON file; data/full-house.yaml is one to start from.`,
+  )
   .showHelpAfterError('Try rideout --help.')
   .exitOverride();
 
 withOutputOptions(withStudyOptions(program.command('days').argument('<scenario>'), 200))
   .description('how many days each strategy lasts, with the chance of reaching 1, 3, 7 and 14')
-  .option('-w, --workers <number>', 'threads; 0 runs in the main one', wholeNumber('--workers', 0, 256), everyCore())
+  .option(
+    '-w, --workers <number>',
+    'threads; 0 runs in the main one',
+    wholeNumber('--workers', 0, 256),
+    everyCore(),
+  )
   .option('--within <days>', 'stop early once the days are known to ± this', positiveNumber('--within'))
   .option('-o, --out <folder>', 'write outcomes.arrow, outcomes.csv and study.json there')
   .option('-p, --page <file>', 'also publish the page “How many days?” as one HTML file')
@@ -65,7 +83,9 @@ withOutputOptions(program.command('check').argument('<scenario>'))
     exitCode = check(path, options);
   });
 
-withOutputOptions(withStudyOptions(program.command('publish').argument('<scenario>').argument('[notebooks...]'), 400))
+withOutputOptions(
+  withStudyOptions(program.command('publish').argument('<scenario>').argument('[notebooks...]'), 400),
+)
   .description('pages for a scenario, each one HTML file that needs no network')
   .requiredOption('-o, --out <folder>', 'where the pages go')
   .action(async (path: string, notebooks: string[], options: PublishOptions) => {
@@ -80,6 +100,7 @@ program
 try {
   await program.parseAsync();
 } catch (error) {
-  exitCode = error instanceof CommanderError ? (error.exitCode === 0 ? EXIT.done : EXIT.badInput) : reportError(error);
+  exitCode =
+    error instanceof CommanderError ? (error.exitCode === 0 ? EXIT.done : EXIT.badInput) : reportError(error);
 }
 process.exitCode = exitCode;

@@ -28,11 +28,21 @@ export async function minutes(path: string, options: MinutesOptions): Promise<nu
   const alternative = positionOf('--alternative', options.alternative, study.alternatives);
   const strategy = positionOf('--strategy', options.strategy, study.strategies);
   const trace = traceDraw(study, { draw: options.draw, alternative, strategy });
-  remark(`Draw ${options.draw} of seed ${options.seed}: ${study.alternatives[alternative]!.title}; ${study.strategies[strategy]!.title}.`, options);
-  const text = options.events === true ? eventLines(trace) : options.json === true ? traceTable(trace).toJSON() : traceTable(trace).toCSV();
+  remark(
+    `Draw ${options.draw} of seed ${options.seed}: ${study.alternatives[alternative]!.title}; ${study.strategies[strategy]!.title}.`,
+    options,
+  );
+  const text =
+    options.events === true
+      ? eventLines(trace)
+      : options.json === true
+        ? traceTable(trace).toJSON()
+        : traceTable(trace).toCSV();
   if (options.out === undefined) say(text);
   else {
-    await writeWhole(dirname(options.out), [{ name: basename(options.out), bytes: new TextEncoder().encode(`${text.trimEnd()}\n`) }]);
+    await writeWhole(dirname(options.out), [
+      { name: basename(options.out), bytes: new TextEncoder().encode(`${text.trimEnd()}\n`) },
+    ]);
     remark(`Written: ${options.out} (${trace.minutes} minutes).`, options);
   }
   return EXIT.done;
@@ -43,13 +53,18 @@ function positionOf(option: string, id: string | undefined, items: readonly { id
   const position = items.findIndex((item) => item.id === id);
   if (position >= 0) return position;
   const ids = items.map((item) => item.id);
-  throw new OptionError(`${option}: found ${JSON.stringify(id)}; expected one of ${ids.join(', ')}. ${meantHint(id, ids) ?? ''}`.trimEnd());
+  throw new OptionError(
+    `${option}: found ${JSON.stringify(id)}; expected one of ${ids.join(', ')}. ${meantHint(id, ids) ?? ''}`.trimEnd(),
+  );
 }
 
 /** The outage told as a list of events. */
 function eventLines(trace: DrawTrace): string {
   const times = localTimes(trace);
   const first = `${times[0]!}  the grid goes`;
-  const last = trace.runtimeMinutes === null ? 'tier 1 never went without within the horizon' : `tier 1 went without after ${(trace.runtimeMinutes / 1440).toFixed(2)} days`;
+  const last =
+    trace.runtimeMinutes === null
+      ? 'tier 1 never went without within the horizon'
+      : `tier 1 went without after ${(trace.runtimeMinutes / 1440).toFixed(2)} days`;
   return [first, ...trace.events.map(({ minute, text }) => `${times[minute]!}  ${text}`), last].join('\n');
 }

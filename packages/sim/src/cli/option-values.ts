@@ -7,7 +7,9 @@ export function wholeNumber(name: string, least: number, most: number): (text: s
   return (text) => {
     const value = Number(text);
     if (!Number.isInteger(value) || value < least || value > most || text.trim() === '') {
-      throw new OptionError(`${name}: found ${JSON.stringify(text)}; expected a whole number from ${least} to ${most}`);
+      throw new OptionError(
+        `${name}: found ${JSON.stringify(text)}; expected a whole number from ${least} to ${most}`,
+      );
     }
     return value;
   };
@@ -17,7 +19,8 @@ export function wholeNumber(name: string, least: number, most: number): (text: s
 export function positiveNumber(name: string): (text: string) => number {
   return (text) => {
     const value = Number(text);
-    if (!Number.isFinite(value) || value <= 0) throw new OptionError(`${name}: found ${JSON.stringify(text)}; expected a number above 0`);
+    if (!Number.isFinite(value) || value <= 0)
+      throw new OptionError(`${name}: found ${JSON.stringify(text)}; expected a number above 0`);
     return value;
   };
 }

@@ -10,7 +10,13 @@ export interface Progress {
 export function startProgress(draws: number, { quiet }: OutputOptions): Progress {
   if (quiet === true || !process.stderr.isTTY) return { update: () => undefined, stop: () => undefined };
   const bar = new SingleBar(
-    { format: 'outages {bar} {value} of {total}, {eta_formatted} left', stream: process.stderr, clearOnComplete: true, hideCursor: true, etaBuffer: 50 },
+    {
+      format: 'outages {bar} {value} of {total}, {eta_formatted} left',
+      stream: process.stderr,
+      clearOnComplete: true,
+      hideCursor: true,
+      etaBuffer: 50,
+    },
     Presets.rect,
   );
   bar.start(draws, 0);

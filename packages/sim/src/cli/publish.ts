@@ -41,11 +41,21 @@ export interface PublishOptions extends OutputOptions {
   readonly months?: number[];
 }
 
-export async function publish(path: string, notebooks: readonly string[], options: PublishOptions): Promise<number> {
+export async function publish(
+  path: string,
+  notebooks: readonly string[],
+  options: PublishOptions,
+): Promise<number> {
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
   for (const note of notes) remark(note, options);
   const pages = notebooks.length > 0 ? { pages: notebooks } : {};
-  const written = await publishWith({ scenario, outDir: options.out, draws: options.draws, seed: options.seed, ...pages });
+  const written = await publishWith({
+    scenario,
+    outDir: options.out,
+    draws: options.draws,
+    seed: options.seed,
+    ...pages,
+  });
   for (const { file, bytes } of written) say(`${file}  ${(bytes / 1e6).toFixed(1)} MB`);
   return EXIT.done;
 }

@@ -7,7 +7,14 @@ export class OptionError extends Error {
   override readonly name = 'OptionError';
 }
 
-const INPUT_ERRORS = new Set(['ScenarioError', 'WeatherFileError', 'ProfileFileError', 'NormalsError', 'OptionError', 'PublishError']);
+const INPUT_ERRORS = new Set([
+  'ScenarioError',
+  'WeatherFileError',
+  'ProfileFileError',
+  'NormalsError',
+  'OptionError',
+  'PublishError',
+]);
 
 /** Writes the message to standard error and returns the exit code. */
 export function reportError(error: unknown): number {
@@ -23,6 +30,8 @@ export function reportError(error: unknown): number {
     process.stderr.write(`${error.message}\n`);
     return EXIT.cannotWrite;
   }
-  process.stderr.write(`A fault in rideout, not in your scenario. Please report it with what follows.\n${error.stack ?? error.message}\n`);
+  process.stderr.write(
+    `A fault in rideout, not in your scenario. Please report it with what follows.\n${error.stack ?? error.message}\n`,
+  );
   return EXIT.ourFault;
 }

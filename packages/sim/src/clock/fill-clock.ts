@@ -8,7 +8,14 @@ type Writable = { -readonly [K in keyof OutageClock]: OutageClock[K] };
 
 /** An empty clock to be filled for draw after draw. */
 export function createClock(timeZone: string, minutes: number): OutageClock {
-  return { startEpochMinute: 0, minutes, timeZone, firstLocalDay: 0, localMinuteOfDay: new Uint16Array(minutes), localDay: new Uint16Array(minutes) };
+  return {
+    startEpochMinute: 0,
+    minutes,
+    timeZone,
+    firstLocalDay: 0,
+    localMinuteOfDay: new Uint16Array(minutes),
+    localDay: new Uint16Array(minutes),
+  };
 }
 
 /** First minute in (low, high] whose offset differs from the one at `low`; the offsets at both ends are known to differ. */
@@ -33,7 +40,8 @@ export function fillClock(clock: OutageClock, startEpochMinute: number): void {
   while (at < end) {
     const searched = Math.min(at + SEARCH_MINUTES, end);
     const offsetThen = zoneOffsetMinutes(timeZone, searched);
-    const until = offsetThen === offset ? searched : Math.min(findChange(timeZone, at, searched, offset), end);
+    const until =
+      offsetThen === offset ? searched : Math.min(findChange(timeZone, at, searched, offset), end);
     fillStretch(clock, at - startEpochMinute, until - startEpochMinute, at + offset - firstDay * 1440);
     at = until;
     if (offsetThen !== offset) offset = zoneOffsetMinutes(timeZone, until);

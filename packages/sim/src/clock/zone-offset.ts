@@ -33,8 +33,10 @@ export function isKnownZone(timeZone: string): boolean {
 /** Minutes to add to UTC to get civil time in `timeZone` at `epochMinute` (west is negative). */
 export function zoneOffsetMinutes(timeZone: string, epochMinute: number): number {
   const part: Record<string, number> = {};
-  for (const { type, value } of formatterFor(timeZone).formatToParts(epochMinute * 60_000)) part[type] = Number(value);
-  const civil = Date.UTC(part['year']!, part['month']! - 1, part['day'], part['hour'], part['minute']) / 60_000;
+  for (const { type, value } of formatterFor(timeZone).formatToParts(epochMinute * 60_000))
+    part[type] = Number(value);
+  const civil =
+    Date.UTC(part['year']!, part['month']! - 1, part['day'], part['hour'], part['minute']) / 60_000;
   return civil - Math.floor(epochMinute);
 }
 
@@ -42,7 +44,13 @@ export function zoneOffsetMinutes(timeZone: string, epochMinute: number): number
  * UTC minute of a local civil date and time. Where clocks jump over it, as long after the jump as it lies after the
  * jump's beginning (02:30 of an hour that is left out is 03:30, as in RFC 5545, 3.3.5); where it comes twice, the first.
  */
-export function epochMinuteOfLocal(timeZone: string, year: number, month: number, day: number, minuteOfDay: number): number {
+export function epochMinuteOfLocal(
+  timeZone: string,
+  year: number,
+  month: number,
+  day: number,
+  minuteOfDay: number,
+): number {
   const asUtc = Date.UTC(year, month - 1, day) / 60_000 + minuteOfDay;
   const byOffsetBefore = asUtc - zoneOffsetMinutes(timeZone, asUtc - 1440);
   const offset = zoneOffsetMinutes(timeZone, byOffsetBefore);

@@ -29,12 +29,19 @@ export interface LoadOptions {
 
 /** @throws ScenarioError, WeatherFileError or ProfileFileError, each with every fault of its file */
 export function loadScenario(path: string, options: LoadOptions = {}): LoadedScenario {
-  const read = withOptions(readScenario(readText(path), path, readTypicalAppliances(readDataFile('appliances.csv'))), options);
+  const read = withOptions(
+    readScenario(readText(path), path, readTypicalAppliances(readDataFile('appliances.csv'))),
+    options,
+  );
   const folder = options.weatherYear === undefined ? dirname(path) : '.';
   const { years, profiles } = filesNamed(read);
   const notes: string[] = [];
   const yearOf = (file: string) => {
-    const { year, notes: mended } = readWeatherYear(readText(resolve(folder, file), read, file), file, read.scenario.site);
+    const { year, notes: mended } = readWeatherYear(
+      readText(resolve(folder, file), read, file),
+      file,
+      read.scenario.site,
+    );
     if (mended.length > 0) notes.push(describeWeatherFindings(mended, file));
     return year;
   };
@@ -57,7 +64,10 @@ function withOptions(read: ReadScenario, { weatherYear, months }: LoadOptions): 
     ...read,
     scenario: {
       ...read.scenario,
-      weather: weatherYear === undefined ? weather : { ...weather, normals: undefined, monthly: undefined, yearFile: weatherYear },
+      weather:
+        weatherYear === undefined
+          ? weather
+          : { ...weather, normals: undefined, monthly: undefined, yearFile: weatherYear },
       outage: months === undefined ? outage : { ...outage, startLocal: undefined, months: [...months] },
     },
   };
@@ -73,7 +83,12 @@ function readText(path: string, read?: ReadScenario, named?: string): string {
       file: read?.file ?? path,
       line: undefined,
       path: named === undefined ? '' : named,
-      found: code === 'ENOENT' ? `no file at ${path}` : code === 'EISDIR' ? `a folder at ${path}` : `a file that cannot be read (${code})`,
+      found:
+        code === 'ENOENT'
+          ? `no file at ${path}`
+          : code === 'EISDIR'
+            ? `a folder at ${path}`
+            : `a file that cannot be read (${code})`,
       expected: 'a file that can be read',
       hint: undefined,
     };

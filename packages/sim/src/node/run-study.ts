@@ -36,7 +36,8 @@ export async function runStudy(scenario: Scenario, options: RunOptions): Promise
   let done = 0;
   let ended: StudyRun['ended'] = 'all draws done';
   while (done < options.draws && ended === 'all draws done') {
-    const to = options.untilHalfWidthDays === undefined ? options.draws : Math.min(options.draws, nextLook(done));
+    const to =
+      options.untilHalfWidthDays === undefined ? options.draws : Math.min(options.draws, nextLook(done));
     const batch = await runBatch(study, done, to, options);
     shards.push(...batch.shards);
     done = batch.done;
@@ -53,7 +54,12 @@ function shardSize(draws: number, workers: number): number {
   return Math.max(1, Math.min(20, Math.ceil(draws / (Math.max(1, workers) * 8))));
 }
 
-async function runBatch(study: Study, from: number, to: number, options: RunOptions): Promise<{ shards: OutcomeRows[]; done: number }> {
+async function runBatch(
+  study: Study,
+  from: number,
+  to: number,
+  options: RunOptions,
+): Promise<{ shards: OutcomeRows[]; done: number }> {
   const size = shardSize(to - from, options.workers);
   const shards = new Map<number, OutcomeRows>();
   let handedOut = from;
@@ -70,13 +76,23 @@ async function runBatch(study: Study, from: number, to: number, options: RunOpti
     options.onProgress?.(finished, options.draws);
   };
   if (options.workers === 0) await runHere(study, next, onRows);
-  else await runPool(study.scenario, study.seed, { workers: Math.min(options.workers, Math.ceil((to - from) / size)), next, onRows, onTrouble: options.onTrouble });
+  else
+    await runPool(study.scenario, study.seed, {
+      workers: Math.min(options.workers, Math.ceil((to - from) / size)),
+      next,
+      onRows,
+      onTrouble: options.onTrouble,
+    });
   const ordered = [...shards.entries()].sort(([a], [b]) => a - b).map(([, rows]) => rows);
   return { shards: ordered, done: handedOut };
 }
 
 /** In this thread, letting others have a turn between shards so that an interruption is heard. */
-async function runHere(study: Study, next: () => Shard | undefined, onRows: (shard: Shard, rows: OutcomeRows) => void): Promise<void> {
+async function runHere(
+  study: Study,
+  next: () => Shard | undefined,
+  onRows: (shard: Shard, rows: OutcomeRows) => void,
+): Promise<void> {
   for (let shard = next(); shard !== undefined; shard = next()) {
     onRows(shard, runShard(study, shard.from, shard.to));
     await new Promise((resolve) => setImmediate(resolve));

@@ -31,7 +31,9 @@ export async function runPool(scenario: Scenario, seed: string, options: PoolOpt
         try {
           rows = await runOn(worker, shard);
         } catch (error) {
-          options.onTrouble?.(`A worker stopped (${wordOf(error)}); its draws ${shard.from} to ${shard.to - 1} are run again.`);
+          options.onTrouble?.(
+            `A worker stopped (${wordOf(error)}); its draws ${shard.from} to ${shard.to - 1} are run again.`,
+          );
           await worker.terminate();
           worker = start(scenario, seed);
           rows = await runOn(worker, shard);

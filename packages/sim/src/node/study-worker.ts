@@ -9,5 +9,8 @@ const study = prepareStudy(scenario, { seed });
 
 parentPort!.on('message', ({ from, to }: { from: number; to: number }) => {
   const rows = runShard(study, from, to);
-  parentPort!.postMessage({ from, rows }, Object.values(rows.columns).map((column) => column.buffer as ArrayBuffer));
+  parentPort!.postMessage(
+    { from, rows },
+    Object.values(rows.columns).map((column) => column.buffer as ArrayBuffer),
+  );
 });

@@ -7,7 +7,7 @@
  * place over the stated domain, 4 for `tan`, `asin` and `acos` (`tests/units/portable`). Only this folder may use the engine's own.
  */
 
-const LN2_HI = 0.693147180369123816490; // ln 2 split so that k * LN2_HI is exact for |k| < 2^20 (Cody & Waite 1980)
+const LN2_HI = 0.69314718036912381649; // ln 2 split so that k * LN2_HI is exact for |k| < 2^20 (Cody & Waite 1980)
 const LN2_LO = 1.90821492927058770002e-10;
 const HALF_PI_1 = 1.57079632673412561417; // pi/2 in three parts, the first two with trailing zeros (Cody & Waite 1980)
 const HALF_PI_2 = 6.0771005063039659766e-11;

@@ -8,7 +8,8 @@ export function drawableFraction(points: UnitSpec['battery']['coldCapacity'], te
   for (let i = 1; i < points.length; i++) {
     const [warmC, warmFraction] = points[i]!;
     const [coldC, coldFraction] = points[i - 1]!;
-    if (temperatureC <= warmC) return coldFraction + ((warmFraction - coldFraction) * (temperatureC - coldC)) / (warmC - coldC);
+    if (temperatureC <= warmC)
+      return coldFraction + ((warmFraction - coldFraction) * (temperatureC - coldC)) / (warmC - coldC);
   }
   return points[points.length - 1]![1];
 }

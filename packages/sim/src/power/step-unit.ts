@@ -4,8 +4,15 @@
  * The innermost loop of the library: no allocation, no calls, all state in locals. `Wmin` is watt-minutes.
  */
 import {
-  CAPACITY_WMIN, CHARGE_EFFICIENCY, CONTINUOUS_W, DISCHARGE_EFFICIENCY, DISCHARGE_LIMIT_W,
-  LOSS_PER_W, LOSS_PER_W2, OVERLOAD_MINUTES, SURGE_W,
+  CAPACITY_WMIN,
+  CHARGE_EFFICIENCY,
+  CONTINUOUS_W,
+  DISCHARGE_EFFICIENCY,
+  DISCHARGE_LIMIT_W,
+  LOSS_PER_W,
+  LOSS_PER_W2,
+  OVERLOAD_MINUTES,
+  SURGE_W,
 } from './unit-parameters.ts';
 
 /** Positions in a unit's state array. All but the first and last are sums since the outage's start. */
@@ -174,7 +181,16 @@ export function stepShareUntilEmpty(
  * Whether steps with at most `peakW`, and at most `peakStartW` in the seconds of a start, could exceed a rating. If
  * they cannot, the loop need not look; minutes of overload in a row are over too.
  */
-export function mayExceedRating(parameters: Float64Array, idleW: number, peakW: number, peakStartW: number): boolean {
+export function mayExceedRating(
+  parameters: Float64Array,
+  idleW: number,
+  peakW: number,
+  peakStartW: number,
+): boolean {
   const peakNeedW = peakW + idleW + peakW * (parameters[LOSS_PER_W]! + parameters[LOSS_PER_W2]! * peakW);
-  return peakStartW > parameters[SURGE_W]! || peakW > parameters[CONTINUOUS_W]! || peakNeedW > parameters[DISCHARGE_LIMIT_W]!;
+  return (
+    peakStartW > parameters[SURGE_W]! ||
+    peakW > parameters[CONTINUOUS_W]! ||
+    peakNeedW > parameters[DISCHARGE_LIMIT_W]!
+  );
 }

@@ -3,7 +3,8 @@ import { closest, distance } from 'fastest-levenshtein';
 /** The word that was probably meant, when one is near enough: at most a third of its letters away. */
 export function nearestWord(word: string, words: readonly string[]): string | undefined {
   if (words.length === 0) return undefined;
-  const near = closest(word.toLowerCase(), words.map((w) => w.toLowerCase()) as string[]);
+  const lower = words.map((w) => w.toLowerCase());
+  const near = closest(word.toLowerCase(), lower);
   const best = words.find((w) => w.toLowerCase() === near)!;
   return distance(word.toLowerCase(), near) <= Math.max(2, Math.floor(best.length / 3)) ? best : undefined;
 }

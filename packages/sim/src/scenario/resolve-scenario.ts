@@ -27,14 +27,14 @@ export function filesNamed(read: ReadScenario): { readonly years: string[]; read
 /** @throws ScenarioError when a place is not in the table */
 export function resolveScenario(read: ReadScenario, lookups: Lookups): Scenario {
   const { title, site, outage, prices, notes, weather } = read.scenario;
-  const { normals: _place, monthly: _own, yearFile: _file, ...howTaken } = weather;
+  const { windowDays, blockDays, snowCoverDays } = weather;
   return {
     title,
     site,
     outage,
     prices,
     notes,
-    weather: { ...howTaken, source: weatherSource(read, lookups) },
+    weather: { windowDays, blockDays, snowCoverDays, source: weatherSource(read, lookups) },
     alternatives: read.alternatives.map((a) => ({ id: a.id, title: a.title, household: householdOf(a.scenario, lookups) })),
   };
 }

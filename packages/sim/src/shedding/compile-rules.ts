@@ -77,7 +77,13 @@ function compileRule(rule: RuleSpec, circuits: Circuits, units: Units): Compiled
     case 'charge':
       return compileChargeRule(rule, circuits, units);
     case 'clock':
-      return [{ by: 'clock', holds: chosenCircuits(rule.circuits, circuits), onMinutes: minutesInWindows(rule.onDuring) }];
+      return [
+        {
+          by: 'clock',
+          holds: chosenCircuits(rule.circuits, circuits),
+          onMinutes: minutesInWindows(rule.onDuring),
+        },
+      ];
     case 'sun':
       return [{ by: 'sun', holds: chosenCircuits(rule.circuits, circuits), solarAboveW: rule.solarAboveW }];
     case 'ration':
@@ -97,18 +103,34 @@ function compileRule(rule: RuleSpec, circuits: Circuits, units: Units): Compiled
 }
 
 /** A rule that reads each circuit's own bank becomes one rule per bank. */
-function compileChargeRule(rule: Extract<RuleSpec, { by: 'charge' }>, circuits: Circuits, units: Units): ChargeRule[] {
+function compileChargeRule(
+  rule: Extract<RuleSpec, { by: 'charge' }>,
+  circuits: Circuits,
+  units: Units,
+): ChargeRule[] {
   const holds = chosenCircuits(rule.circuits, circuits);
-  const common = { by: 'charge', dropBelow: rule.dropBelowFraction, restoreAbove: rule.restoreAboveFraction } as const;
+  const common = {
+    by: 'charge',
+    dropBelow: rule.dropBelowFraction,
+    restoreAbove: rule.restoreAboveFraction,
+  } as const;
   if (rule.reads === 'lowest') return [{ ...common, reads: LOWEST_BANK, holds }];
   const readings = [LOWEST_BANK, ...units.keys()];
   return readings.map((reads) => {
     const leg = reads === LOWEST_BANK ? 'both' : units[reads]!.leg;
-    return { ...common, reads, holds: holds.map((held, c) => (held === 1 && circuits[c]!.leg === leg ? 1 : 0)) };
+    return {
+      ...common,
+      reads,
+      holds: holds.map((held, c) => (held === 1 && circuits[c]!.leg === leg ? 1 : 0)),
+    };
   });
 }
 
-function compileSleepRule(rule: Extract<RuleSpec, { by: 'sleep' }>, circuits: Circuits, units: Units): SleepRule {
+function compileSleepRule(
+  rule: Extract<RuleSpec, { by: 'sleep' }>,
+  circuits: Circuits,
+  units: Units,
+): SleepRule {
   const unit = units.findIndex((u) => u.id === rule.unit);
   const leg = units[unit]?.leg;
   const moved = rule.circuits === 'moved';

@@ -14,7 +14,11 @@ export interface ControlPlan {
   readonly readsSun: boolean;
 }
 
-export function planControl(strategy: CompiledStrategy, person: PersonSpec, tiers: readonly number[]): ControlPlan {
+export function planControl(
+  strategy: CompiledStrategy,
+  person: PersonSpec,
+  tiers: readonly number[],
+): ControlPlan {
   return {
     strategy,
     day: personDay(person),
@@ -111,7 +115,11 @@ function ruleAllows(rule: CompiledRule, before: boolean, readings: Readings, for
 }
 
 /** A unit is not put to sleep, and is woken, while the other one is down. */
-function sleeps(rule: Extract<CompiledRule, { by: 'sleep' }>, awakeBefore: boolean, readings: Readings): boolean {
+function sleeps(
+  rule: Extract<CompiledRule, { by: 'sleep' }>,
+  awakeBefore: boolean,
+  readings: Readings,
+): boolean {
   if (readings.down[1 - rule.unit] === 1) return false;
   if (rule.duringMinutes !== undefined) return rule.duringMinutes[readings.localMinuteOfDay] === 1;
   const charge = readings.charge[rule.unit]!;
@@ -129,7 +137,8 @@ export function setAllowed(plan: ControlPlan, state: ControlState): void {
   const { rules } = plan.strategy;
   for (let c = 0; c < state.allowed.length; c++) {
     let allowed = plan.tiers[c]! <= state.heldTier ? 1 : 0;
-    for (let r = 0; r < rules.length; r++) if (rules[r]!.holds[c] === 1 && state.ruleAllows[r] === 0) allowed = 0;
+    for (let r = 0; r < rules.length; r++)
+      if (rules[r]!.holds[c] === 1 && state.ruleAllows[r] === 0) allowed = 0;
     state.allowed[c] = allowed;
   }
 }
@@ -140,7 +149,13 @@ export function setAllowed(plan: ControlPlan, state: ControlState): void {
  *
  * @param levels levels[0] = think again below, levels[1] = think again above
  */
-export function thinkAgainLevels(plan: ControlPlan, state: ControlState, unit: number, charge: number, levels: Float64Array): void {
+export function thinkAgainLevels(
+  plan: ControlPlan,
+  state: ControlState,
+  unit: number,
+  charge: number,
+  levels: Float64Array,
+): void {
   levels[0] = -Infinity;
   levels[1] = Infinity;
   if (!plan.strategy.bySwitch) return;

@@ -47,7 +47,8 @@ function markLooks(marks: Uint8Array, day: PersonDay, looksEveryMinutes: number)
 export function minutesToNextDecision(strategy: CompiledStrategy, person: PersonSpec): Uint16Array {
   const marks = new Uint8Array(1440);
   for (const rule of strategy.rules) markRule(rule, marks, strategy.bySwitch);
-  if (!strategy.bySwitch && strategy.rules.length > 0) markLooks(marks, personDay(person), person.looksEveryMinutes);
+  if (!strategy.bySwitch && strategy.rules.length > 0)
+    markLooks(marks, personDay(person), person.looksEveryMinutes);
   const next = new Uint16Array(1440);
   for (let m = 0; m < 1440; m++) {
     for (let gap = 1; gap <= 1440; gap++) {

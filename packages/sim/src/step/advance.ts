@@ -5,8 +5,23 @@
  * an hour at most at a time. When something stops a unit on the way, the others are taken back to that minute.
  */
 import {
-  CROSSED, EMPTY, SELF_DISCHARGED_WMIN, SET_BASE_W, SET_CHARGE_LIMIT_W, SET_DOWN_WMIN, SET_DT, SET_FLOOR_WMIN, SET_IDLE_W,
-  SET_ON, SET_UP_WMIN, SET_WATCH, mayExceedRating, stepShareUntilEmpty, stepUnit, STORED_WMIN, UNIT_STATE,
+  CROSSED,
+  EMPTY,
+  SELF_DISCHARGED_WMIN,
+  SET_BASE_W,
+  SET_CHARGE_LIMIT_W,
+  SET_DOWN_WMIN,
+  SET_DT,
+  SET_FLOOR_WMIN,
+  SET_IDLE_W,
+  SET_ON,
+  SET_UP_WMIN,
+  SET_WATCH,
+  mayExceedRating,
+  stepShareUntilEmpty,
+  stepUnit,
+  STORED_WMIN,
+  UNIT_STATE,
 } from '../power/step-unit.ts';
 import { CAPACITY_WMIN, IDLE_W, KEPT_PER_HOUR, STANDBY_W } from '../power/unit-parameters.ts';
 import { thinkAgainLevels } from '../shedding/control.ts';
@@ -15,7 +30,13 @@ import { decideIfDue, think } from './decide.ts';
 import { BLOCK_MINUTES, EMPTY_BANK, now, ON, type Run, type UnitRun } from './run.ts';
 import type { UnitLoad } from './stage-loads.ts';
 import {
-  isRunning, RUNNING_W, staysAsItIs, stepThermostat, stepThermostatShare, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE,
+  isRunning,
+  RUNNING_W,
+  staysAsItIs,
+  stepThermostat,
+  stepThermostatShare,
+  THERMOSTAT_PARAMETERS,
+  THERMOSTAT_STATE,
 } from './step-thermostat.ts';
 import { restartRecoveredUnits, restartWmin, stopUnit } from './unit-events.ts';
 import { noteThermostats } from './unmet.ts';
@@ -65,7 +86,10 @@ function settle(run: Run): void {
     settings[SET_ON] = on ? 1 : 0;
     settings[SET_IDLE_W] = parameters[on ? IDLE_W : STANDBY_W]!;
     settings[SET_DOWN_WMIN] = run.levels[0]! * capacity;
-    settings[SET_UP_WMIN] = Math.min(run.levels[1]! * capacity, unit.mode === EMPTY_BANK ? restartWmin(run, u) : Infinity);
+    settings[SET_UP_WMIN] = Math.min(
+      run.levels[1]! * capacity,
+      unit.mode === EMPTY_BANK ? restartWmin(run, u) : Infinity,
+    );
   }
 }
 
@@ -131,14 +155,22 @@ function stepOne(run: Run, u: number, count: number, dt: number): void {
   const unit = run.units[u]!;
   unit.settings[SET_DT] = dt;
   unit.steps = stepUnit(
-    unit.parameters, unit.state, unit.settings, run.draw.solar[u]!.usableW, run.minute,
-    unit.loadW, unit.startExtraW, count, unit.event,
+    unit.parameters,
+    unit.state,
+    unit.settings,
+    run.draw.solar[u]!.usableW,
+    run.minute,
+    unit.loadW,
+    unit.startExtraW,
+    count,
+    unit.event,
   );
   unit.ended = unit.event[0]!;
 }
 
 function aLevelWasCrossed(run: Run, done: number): boolean {
-  for (let u = 0; u < run.units.length; u++) if (run.units[u]!.steps === done && run.units[u]!.ended === CROSSED) return true;
+  for (let u = 0; u < run.units.length; u++)
+    if (run.units[u]!.steps === done && run.units[u]!.ended === CROSSED) return true;
   return false;
 }
 
@@ -176,7 +208,9 @@ function stepThermostats(run: Run, count: number, dt: number, timeAfter = run.mi
     const atS = i * THERMOSTAT_STATE;
     const powered = feeds[2 * i]! + feeds[2 * i + 1]! > 0;
     const surroundingsC = draw.thermostatSurroundings[i]!;
-    const steady = dt === 1 && staysAsItIs(draw.thermostatParameters, atP, thermostats, atS, surroundingsC, minute, count, powered);
+    const steady =
+      dt === 1 &&
+      staysAsItIs(draw.thermostatParameters, atP, thermostats, atS, surroundingsC, minute, count, powered);
     touched[i] = steady ? 0 : 1;
     if (!steady) {
       for (let k = atS; k < atS + THERMOSTAT_STATE; k++) run.thermostatsSaved[k] = thermostats[k]!;
@@ -199,13 +233,36 @@ function stepOneThermostat(run: Run, i: number, count: number, dt: number, timeA
   const unit1 = units[1] ?? unit0;
   if (dt === 1) {
     stepThermostat(
-      draw.thermostatParameters, atP, thermostats, atS, draw.thermostatSurroundings[i]!, minute, count,
-      feeds[2 * i]!, feeds[2 * i + 1]!, unit0.loadW, unit1.loadW, unit0.startExtraW, unit1.startExtraW,
+      draw.thermostatParameters,
+      atP,
+      thermostats,
+      atS,
+      draw.thermostatSurroundings[i]!,
+      minute,
+      count,
+      feeds[2 * i]!,
+      feeds[2 * i + 1]!,
+      unit0.loadW,
+      unit1.loadW,
+      unit0.startExtraW,
+      unit1.startExtraW,
     );
   } else {
     stepThermostatShare(
-      draw.thermostatParameters, atP, thermostats, atS, minute, now(run), dt, timeAfter,
-      feeds[2 * i]!, feeds[2 * i + 1]!, unit0.loadW, unit1.loadW, unit0.startExtraW, unit1.startExtraW,
+      draw.thermostatParameters,
+      atP,
+      thermostats,
+      atS,
+      minute,
+      now(run),
+      dt,
+      timeAfter,
+      feeds[2 * i]!,
+      feeds[2 * i + 1]!,
+      unit0.loadW,
+      unit1.loadW,
+      unit0.startExtraW,
+      unit1.startExtraW,
     );
   }
 }
@@ -251,7 +308,13 @@ function emptyUnits(run: Run, dt: number): void {
 function shareUntilEmpty(run: Run, u: number): number {
   const unit = run.units[u]!;
   const loadW = unit.settings[SET_BASE_W]! + unit.loadW[0]!;
-  return stepShareUntilEmpty(unit.parameters, unit.state, unit.settings, run.draw.solar[u]!.usableW[run.minute]!, loadW);
+  return stepShareUntilEmpty(
+    unit.parameters,
+    unit.state,
+    unit.settings,
+    run.draw.solar[u]!.usableW[run.minute]!,
+    loadW,
+  );
 }
 
 /** Carries everything `dt` of a minute further, to the moment at which the first bank reaches its floor. */

@@ -11,14 +11,23 @@ const INDOOR_LAG_MINUTES = 24 * 60; // rooms follow the weather over about a day
 const GARAGE_LAG_MINUTES = 6 * 60; // an unheated garage within a quarter of a day; common practice, no source
 
 export function createAmbient(minutes: number): Ambient {
-  return { indoors: new Float32Array(minutes), outdoors: new Float32Array(minutes), garage: new Float32Array(minutes) };
+  return {
+    indoors: new Float32Array(minutes),
+    outdoors: new Float32Array(minutes),
+    garage: new Float32Array(minutes),
+  };
 }
 
 /**
  * Rooms start at `indoorC` when the grid goes and drift towards `indoorC + follows × (outdoors - indoorC)` with a lag
  * of a day; a garage starts halfway between rooms and outdoors and stays halfway, smoothed over a quarter of a day.
  */
-export function fillAmbient(ambient: Ambient, dryBulbC: Float32Array, indoorC: number, followsFraction: number): void {
+export function fillAmbient(
+  ambient: Ambient,
+  dryBulbC: Float32Array,
+  indoorC: number,
+  followsFraction: number,
+): void {
   const { indoors, outdoors, garage } = ambient;
   let room = indoorC;
   let shed = (indoorC + dryBulbC[0]!) / 2;

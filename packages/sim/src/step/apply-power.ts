@@ -2,7 +2,13 @@
 import { causeIndex } from './end-causes.ts';
 import { wantedWminUntil } from './ledger.ts';
 import { ASLEEP, BOTH_UNITS, NOBODY, now, ON, type GroupRun, type Run } from './run.ts';
-import { RUNNING_W, runMinutes, settleThermostat, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './step-thermostat.ts';
+import {
+  RUNNING_W,
+  runMinutes,
+  settleThermostat,
+  THERMOSTAT_PARAMETERS,
+  THERMOSTAT_STATE,
+} from './step-thermostat.ts';
 import { noteThermostats, noteWithoutPower } from './unmet.ts';
 
 const SWITCHED_OFF = causeIndex('switched off');
@@ -11,7 +17,8 @@ const SWITCHED_OFF = causeIndex('switched off');
 function feederOf(run: Run, group: number): number {
   const { unit, is240V } = run.household.groups[group]!;
   const { units, control } = run;
-  if (is240V) return units.length === 2 && units[0]!.mode === ON && units[1]!.mode === ON ? BOTH_UNITS : NOBODY;
+  if (is240V)
+    return units.length === 2 && units[0]!.mode === ON && units[1]!.mode === ON ? BOTH_UNITS : NOBODY;
   if (unit < 0) return NOBODY;
   if (units[unit]!.mode === ON) return unit;
   const other = 1 - unit;
@@ -34,7 +41,8 @@ function closeStretch(run: Run, group: number, time: number): void {
     for (let u = 0; u < run.units.length; u++) run.units[u]!.servedWmin += shareOf(state.feeder, u) * served;
     state.onMinutes += time - state.since;
   } else {
-    for (const c of run.household.groups[group]!.watched) noteWithoutPower(run, c, state.since, time, state.offCause, state.offUnit);
+    for (const c of run.household.groups[group]!.watched)
+      noteWithoutPower(run, c, state.since, time, state.offCause, state.offUnit);
   }
   state.since = time;
 }
@@ -44,7 +52,13 @@ export function closeAll(run: Run): void {
   for (let g = 0; g < run.groups.length; g++) closeStretch(run, g, now(run));
   countThermostats(run);
   run.draw.usage.thermostats.forEach((_, i) => {
-    settleThermostat(run.draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, run.thermostats, i * THERMOSTAT_STATE, now(run));
+    settleThermostat(
+      run.draw.thermostatParameters,
+      i * THERMOSTAT_PARAMETERS,
+      run.thermostats,
+      i * THERMOSTAT_STATE,
+      now(run),
+    );
   });
   noteThermostats(run);
   for (const unit of run.units) {
@@ -55,7 +69,11 @@ export function closeAll(run: Run): void {
 
 function blame(run: Run, group: number, allowed: boolean, state: GroupRun): void {
   const { unit, is240V } = run.household.groups[group]!;
-  const down = is240V ? run.units.findIndex((u) => u.mode > ASLEEP) : run.units[unit] !== undefined && run.units[unit].mode > ASLEEP ? unit : -1;
+  const down = is240V
+    ? run.units.findIndex((u) => u.mode > ASLEEP)
+    : run.units[unit] !== undefined && run.units[unit].mode > ASLEEP
+      ? unit
+      : -1;
   state.offUnit = allowed ? down : -1;
   state.offCause = allowed && down >= 0 ? run.units[down]!.cause : SWITCHED_OFF;
 }
@@ -92,7 +110,8 @@ function countThermostats(run: Run): void {
     const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
     const ran = runMinutes(run.thermostats, i * THERMOSTAT_STATE, now(run));
     const wmin = watts * (ran - run.thermostatCounted[i]!);
-    for (let u = 0; u < run.units.length; u++) run.units[u]!.servedWmin += run.thermostatFeeds[2 * i + u]! * wmin;
+    for (let u = 0; u < run.units.length; u++)
+      run.units[u]!.servedWmin += run.thermostatFeeds[2 * i + u]! * wmin;
     run.thermostatCounted[i] = ran;
   }
 }

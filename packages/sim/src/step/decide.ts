@@ -27,7 +27,8 @@ export function decideIfDue(run: Run): boolean {
 function stepToMark(run: Run, gap: number): number {
   const { localMinuteOfDay, minutes } = run.draw.clock;
   const here = run.minute;
-  if (here + gap >= minutes || localMinuteOfDay[here + gap] === (localMinuteOfDay[here]! + gap) % 1440) return gap;
+  if (here + gap >= minutes || localMinuteOfDay[here + gap] === (localMinuteOfDay[here]! + gap) % 1440)
+    return gap;
   for (let k = 1; here + k < minutes; k++) {
     const before = localMinuteOfDay[here + k - 1]!;
     if (localMinuteOfDay[here + k] !== (before + 1) % 1440) return k; // think at the jump itself, then go on as usual
@@ -55,7 +56,8 @@ export function think(run: Run): boolean {
 
 function countThrows(run: Run): void {
   let thrown = 0;
-  for (let c = 0; c < run.allowedBefore.length; c++) if (run.allowedBefore[c] !== run.control.allowed[c]) thrown++;
+  for (let c = 0; c < run.allowedBefore.length; c++)
+    if (run.allowedBefore[c] !== run.control.allowed[c]) thrown++;
   if (thrown > 0) run.stageChanges++;
   run.switchThrows += thrown;
 }

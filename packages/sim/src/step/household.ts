@@ -40,13 +40,13 @@ export interface Household {
   readonly has240V: boolean;
 }
 
-
-
 /** @param needs the study's needs, so that positions agree between alternatives */
 export function compileHousehold(scenario: HouseholdSpec, needs: readonly string[]): Household {
   const { units, circuits, person } = scenario;
   const tiers = circuits.map((c) => c.tier);
-  const strategies = scenario.strategies.map((s) => planControl(compileStrategy(s, circuits, units), person, tiers));
+  const strategies = scenario.strategies.map((s) =>
+    planControl(compileStrategy(s, circuits, units), person, tiers),
+  );
   const keys = circuits.map((c, i) => groupKey(c.leg, c.tier, i, strategies));
   const groupKeys = [...new Set(keys)];
   const compiled = circuits.map((c, i) => ({

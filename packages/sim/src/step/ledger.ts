@@ -1,10 +1,21 @@
 /** The books of one unit and of the house: every watt-hour on exactly one line. MODEL.md §10. */
 import {
-  CHARGED_WMIN, CURTAILED_WMIN, DISCHARGED_WMIN, LOSS_WMIN, SELF_DISCHARGED_WMIN, STORED_WMIN,
+  CHARGED_WMIN,
+  CURTAILED_WMIN,
+  DISCHARGED_WMIN,
+  LOSS_WMIN,
+  SELF_DISCHARGED_WMIN,
+  STORED_WMIN,
 } from '../power/step-unit.ts';
 import { CHARGE_EFFICIENCY, DISCHARGE_EFFICIENCY } from '../power/unit-parameters.ts';
 import { now, type Run } from './run.ts';
-import { RUNNING_W, runMinutes, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, wantedMinutes } from './step-thermostat.ts';
+import {
+  RUNNING_W,
+  runMinutes,
+  THERMOSTAT_PARAMETERS,
+  THERMOSTAT_STATE,
+  wantedMinutes,
+} from './step-thermostat.ts';
 
 /** Watt-minutes that unit `u` delivered to circuits, from the circuits' side of the books. */
 function unitServedWmin(run: Run, u: number): number {
@@ -16,7 +27,10 @@ function unitServedWmin(run: Run, u: number): number {
   });
   run.thermostatCounted.forEach((counted, i) => {
     const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
-    wmin += run.thermostatFeeds[2 * i + u]! * watts * (runMinutes(run.thermostats, i * THERMOSTAT_STATE, time) - counted);
+    wmin +=
+      run.thermostatFeeds[2 * i + u]! *
+      watts *
+      (runMinutes(run.thermostats, i * THERMOSTAT_STATE, time) - counted);
   });
   return wmin;
 }
@@ -74,7 +88,11 @@ export function unitBooks(run: Run, u: number, solarUsableWh = solarUntilNow(run
 /** What does not add up in one unit's books, Wh; both are 0 but for rounding. */
 export function unitImbalanceWh(books: UnitBooks): { readonly bus: number; readonly bank: number } {
   const { solarUsedWh, dischargedWh, loadWh, inverterLossWh } = books;
-  const gained = books.solarStoredWh - books.chargeLossWh - (dischargedWh + books.dischargeLossWh) - books.selfDischargedWh;
+  const gained =
+    books.solarStoredWh -
+    books.chargeLossWh -
+    (dischargedWh + books.dischargeLossWh) -
+    books.selfDischargedWh;
   return {
     bus: solarUsedWh + dischargedWh - loadWh - inverterLossWh,
     bank: books.storedStartWh + gained - books.storedEndWh,
@@ -82,16 +100,28 @@ export function unitImbalanceWh(books: UnitBooks): { readonly bus: number; reado
 }
 
 /** Energy of one group of circuits (thermostats included) from the start to now, Wh. */
-export function groupBooks(run: Run, group: number): { readonly wantedWh: number; readonly servedWh: number } {
+export function groupBooks(
+  run: Run,
+  group: number,
+): { readonly wantedWh: number; readonly servedWh: number } {
   const state = run.groups[group]!;
   const sum = run.draw.groupWmin[group]!;
   const time = now(run);
   let wanted = wantedWminUntil(sum, time);
-  let served = state.servedWmin + (state.on ? wantedWminUntil(sum, time) - wantedWminUntil(sum, state.since) : 0);
+  let served =
+    state.servedWmin + (state.on ? wantedWminUntil(sum, time) - wantedWminUntil(sum, state.since) : 0);
   run.draw.usage.thermostats.forEach(({ circuitIndex }, i) => {
     if (run.household.circuits[circuitIndex]!.group !== group) return;
     const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
-    wanted += watts * wantedMinutes(run.draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, run.thermostats, i * THERMOSTAT_STATE, time);
+    wanted +=
+      watts *
+      wantedMinutes(
+        run.draw.thermostatParameters,
+        i * THERMOSTAT_PARAMETERS,
+        run.thermostats,
+        i * THERMOSTAT_STATE,
+        time,
+      );
     served += watts * runMinutes(run.thermostats, i * THERMOSTAT_STATE, time);
   });
   return { wantedWh: wanted / 60, servedWh: served / 60 };

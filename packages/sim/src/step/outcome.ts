@@ -44,17 +44,46 @@ function writeTiers(run: Run, write: WriteCell): void {
 }
 
 function writeUnits(run: Run, write: WriteCell): void {
-  const books = run.units.map((_, u) => unitBooks(run, u, run.draw.solar[u]!.availableWh - run.draw.solar[u]!.clippedWh));
+  const books = run.units.map((_, u) =>
+    unitBooks(run, u, run.draw.solar[u]!.availableWh - run.draw.solar[u]!.clippedWh),
+  );
   const sum = (of: (b: (typeof books)[number]) => number) => books.reduce((total, b) => total + of(b), 0);
-  write('solarAvailableWh', run.draw.solar.reduce((total, s) => total + s.availableWh, 0));
-  write('solarUsedWh', sum((b) => b.solarUsedWh));
-  write('solarStoredWh', sum((b) => b.solarStoredWh));
-  write('solarClippedWh', run.draw.solar.reduce((total, s) => total + s.clippedWh, 0));
-  write('solarCurtailedWh', sum((b) => b.solarCurtailedWh));
-  write('inverterLossWh', sum((b) => b.inverterLossWh));
-  write('batteryLossWh', sum((b) => b.chargeLossWh + b.dischargeLossWh + b.selfDischargedWh));
-  write('storedStartWh', sum((b) => b.storedStartWh));
-  write('storedEndWh', sum((b) => b.storedEndWh));
+  write(
+    'solarAvailableWh',
+    run.draw.solar.reduce((total, s) => total + s.availableWh, 0),
+  );
+  write(
+    'solarUsedWh',
+    sum((b) => b.solarUsedWh),
+  );
+  write(
+    'solarStoredWh',
+    sum((b) => b.solarStoredWh),
+  );
+  write(
+    'solarClippedWh',
+    run.draw.solar.reduce((total, s) => total + s.clippedWh, 0),
+  );
+  write(
+    'solarCurtailedWh',
+    sum((b) => b.solarCurtailedWh),
+  );
+  write(
+    'inverterLossWh',
+    sum((b) => b.inverterLossWh),
+  );
+  write(
+    'batteryLossWh',
+    sum((b) => b.chargeLossWh + b.dischargeLossWh + b.selfDischargedWh),
+  );
+  write(
+    'storedStartWh',
+    sum((b) => b.storedStartWh),
+  );
+  write(
+    'storedEndWh',
+    sum((b) => b.storedEndWh),
+  );
   for (let u = 0; u < 2; u++) write(`minutesUnit${u}Down`, run.units[u]?.downMinutes ?? NOT);
 }
 

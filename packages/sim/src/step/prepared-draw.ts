@@ -57,14 +57,18 @@ export function createWants(household: Household, ambient: Ambient, usage: Usage
   const only = (g: CircuitGroup) => (g.circuits.length === 1 ? usage.circuits[g.circuits[0]!] : undefined);
   const starts = (g: CircuitGroup) => g.circuits.some((c) => usage.circuits[c]!.startExtraW !== undefined);
   const groupW = groups.map((g) => only(g)?.demandW ?? new Float32Array(minutes));
-  const groupExtraW = groups.map((g) => only(g)?.startExtraW ?? (starts(g) ? new Float32Array(minutes) : undefined));
+  const groupExtraW = groups.map(
+    (g) => only(g)?.startExtraW ?? (starts(g) ? new Float32Array(minutes) : undefined),
+  );
   const watched = new Set(groups.flatMap((g) => g.watched));
   return {
     usage,
     groupW,
     groupWmin: groups.map(() => new Float64Array(minutes + 1)),
     groupExtraW,
-    wantedMinutes: household.circuits.map((_, c) => (watched.has(c) ? new Uint32Array(minutes + 1) : undefined)),
+    wantedMinutes: household.circuits.map((_, c) =>
+      watched.has(c) ? new Uint32Array(minutes + 1) : undefined,
+    ),
     wantedReady: new Uint8Array(household.circuits.length),
     thermostatParameters: new Float64Array(usage.thermostats.length * THERMOSTAT_PARAMETERS),
     thermostatSurroundings: usage.thermostats.map((t) => placeC(ambient, t.surroundings)),
@@ -73,7 +77,11 @@ export function createWants(household: Household, ambient: Ambient, usage: Usage
 }
 
 /** Buffers for the supply of one household. */
-export function createSupply(household: Household, minutes: number, solar: readonly UnitSolar[]): PreparedSupply {
+export function createSupply(
+  household: Household,
+  minutes: number,
+  solar: readonly UnitSolar[],
+): PreparedSupply {
   const hours = Math.ceil(minutes / 60);
   const { units } = household;
   return {
@@ -130,7 +138,12 @@ function sumUp(watts: Float32Array, sums: Float64Array): void {
 }
 
 /** Fills floors and charge limits hour by hour from the banks' temperature, and the charge at the start. */
-export function fillSupply(draw: PreparedSupply, household: Household, ambient: Ambient, streams: Streams): void {
+export function fillSupply(
+  draw: PreparedSupply,
+  household: Household,
+  ambient: Ambient,
+  streams: Streams,
+): void {
   household.units.forEach(({ id, battery }, u) => {
     const capacity = household.parameters[u]![CAPACITY_WMIN]!;
     const surroundingsC = placeC(ambient, battery.place);
@@ -139,7 +152,8 @@ export function fillSupply(draw: PreparedSupply, household: Household, ambient: 
     const maxChargeW = battery.modules * battery.module.maxChargeW;
     for (let h = 0; h < floors.length; h++) {
       const bankC = surroundingsC[h * 60]!;
-      floors[h] = capacity * floorFraction(battery.cutOffFraction, drawableFraction(battery.coldCapacity, bankC));
+      floors[h] =
+        capacity * floorFraction(battery.cutOffFraction, drawableFraction(battery.coldCapacity, bankC));
       limits[h] = bankC < battery.minChargeC ? 0 : maxChargeW;
     }
     draw.startWmin[u] = capacity * startFraction(battery, streams(`charge/${id}`));
@@ -147,7 +161,10 @@ export function fillSupply(draw: PreparedSupply, household: Household, ambient: 
 }
 
 /** A household that cycles its bank while the grid is up is caught anywhere between its reserve and full. */
-function startFraction(battery: { startFraction?: number | undefined; reserveFraction: number }, uniform: () => number): number {
+function startFraction(
+  battery: { startFraction?: number | undefined; reserveFraction: number },
+  uniform: () => number,
+): number {
   if (battery.startFraction !== undefined) return battery.startFraction;
   return battery.reserveFraction + (1 - battery.reserveFraction) * uniform();
 }

@@ -137,7 +137,14 @@ function createUnitRun(parameters: Float64Array, groupCount: number): UnitRun {
     event: new Int32Array(1),
     steps: 0,
     ended: 0,
-    mode: ON, cause: 0, resetAt: NEVER, resetByPerson: false, triesLeft: 0, onSince: 0, downSince: 0, downMinutes: 0,
+    mode: ON,
+    cause: 0,
+    resetAt: NEVER,
+    resetByPerson: false,
+    triesLeft: 0,
+    onSince: 0,
+    downSince: 0,
+    downMinutes: 0,
   };
 }
 
@@ -153,15 +160,37 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
   const thermostats = new Float64Array(thermostatCount * THERMOSTAT_STATE);
   draw.usage.thermostats.forEach((want, i) => {
     const surroundingsC = draw.thermostatSurroundings[i]!;
-    startThermostat(want, surroundingsC, draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, thermostats, i * THERMOSTAT_STATE);
+    startThermostat(
+      want,
+      surroundingsC,
+      draw.thermostatParameters,
+      i * THERMOSTAT_PARAMETERS,
+      thermostats,
+      i * THERMOSTAT_STATE,
+    );
   });
   return {
-    household, draw, plan,
+    household,
+    draw,
+    plan,
     control: startControl(plan),
-    readings: { charge: new Float64Array(units.length), solarW: 0, localMinuteOfDay: 0, down: new Uint8Array(2) },
+    readings: {
+      charge: new Float64Array(units.length),
+      solarW: 0,
+      localMinuteOfDay: 0,
+      down: new Uint8Array(2),
+    },
     allowedBefore: new Uint8Array(household.circuits.length),
     units,
-    groups: household.groups.map(() => ({ on: true, feeder: NOBODY, since: 0, onMinutes: 0, servedWmin: 0, offCause: 0, offUnit: -1 })),
+    groups: household.groups.map(() => ({
+      on: true,
+      feeder: NOBODY,
+      since: 0,
+      onMinutes: 0,
+      servedWmin: 0,
+      offCause: 0,
+      offUnit: -1,
+    })),
     thermostats,
     thermostatsSaved: new Float64Array(thermostats.length),
     thermostatTouched: new Uint8Array(thermostatCount),
@@ -172,8 +201,16 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     end: { minute: Infinity, cause: 0, unit: -1 },
     levels: new Float64Array(2),
     changed: true,
-    minute: 0, phase: 0, hour: -1, nextDecision: 0, holdUntil: NEVER,
-    firstShed: Infinity, first240Loss: Infinity, firstBlackout: Infinity,
-    trips: 0, stageChanges: 0, switchThrows: 0,
+    minute: 0,
+    phase: 0,
+    hour: -1,
+    nextDecision: 0,
+    holdUntil: NEVER,
+    firstShed: Infinity,
+    first240Loss: Infinity,
+    firstBlackout: Infinity,
+    trips: 0,
+    stageChanges: 0,
+    switchThrows: 0,
   };
 }

@@ -29,7 +29,8 @@ function createUnitLoad(minutes: number): UnitLoad {
   const hours = Math.ceil(minutes / HOUR);
   const loadW = new Float32Array(minutes);
   const startExtraW = new Float32Array(minutes);
-  const byHour = (values: Float32Array) => Array.from({ length: hours }, (_, h) => values.subarray(h * HOUR, (h + 1) * HOUR));
+  const byHour = (values: Float32Array) =>
+    Array.from({ length: hours }, (_, h) => values.subarray(h * HOUR, (h + 1) * HOUR));
   return {
     loadW,
     startExtraW,
@@ -107,7 +108,13 @@ function addShare(sum: Float32Array, watts: Float32Array, share: number, from: n
   for (let m = from; m < to; m++) sum[m] = sum[m]! + share * watts[m]!;
 }
 
-function keepLargerShare(most: Float32Array, extra: Float32Array, share: number, from: number, to: number): void {
+function keepLargerShare(
+  most: Float32Array,
+  extra: Float32Array,
+  share: number,
+  from: number,
+  to: number,
+): void {
   for (let m = from; m < to; m++) {
     const w = share * extra[m]!;
     if (w > most[m]!) most[m] = w;

@@ -50,7 +50,12 @@ export const BEYOND_FIRST = 12; // the first of them; -1 = none
 export const WAITED_TOO_LONG_MINUTES = 13; // all minutes of waiting beyond the grace
 export const THERMOSTAT_STATE = 14;
 
-export function thermostatParameters(want: ThermostatWant, graceMinutes: number, into: Float64Array, at: number): void {
+export function thermostatParameters(
+  want: ThermostatWant,
+  graceMinutes: number,
+  into: Float64Array,
+  at: number,
+): void {
   const { sign, setC, bandC } = want;
   const drift = 1 / want.timeConstantMinutes;
   into[at + HIGH] = sign * setC + bandC;
@@ -102,7 +107,7 @@ export function staysAsItIs(
   powered: boolean,
 ): boolean {
   if (state[atS + NEXT_AT]! < minute + count || state[atS + START_AT]! >= minute) return false;
-  if (state[atS + POWERED]! !== 0 !== powered) return false;
+  if ((state[atS + POWERED]! !== 0) !== powered) return false;
   return minute % MINUTES_PER_HOUR !== 0 || !hasMoved(parameters, atP, state, atS, surroundingsC, minute);
 }
 
@@ -117,7 +122,13 @@ export function runMinutes(state: Float64Array, atS: number, time: number): numb
 }
 
 /** Minutes of running wanted from the start to `time`: with power all calling ones, without it the holding share. */
-export function wantedMinutes(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): number {
+export function wantedMinutes(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  time: number,
+): number {
   const before = state[atS + WANTED_BEFORE]!;
   if (state[atS + CALLING]! === 0) return before;
   const share = state[atS + POWERED]! !== 0 ? 1 : holdingShare(parameters, atP, state[atS + AROUND]!);
@@ -125,9 +136,18 @@ export function wantedMinutes(parameters: Float64Array, atP: number, state: Floa
 }
 
 /** Signed temperature at `time`, a whole number of minutes after the anchor and within its reach. */
-export function signedC(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): number {
+export function signedC(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  time: number,
+): number {
   const heading = headingOf(parameters, atP, state, atS);
-  return heading + (state[atS + ANCHOR_Y]! - heading) * parameters[atP + POWERS + (time - state[atS + ANCHOR_AT]!)]!;
+  return (
+    heading +
+    (state[atS + ANCHOR_Y]! - heading) * parameters[atP + POWERS + (time - state[atS + ANCHOR_AT]!)]!
+  );
 }
 
 /**
@@ -160,8 +180,10 @@ export function stepThermostat(
     if (isRunning(state, atS)) {
       const watts = parameters[atP + RUNNING_W]!;
       const extraW = state[atS + START_AT]! === m ? parameters[atP + START_EXTRA_W]! : 0;
-      if (toUnit0 > 0) carry(load0W, startExtra0W, m - minute, until - minute, watts * toUnit0, extraW * toUnit0);
-      if (toUnit1 > 0) carry(load1W, startExtra1W, m - minute, until - minute, watts * toUnit1, extraW * toUnit1);
+      if (toUnit0 > 0)
+        carry(load0W, startExtra0W, m - minute, until - minute, watts * toUnit0, extraW * toUnit0);
+      if (toUnit1 > 0)
+        carry(load1W, startExtra1W, m - minute, until - minute, watts * toUnit1, extraW * toUnit1);
     }
     m = until;
   }
@@ -201,7 +223,13 @@ export function stepThermostatShare(
 }
 
 /** Brings every sum up to `time`: before anybody reads them, and at the end of a run. */
-export function settleThermostat(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): void {
+export function settleThermostat(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  time: number,
+): void {
   if (time > state[atS + ANCHOR_AT]!) anchorHere(parameters, atP, state, atS, time);
 }
 
@@ -243,15 +271,27 @@ function meetSurroundings(
   minute: number,
 ): void {
   if (!hasMoved(parameters, atP, state, atS, surroundingsC, minute)) return;
-  const y = minute > state[atS + ANCHOR_AT]! ? leaveAnchor(parameters, atP, state, atS, minute) : state[atS + ANCHOR_Y]!;
+  const y =
+    minute > state[atS + ANCHOR_AT]!
+      ? leaveAnchor(parameters, atP, state, atS, minute)
+      : state[atS + ANCHOR_Y]!;
   state[atS + AROUND] = parameters[atP + SIGN]! * surroundingsC[minute]! + parameters[atP + OFFSET]!;
   setAnchor(parameters, atP, state, atS, minute, y);
 }
 
 /** Takes note of power that came or went at `time`. */
-function meetPower(parameters: Float64Array, atP: number, state: Float64Array, atS: number, minute: number, time: number, powered: boolean): void {
-  if (state[atS + POWERED]! !== 0 === powered) return;
-  const y = time > state[atS + ANCHOR_AT]! ? leaveAnchor(parameters, atP, state, atS, time) : state[atS + ANCHOR_Y]!;
+function meetPower(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  minute: number,
+  time: number,
+  powered: boolean,
+): void {
+  if ((state[atS + POWERED]! !== 0) === powered) return;
+  const y =
+    time > state[atS + ANCHOR_AT]! ? leaveAnchor(parameters, atP, state, atS, time) : state[atS + ANCHOR_Y]!;
   state[atS + POWERED] = powered ? 1 : 0;
   state[atS + WAIT_BEFORE] = 0;
   if (powered) state[atS + START_AT] = minute;
@@ -259,8 +299,17 @@ function meetPower(parameters: Float64Array, atP: number, state: Float64Array, a
 }
 
 /** At the minute it was expected to: switches if it is beyond the band, else goes on from a new anchor. */
-function switchOrGoOn(parameters: Float64Array, atP: number, state: Float64Array, atS: number, minute: number): void {
-  const y = minute > state[atS + ANCHOR_AT]! ? leaveAnchor(parameters, atP, state, atS, minute) : state[atS + ANCHOR_Y]!;
+function switchOrGoOn(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  minute: number,
+): void {
+  const y =
+    minute > state[atS + ANCHOR_AT]!
+      ? leaveAnchor(parameters, atP, state, atS, minute)
+      : state[atS + ANCHOR_Y]!;
   if (state[atS + CALLING]! !== 0) {
     if (y < parameters[atP + LOW]!) state[atS + CALLING] = 0;
   } else if (y > parameters[atP + HIGH]!) {
@@ -270,12 +319,24 @@ function switchOrGoOn(parameters: Float64Array, atP: number, state: Float64Array
   setAnchor(parameters, atP, state, atS, minute, y);
 }
 
-function anchorHere(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): void {
+function anchorHere(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  time: number,
+): void {
   setAnchor(parameters, atP, state, atS, time, leaveAnchor(parameters, atP, state, atS, time));
 }
 
 /** Books the time from the anchor to `time`, whole minutes, and returns the signed temperature then. */
-function leaveAnchor(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number): number {
+function leaveAnchor(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  time: number,
+): number {
   const y = signedC(parameters, atP, state, atS, time);
   const limit = parameters[atP + LIMIT]!;
   if (y > limit || state[atS + ANCHOR_Y]! > limit) countBeyondLimit(parameters, atP, state, atS, time);
@@ -284,34 +345,58 @@ function leaveAnchor(parameters: Float64Array, atP: number, state: Float64Array,
 }
 
 /** Sets the anchor and works out when the next switching is due. */
-function setAnchor(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number, y: number): void {
+function setAnchor(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  time: number,
+  y: number,
+): void {
   state[atS + ANCHOR_Y] = y;
   state[atS + ANCHOR_AT] = time;
   const heading = headingOf(parameters, atP, state, atS);
   const away = y - heading;
   const threshold = parameters[atP + (state[atS + CALLING]! !== 0 ? LOW : HIGH)]!;
-  state[atS + NEXT_AT] = Math.ceil(time) + minutesToBeyond(parameters, atP, heading, away, threshold, state[atS + CALLING]! !== 0);
+  state[atS + NEXT_AT] =
+    Math.ceil(time) + minutesToBeyond(parameters, atP, heading, away, threshold, state[atS + CALLING]! !== 0);
 }
 
 /**
  * Whole minutes until it is beyond the threshold, 0…REACH_MINUTES: the first k with `heading + away·(1 - drift)^k`
  * past it. Solved for the power, guessed by the series of the logarithm, made exact on the table of powers.
  */
-function minutesToBeyond(parameters: Float64Array, atP: number, heading: number, away: number, threshold: number, falling: boolean): number {
+function minutesToBeyond(
+  parameters: Float64Array,
+  atP: number,
+  heading: number,
+  away: number,
+  threshold: number,
+  falling: boolean,
+): number {
   if (falling ? heading + away < threshold : heading + away > threshold) return 0;
   if (falling ? heading >= threshold : heading <= threshold) return REACH_MINUTES; // heads for a place within the band
   const power = Math.min(1, (threshold - heading) / away); // beyond where the power of (1 - drift) falls below this, 0 < power ≤ 1
   const powers = atP + POWERS;
   if (parameters[powers + REACH_MINUTES]! >= power) return REACH_MINUTES;
   const x = 1 - power;
-  let k = Math.min(REACH_MINUTES, Math.floor(parameters[atP + PER_LOG]! * x * (1 + x * (1 / 2 + x * (1 / 3 + x / 4)))));
+  let k = Math.min(
+    REACH_MINUTES,
+    Math.floor(parameters[atP + PER_LOG]! * x * (1 + x * (1 / 2 + x * (1 / 3 + x / 4)))),
+  );
   while (parameters[powers + k]! < power) k--;
   while (parameters[powers + k]! >= power) k++;
   return k;
 }
 
 /** Books `minutes` of the present state. */
-function countTime(parameters: Float64Array, atP: number, state: Float64Array, atS: number, minutes: number): void {
+function countTime(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  minutes: number,
+): void {
   if (state[atS + CALLING]! === 0) return;
   if (state[atS + POWERED]! !== 0) {
     state[atS + RUN_BEFORE] = state[atS + RUN_BEFORE]! + minutes;
@@ -324,13 +409,27 @@ function countTime(parameters: Float64Array, atP: number, state: Float64Array, a
 }
 
 /** Adds watts to steps [from, to) of a unit's loads, and a start in the first of them. */
-function carry(loadW: Float32Array, startExtraW: Float32Array, from: number, to: number, watts: number, extraW: number): void {
+function carry(
+  loadW: Float32Array,
+  startExtraW: Float32Array,
+  from: number,
+  to: number,
+  watts: number,
+  extraW: number,
+): void {
   for (let k = from; k < to; k++) loadW[k] = loadW[k]! + watts;
   if (extraW > startExtraW[from]!) startExtraW[from] = extraW;
 }
 
 /** Counts `minutes` from `time` in which it calls and has no power. */
-function waitWithoutPower(parameters: Float64Array, atP: number, state: Float64Array, atS: number, time: number, minutes: number): void {
+function waitWithoutPower(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  time: number,
+  minutes: number,
+): void {
   const before = state[atS + WAIT_BEFORE]!;
   const grace = parameters[atP + GRACE_MINUTES]!;
   const wait = before + minutes;
@@ -342,7 +441,13 @@ function waitWithoutPower(parameters: Float64Array, atP: number, state: Float64A
 }
 
 /** Counts the minutes from the anchor to `to` that end past the limit; the temperature runs in one direction through them. */
-function countBeyondLimit(parameters: Float64Array, atP: number, state: Float64Array, atS: number, to: number): void {
+function countBeyondLimit(
+  parameters: Float64Array,
+  atP: number,
+  state: Float64Array,
+  atS: number,
+  to: number,
+): void {
   const from = state[atS + ANCHOR_AT]!;
   const limit = parameters[atP + LIMIT]!;
   const first = signedC(parameters, atP, state, atS, from + 1) > limit;

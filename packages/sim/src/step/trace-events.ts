@@ -25,12 +25,22 @@ export function traceEvents(run: Run, before: Switches, minute: number): TraceEv
   run.units.forEach((unit, u) => {
     if (unit.mode === before.modes[u]) return;
     const { id } = run.household.units[u]!;
-    events.push({ minute, kind: 'unit', id, text: `unit ${id} ${unitText(unit.mode, before.modes[u]!, unit.cause)}` });
+    events.push({
+      minute,
+      kind: 'unit',
+      id,
+      text: `unit ${id} ${unitText(unit.mode, before.modes[u]!, unit.cause)}`,
+    });
   });
   run.household.circuits.forEach(({ id, group }) => {
     const { on, offCause } = run.groups[group]!;
     if (on === before.on[group]) return;
-    events.push({ minute, kind: 'circuit', id, text: on ? `${id} back on` : `${id} off: ${END_CAUSES[offCause]!}` });
+    events.push({
+      minute,
+      kind: 'circuit',
+      id,
+      text: on ? `${id} back on` : `${id} off: ${END_CAUSES[offCause]!}`,
+    });
   });
   return events;
 }
@@ -39,7 +49,9 @@ export function traceEvents(run: Run, before: Switches, minute: number): TraceEv
 export function endEvents(run: Run): TraceEvent[] {
   const { minute, cause } = run.end;
   if (minute === Infinity) return [];
-  return [{ minute: Math.floor(minute), kind: 'end', id: '', text: `tier 1 goes without: ${END_CAUSES[cause]!}` }];
+  return [
+    { minute: Math.floor(minute), kind: 'end', id: '', text: `tier 1 goes without: ${END_CAUSES[cause]!}` },
+  ];
 }
 
 function unitText(mode: number, before: number, cause: number): string {

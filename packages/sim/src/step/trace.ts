@@ -5,7 +5,15 @@ import { advance } from './advance.ts';
 import { closeAll } from './apply-power.ts';
 import { groupOnMinutes, unitBooks } from './ledger.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
-import { RUNNING_W, runMinutes, SIGN, signedC, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE, wantedMinutes } from './step-thermostat.ts';
+import {
+  RUNNING_W,
+  runMinutes,
+  SIGN,
+  signedC,
+  THERMOSTAT_PARAMETERS,
+  THERMOSTAT_STATE,
+  wantedMinutes,
+} from './step-thermostat.ts';
 
 export const UNIT_MODES: Readonly<Record<number, string>> = {
   [ON]: 'on',
@@ -112,7 +120,7 @@ function recordUnit(trace: UnitTrace, run: Run, u: number, m: number, meters: Me
   trace.solarClippedW[m] = availableW - usableW;
   trace.solarCurtailedW[m] = wattsOf('solarCurtailedWh');
   trace.solarStoredW[m] = wattsOf('solarStoredWh');
-  trace.solarUsedW[m] = usableW - trace.solarCurtailedW[m]! - trace.solarStoredW[m]!;
+  trace.solarUsedW[m] = usableW - wattsOf('solarCurtailedWh') - wattsOf('solarStoredWh');
   trace.loadW[m] = wattsOf('loadWh');
   trace.inverterLossW[m] = wattsOf('inverterLossWh');
   trace.batteryW[m] = wattsOf('solarStoredWh') - wattsOf('dischargedWh');
@@ -143,19 +151,35 @@ function recordCircuit(trace: CircuitTrace, run: Run, c: number, m: number, mete
 }
 
 function thermostatWanted(run: Run, i: number): number {
-  return wantedMinutes(run.draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, run.thermostats, i * THERMOSTAT_STATE, now(run));
+  return wantedMinutes(
+    run.draw.thermostatParameters,
+    i * THERMOSTAT_PARAMETERS,
+    run.thermostats,
+    i * THERMOSTAT_STATE,
+    now(run),
+  );
 }
 
 function thermostatC(run: Run, i: number): number {
   const sign = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + SIGN]!;
-  return sign * signedC(run.draw.thermostatParameters, i * THERMOSTAT_PARAMETERS, run.thermostats, i * THERMOSTAT_STATE, now(run));
+  return (
+    sign *
+    signedC(
+      run.draw.thermostatParameters,
+      i * THERMOSTAT_PARAMETERS,
+      run.thermostats,
+      i * THERMOSTAT_STATE,
+      now(run),
+    )
+  );
 }
 
 /** Legs, not units: 240 V circuits load both alike and leave the neutral alone. */
 function neutralAmperes(run: Run, circuits: readonly CircuitTrace[], m: number): number {
   let difference = 0;
   run.household.circuits.forEach((circuit, c) => {
-    if (!circuit.is240V) difference += circuit.unit === 0 ? circuits[c]!.servedW[m]! : -circuits[c]!.servedW[m]!;
+    if (!circuit.is240V)
+      difference += circuit.unit === 0 ? circuits[c]!.servedW[m]! : -circuits[c]!.servedW[m]!;
   });
   return Math.abs(difference) / LEG_V;
 }

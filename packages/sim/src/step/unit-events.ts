@@ -1,5 +1,13 @@
 /** A unit stops, is brought back, or comes back by itself. MODEL.md §6.3, §9. */
-import { BATTERY_LIMIT, EMPTY, OVERLOADED_MINUTES, OVERLOAD, STORED_WMIN, SURGE, SET_FLOOR_WMIN } from '../power/step-unit.ts';
+import {
+  BATTERY_LIMIT,
+  EMPTY,
+  OVERLOADED_MINUTES,
+  OVERLOAD,
+  STORED_WMIN,
+  SURGE,
+  SET_FLOOR_WMIN,
+} from '../power/step-unit.ts';
 import { CAPACITY_WMIN, RESTART_WMIN } from '../power/unit-parameters.ts';
 import { holdTiersBack } from '../shedding/control.ts';
 import { causeIndex, type EndCause } from './end-causes.ts';
@@ -38,7 +46,11 @@ function comeBack(run: Run, u: number): void {
 export function restartWmin(run: Run, u: number): number {
   const unit = run.units[u]!;
   const { cutOffFraction } = run.household.units[u]!.battery;
-  return unit.settings[SET_FLOOR_WMIN]! + unit.parameters[RESTART_WMIN]! - cutOffFraction * unit.parameters[CAPACITY_WMIN]!;
+  return (
+    unit.settings[SET_FLOOR_WMIN]! +
+    unit.parameters[RESTART_WMIN]! -
+    cutOffFraction * unit.parameters[CAPACITY_WMIN]!
+  );
 }
 
 /** Carries out what stopped unit `u`: `event` as in power/step-unit.ts. */
@@ -47,14 +59,20 @@ export function stopUnit(run: Run, u: number, event: number): void {
   if (event === EMPTY) {
     const { cutOffFraction } = run.household.units[u]!.battery;
     const floorFraction = unit.settings[SET_FLOOR_WMIN]! / unit.parameters[CAPACITY_WMIN]!;
-    goDown(run, unit, EMPTY_BANK, floorFraction > cutOffFraction + COLD_SHARE ? 'battery too cold' : 'battery empty');
+    goDown(
+      run,
+      unit,
+      EMPTY_BANK,
+      floorFraction > cutOffFraction + COLD_SHARE ? 'battery too cold' : 'battery empty',
+    );
   } else {
     goDown(run, unit, TRIPPED, TRIP_CAUSE[event]!);
     run.trips++;
     planReset(run, u);
   }
   const partner = run.units[1 - u];
-  if (run.household.stopsTogether && partner !== undefined && partner.mode <= ASLEEP) goDown(run, partner, PARTNER_STOPPED, 'partner stopped');
+  if (run.household.stopsTogether && partner !== undefined && partner.mode <= ASLEEP)
+    goDown(run, partner, PARTNER_STOPPED, 'partner stopped');
 }
 
 /** Sets when a tripped unit is brought back: by itself while it has tries left, else by a person who is awake. */

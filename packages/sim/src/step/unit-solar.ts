@@ -11,18 +11,38 @@ import type { UnitSolar } from './prepared-draw.ts';
 export function planesOf(units: readonly UnitSpec[]): Plane[] {
   const planes = new Map<string, Plane>();
   for (const { solar } of units)
-    for (const { tiltDeg, azimuthDeg } of solar?.arrays ?? []) planes.set(`${tiltDeg} ${azimuthDeg}`, { tiltDeg, azimuthDeg });
+    for (const { tiltDeg, azimuthDeg } of solar?.arrays ?? [])
+      planes.set(`${tiltDeg} ${azimuthDeg}`, { tiltDeg, azimuthDeg });
   return [...planes.values()];
 }
 
 export function createUnitSolar(minutes: number): UnitSolar {
-  return { availableW: new Float32Array(minutes), usableW: new Float32Array(minutes), availableWh: 0, clippedWh: 0 };
+  return {
+    availableW: new Float32Array(minutes),
+    usableW: new Float32Array(minutes),
+    availableWh: 0,
+    clippedWh: 0,
+  };
 }
 
 /** Plane-of-array irradiance of each distinct plane, W/m². */
-export function fillPlanes(planes: readonly Plane[], track: SunTrack, weather: WeatherDraw, groundReflectance: number, out: readonly Float32Array[]): void {
+export function fillPlanes(
+  planes: readonly Plane[],
+  track: SunTrack,
+  weather: WeatherDraw,
+  groundReflectance: number,
+  out: readonly Float32Array[],
+): void {
   planes.forEach(({ tiltDeg }, i) => {
-    fillPlaneIrradiance(track, i, planeView(tiltDeg), weather.ghiWm2, weather.dhiWm2, groundReflectance, out[i]!);
+    fillPlaneIrradiance(
+      track,
+      i,
+      planeView(tiltDeg),
+      weather.ghiWm2,
+      weather.dhiWm2,
+      groundReflectance,
+      out[i]!,
+    );
   });
 }
 

@@ -24,7 +24,14 @@ function momentBeyond(sum: Uint32Array, from: number, to: number, minutes: numbe
 }
 
 /** Books the stretch [from, to) in which a watched circuit had no power. */
-export function noteWithoutPower(run: Run, circuit: number, from: number, to: number, cause: number, unit: number): void {
+export function noteWithoutPower(
+  run: Run,
+  circuit: number,
+  from: number,
+  to: number,
+  cause: number,
+  unit: number,
+): void {
   const sum = wantedMinutesOf(run.draw, circuit);
   const { graceMinutes } = run.household.circuits[circuit]!;
   const beyond = wantedUntil(sum, to) - wantedUntil(sum, from) - graceMinutes;
@@ -37,7 +44,14 @@ export function noteWithoutPower(run: Run, circuit: number, from: number, to: nu
  * A circuit's grace ran out at `time`.
  * @param unmetsNeed false where a temperature limit, not the lack of power, tells whether the need is met
  */
-export function noteGraceGone(run: Run, circuit: number, time: number, cause: number, unit: number, unmetsNeed = true): void {
+export function noteGraceGone(
+  run: Run,
+  circuit: number,
+  time: number,
+  cause: number,
+  unit: number,
+  unmetsNeed = true,
+): void {
   const { tier } = run.household.circuits[circuit]!;
   if (unmetsNeed) noteNeed(run, circuit, time);
   if (tier === 1 && time < run.end.minute) {

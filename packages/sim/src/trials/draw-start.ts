@@ -9,7 +9,9 @@ export function drawStart(outage: OutageSpec, timeZone: string, uniform: Stream)
     const [year, month, day, hour, minute] = outage.startLocal.split(/[-T:]/).map(Number);
     return epochMinuteOfLocal(timeZone, year!, month!, day!, hour! * 60 + minute!);
   }
-  const days = outage.months!.flatMap((month) => Array.from({ length: daysIn(outage.year, month) }, (_, d) => ({ month, day: d + 1 })));
+  const days = outage.months!.flatMap((month) =>
+    Array.from({ length: daysIn(outage.year, month) }, (_, d) => ({ month, day: d + 1 })),
+  );
   const { month, day } = days[Math.floor(uniform() * days.length)]!;
   return epochMinuteOfLocal(timeZone, outage.year, month, day, Math.floor(uniform() * 1440));
 }

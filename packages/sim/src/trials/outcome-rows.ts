@@ -22,13 +22,27 @@ export const OUTCOME_COLUMNS = [
   'trips',
   'stageChanges', // times the set of circuits that are on changed
   'switchThrows', // circuits switched by hand or by the switch
-  'servedTier1Wh', 'servedTier2Wh', 'servedTier3Wh', 'servedTier4Wh', 'servedTier5Wh',
-  'unservedTier1Wh', 'unservedTier2Wh', 'unservedTier3Wh', 'unservedTier4Wh', 'unservedTier5Wh',
-  'solarAvailableWh', 'solarUsedWh', 'solarStoredWh', 'solarClippedWh', 'solarCurtailedWh',
+  'servedTier1Wh',
+  'servedTier2Wh',
+  'servedTier3Wh',
+  'servedTier4Wh',
+  'servedTier5Wh',
+  'unservedTier1Wh',
+  'unservedTier2Wh',
+  'unservedTier3Wh',
+  'unservedTier4Wh',
+  'unservedTier5Wh',
+  'solarAvailableWh',
+  'solarUsedWh',
+  'solarStoredWh',
+  'solarClippedWh',
+  'solarCurtailedWh',
   'inverterLossWh', // conversion, idle and standby together
   'batteryLossWh', // charging, discharging, self-discharge
-  'storedStartWh', 'storedEndWh',
-  'minutesUnit0Down', 'minutesUnit1Down',
+  'storedStartWh',
+  'storedEndWh',
+  'minutesUnit0Down',
+  'minutesUnit1Down',
 ] as const;
 export type OutcomeColumn = (typeof OUTCOME_COLUMNS)[number];
 

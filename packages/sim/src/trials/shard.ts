@@ -24,7 +24,10 @@ export function workspaceOf(study: Study): Workspace {
 
 /** Names of every column of a study's rows. */
 export function columnsOf(outline: Pick<StudyOutline, 'needs'>): string[] {
-  return [...OUTCOME_COLUMNS, ...outline.needs.flatMap((need) => [`need:${need}:firstMinute`, `need:${need}:minutes`])];
+  return [
+    ...OUTCOME_COLUMNS,
+    ...outline.needs.flatMap((need) => [`need:${need}:firstMinute`, `need:${need}:minutes`]),
+  ];
 }
 
 /** Rows of draws `from` to `to - 1`, in order of draw, alternative, strategy. */

@@ -30,13 +30,22 @@ export interface StrategySummary {
   readonly medianDays: Estimate;
   /** Chance of reaching each of the asked-for days (Wilson interval); days beyond the horizon are left out. */
   readonly reach: readonly { readonly days: number; readonly chance: Estimate }[];
-  readonly ends: readonly { readonly cause: EndCause; readonly unitId: string | null; readonly fraction: number }[];
+  readonly ends: readonly {
+    readonly cause: EndCause;
+    readonly unitId: string | null;
+    readonly fraction: number;
+  }[];
   /** Means per draw over the horizon, kWh. Index 0 is tier 1. */
   readonly servedKWhByTier: readonly number[];
   readonly unservedKWhByTier: readonly number[];
   readonly meanByColumn: Readonly<Record<string, number | null>>;
   /** Endurance per need: days until first unmet (median, nine in ten), mean minutes unmet. */
-  readonly needs: readonly { readonly need: string; readonly nineInTenDays: Estimate; readonly medianDays: Estimate; readonly meanMinutesUnmet: number }[];
+  readonly needs: readonly {
+    readonly need: string;
+    readonly nineInTenDays: Estimate;
+    readonly medianDays: Estimate;
+    readonly meanMinutesUnmet: number;
+  }[];
 }
 
 /** Paired difference in runtime, same draws, first less second. */

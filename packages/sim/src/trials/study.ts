@@ -17,7 +17,11 @@ export interface StudyOutline {
   readonly seed: string;
   readonly horizonDays: number;
   readonly alternatives: readonly { readonly id: string; readonly title: string }[];
-  readonly strategies: readonly { readonly id: string; readonly title: string; readonly carriedOutBy: 'person' | 'switch' }[];
+  readonly strategies: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly carriedOutBy: 'person' | 'switch';
+  }[];
   readonly unitIds: readonly string[];
   readonly needs: readonly string[];
   readonly weatherName: string;
@@ -70,7 +74,11 @@ export function prepareStudy(scenario: Scenario, { seed }: StudyOptions): Study 
   };
 }
 
-function compileAlternative({ household: spec }: AlternativeSpec, needs: readonly string[], indoorC: number): CompiledAlternative {
+function compileAlternative(
+  { household: spec }: AlternativeSpec,
+  needs: readonly string[],
+  indoorC: number,
+): CompiledAlternative {
   const { circuits, usage, person, strategies, units } = spec;
   const usageKey = JSON.stringify([circuits, usage, person.awake]);
   return {

@@ -32,7 +32,9 @@ export function traceDraw(study: Study, choice: TraceChoice): DrawTrace {
   const compiled = study.compiled[choice.alternative];
   const plan = compiled?.household.strategies[choice.strategy];
   if (compiled === undefined || plan === undefined) {
-    throw new RangeError(`no alternative ${choice.alternative} with strategy ${choice.strategy} in this study`);
+    throw new RangeError(
+      `no alternative ${choice.alternative} with strategy ${choice.strategy} in this study`,
+    );
   }
   const work = workspaceOf(study);
   fillDraw(study, work, streamsOf(study.seed, choice.draw));

@@ -3,7 +3,11 @@ import { table, type ColumnTable } from 'arquero';
 import type { DrawTrace } from './trace-draw.ts';
 
 /** `2026-01-15 18:07`, the minute's local civil time. */
-export function localTimes({ firstLocalDay, localMinuteOfDay, localDay }: Pick<DrawTrace, 'firstLocalDay' | 'localMinuteOfDay' | 'localDay'>): string[] {
+export function localTimes({
+  firstLocalDay,
+  localMinuteOfDay,
+  localDay,
+}: Pick<DrawTrace, 'firstLocalDay' | 'localMinuteOfDay' | 'localDay'>): string[] {
   return Array.from(localMinuteOfDay, (minute, m) => {
     const date = new Date((firstLocalDay + localDay[m]!) * 86_400_000).toISOString().slice(0, 10);
     return `${date} ${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
@@ -15,7 +19,8 @@ const two = (n: number) => String(n).padStart(2, '0');
 /** Units in the column names; `unit.<id>.…`, `circuit.<id>.…`; `events` joins the minute's events in words. */
 export function traceTable(trace: DrawTrace): ColumnTable {
   const events = new Array<string>(trace.minutes).fill('');
-  for (const { minute, text } of trace.events) events[minute] = events[minute] === '' ? text : `${events[minute]}; ${text}`;
+  for (const { minute, text } of trace.events)
+    events[minute] = events[minute] === '' ? text : `${events[minute]}; ${text}`;
   const columns: [string, ArrayLike<unknown>][] = [
     ['minute', Array.from({ length: trace.minutes }, (_, m) => m)],
     ['localTime', localTimes(trace)],
@@ -27,7 +32,11 @@ export function traceTable(trace: DrawTrace): ColumnTable {
   }
   columns.push(['neutralA', trace.neutralA]);
   for (const { id, wantedW, servedW, allowed, temperatureC } of trace.circuits) {
-    columns.push([`circuit.${id}.wantedW`, wantedW], [`circuit.${id}.servedW`, servedW], [`circuit.${id}.allowed`, allowed]);
+    columns.push(
+      [`circuit.${id}.wantedW`, wantedW],
+      [`circuit.${id}.servedW`, servedW],
+      [`circuit.${id}.allowed`, allowed],
+    );
     if (temperatureC !== undefined) columns.push([`circuit.${id}.temperatureC`, temperatureC]);
   }
   columns.push(['events', events]);

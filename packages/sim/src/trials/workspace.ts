@@ -5,7 +5,15 @@ import type { OutageClock } from '../clock/outage-clock.ts';
 import type { UnitSpec } from '../scenario/schema.ts';
 import { createSunTrack, fillSunTrack, type SunTrack } from '../sky/sun-table.ts';
 import { createAmbient, fillAmbient, type Ambient } from '../step/ambient.ts';
-import { createSupply, createWants, fillSupply, fillWants, type PreparedDraw, type PreparedWants, type UnitSolar } from '../step/prepared-draw.ts';
+import {
+  createSupply,
+  createWants,
+  fillSupply,
+  fillWants,
+  type PreparedDraw,
+  type PreparedWants,
+  type UnitSolar,
+} from '../step/prepared-draw.ts';
 import { createUnitSolar, fillPlanes, fillUnitSolar } from '../step/unit-solar.ts';
 import { drawUsage } from '../usage/draw-usage.ts';
 import { createUsageDraw, type UsageBuffers } from '../usage/usage-buffers.ts';
@@ -20,8 +28,14 @@ export interface Workspace {
   readonly weather: WeatherDraw;
   readonly ambient: Ambient;
   readonly planeWm2: readonly Float32Array[];
-  readonly usages: ReadonlyMap<string, { readonly buffers: UsageBuffers; readonly owner: CompiledAlternative }>;
-  readonly wants: ReadonlyMap<string, { readonly buffers: PreparedWants; readonly owner: CompiledAlternative }>;
+  readonly usages: ReadonlyMap<
+    string,
+    { readonly buffers: UsageBuffers; readonly owner: CompiledAlternative }
+  >;
+  readonly wants: ReadonlyMap<
+    string,
+    { readonly buffers: PreparedWants; readonly owner: CompiledAlternative }
+  >;
   /** Distinct panels, shared by the units that have them. */
   readonly solars: ReadonlyMap<string, { readonly unit: UnitSpec; readonly solar: UnitSolar }>;
   /** One per alternative. */
@@ -32,8 +46,16 @@ export function createWorkspace(study: Study): Workspace {
   const { minutes, compiled, planes, scenario } = study;
   const clock = createClock(scenario.site.timeZone, minutes);
   const ambient = createAmbient(minutes);
-  const usages = byKey(compiled, (a) => a.usageKey, (a) => createUsageDraw(a.usagePlan, minutes));
-  const wants = byKey(compiled, (a) => a.wantsKey, (a) => createWants(a.household, ambient, usages.get(a.usageKey)!.buffers));
+  const usages = byKey(
+    compiled,
+    (a) => a.usageKey,
+    (a) => createUsageDraw(a.usagePlan, minutes),
+  );
+  const wants = byKey(
+    compiled,
+    (a) => a.wantsKey,
+    (a) => createWants(a.household, ambient, usages.get(a.usageKey)!.buffers),
+  );
   const units = compiled.flatMap((a) => a.household.units);
   const solars = new Map(units.map((unit) => [solarKey(unit), { unit, solar: createUnitSolar(minutes) }]));
   return {
@@ -47,7 +69,13 @@ export function createWorkspace(study: Study): Workspace {
     solars,
     draws: compiled.map((a) => {
       const solar = a.household.units.map((unit) => solars.get(solarKey(unit))!.solar);
-      return { minutes, clock, ambient, ...wants.get(a.wantsKey)!.buffers, ...createSupply(a.household, minutes, solar) };
+      return {
+        minutes,
+        clock,
+        ambient,
+        ...wants.get(a.wantsKey)!.buffers,
+        ...createSupply(a.household, minutes, solar),
+      };
     }),
   };
 }
@@ -57,7 +85,11 @@ function solarKey(unit: UnitSpec): string {
   return JSON.stringify(unit.solar ?? null);
 }
 
-function byKey<Buffers>(compiled: readonly CompiledAlternative[], keyOf: (a: CompiledAlternative) => string, make: (a: CompiledAlternative) => Buffers) {
+function byKey<Buffers>(
+  compiled: readonly CompiledAlternative[],
+  keyOf: (a: CompiledAlternative) => string,
+  make: (a: CompiledAlternative) => Buffers,
+) {
   const made = new Map<string, { buffers: Buffers; owner: CompiledAlternative }>();
   for (const a of compiled) if (!made.has(keyOf(a))) made.set(keyOf(a), { buffers: make(a), owner: a });
   return made;
@@ -76,6 +108,7 @@ export function fillDraw(study: Study, work: Workspace, streams: Streams): void 
     drawUsage(owner.usagePlan, work.clock, work.ambient, work.track.cosZenith, streams, buffers);
   }
   for (const { buffers, owner } of work.wants.values()) fillWants(buffers, owner.household);
-  for (const { unit, solar } of work.solars.values()) fillUnitSolar(solar, unit, planes, work.planeWm2, work.weather);
+  for (const { unit, solar } of work.solars.values())
+    fillUnitSolar(solar, unit, planes, work.planeWm2, work.weather);
   study.compiled.forEach(({ household }, a) => fillSupply(work.draws[a]!, household, work.ambient, streams));
 }

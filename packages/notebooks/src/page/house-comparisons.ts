@@ -1,0 +1,41 @@
+/** The person who throws the switches, and what the household is compared with. */
+import { html } from '../elements.ts';
+import type { ScenarioSpec } from '@rideout/sim';
+import { freshId, type HouseDraft } from './house-draft.ts';
+import { addFrom, pressButton, type HouseFields } from './house-fields.ts';
+
+export function personPart(fields: HouseFields): HTMLElement {
+  return html`<div class="house-grid">
+    ${fields.text(['person', 'awake'], { label: 'Awake' })}
+    ${fields.number(['person', 'looksEveryMinutes'], { label: 'Looks at the battery every', unit: 'min' })}
+    ${fields.number(['person', 'tripReactionMinutes'], { label: 'From a trip noticed to the unit reset', unit: 'min' })}
+    ${fields.percent(['usage', 'householdScatterFraction'], { label: 'Frugal and lavish weeks differ by' })}
+  </div>`;
+}
+
+export function comparisonsPart(fields: HouseFields): HTMLElement {
+  const { draft } = fields;
+  const { alternatives = [] } = draft.spec;
+  const numbers = Array.from({ length: 6 }, (_, i) => ({ value: String(i + 1), label: `${i + 1} battery module${i ? 's' : ''} on each unit` }));
+  return html`<div>
+    ${alternatives.map((alternative, a) => comparison(fields, alternative, a))}
+    ${addFrom('Also with', numbers, (modules) => addModules(draft, Number(modules)), 'Compare with this too')}
+  </div>`;
+}
+
+function comparison(fields: HouseFields, alternative: NonNullable<ScenarioSpec['alternatives']>[number], a: number): HTMLElement {
+  const change = Object.entries(alternative.change ?? {});
+  const words = change.map(([path, value]) => `${path} is ${JSON.stringify(value)}`).join('; ');
+  return html`<div class="house-grid house-row">
+    ${fields.text(['alternatives', a, 'title'], { label: 'Household', hint: words || 'As described above.' })}
+    ${pressButton('Take away', () => fields.draft.remove(['alternatives', a]), alternative.title)}
+  </div>`;
+}
+
+/** The household as described stays the one that the others are compared with. */
+function addModules(draft: HouseDraft, modules: number): void {
+  const { alternatives = [] } = draft.spec;
+  const title = `${modules} module${modules > 1 ? 's' : ''} per unit`;
+  const id = freshId(`modules-${modules}`, alternatives);
+  draft.add(['alternatives'], { id, title, change: { 'units.*.battery.modules': modules } });
+}

@@ -1,0 +1,47 @@
+/** Opening a household's file and saving it. */
+import { html } from '../elements.ts';
+import { pressButton, type HouseFields } from './house-fields.ts';
+import { houseFileName, houseText, openedSpec, type FileKind } from './house-file.ts';
+import type { HouseTables } from './house-tables.ts';
+
+export function openAndSave(fields: HouseFields, tables: HouseTables): HTMLElement {
+  const { draft } = fields;
+  const said = html`<p class="house-said" role="status"></p>`;
+  const input = html`<input type="file" accept=".yaml,.yml,.json" />` as HTMLInputElement;
+  const open = async (file: File) => {
+    try {
+      draft.replace(openedSpec(await file.text(), file.name, tables));
+      said.textContent = `Opened ${file.name}.`;
+    } catch (error) {
+      said.textContent = `Nothing was changed. ${error instanceof Error ? error.message : String(error)}`;
+    }
+    input.value = ''; // the same file can be opened again once it is mended
+  };
+  input.addEventListener('change', () => {
+    const file = input.files?.[0];
+    if (file) void open(file);
+  });
+  const save = (kind: FileKind) => {
+    const name = houseFileName(draft.spec, kind);
+    download(houseText(draft.spec, kind), name);
+    said.textContent = `Saved as ${name}. ${besideWords(fields)}`;
+  };
+  return html`<div class="house-open">
+    <div class="house-file"><label>Open a household’s file (YAML or JSON)<br />${input}</label></div>
+    ${pressButton('Save as YAML', () => save('yaml'))} ${pressButton('Save as JSON', () => save('json'))} ${said}
+  </div>`;
+}
+
+/** Which files must lie beside the saved one. */
+function besideWords({ draft }: HouseFields): string {
+  const text = JSON.stringify(draft.spec);
+  const names = [...draft.files.profiles.keys(), ...draft.files.years.keys()];
+  const used = names.filter((name) => text.includes(JSON.stringify(name)));
+  return used.length > 0 ? `Keep ${used.join(' and ')} in the same folder.` : '';
+}
+
+function download(text: string, name: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type: 'text/plain' }));
+  html`<a href=${url} download=${name}></a>`.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
