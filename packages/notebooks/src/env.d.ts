@@ -5,6 +5,17 @@ declare module '*?worker&inline' {
   export default InlineWorker;
 }
 
+declare module '*.csv?raw' {
+  /** The text of a file, put into the page while it is built. */
+  const text: string;
+  export default text;
+}
+
+declare module '*.css?inline' {
+  const css: string;
+  export default css;
+}
+
 declare module '@observablehq/inputs' {
   interface Labelled {
     readonly label?: string | Node;

@@ -28,7 +28,7 @@ export { readNormals, type NormalsPlace } from './weather/normals-table.ts';
 export { readWeatherYear, type ReadWeatherYear } from './weather/read-weather-year.ts';
 export { describeWeatherFindings } from './weather/messages.ts';
 export { WeatherFileError } from './weather/weather-file-error.ts';
-export { readTypicalAppliances } from './usage/typical-appliances.ts';
+export { applianceRows, readTypicalAppliances } from './usage/typical-appliances.ts';
 export { readProfile } from './usage/read-profile.ts';
 export { profileHints } from './usage/profile-hints.ts';
 export { ProfileFileError } from './usage/profile-file-error.ts';

@@ -6,6 +6,7 @@
 import { daysDown, daysUp, type Provenance, type StudySummary } from '@rideout/sim';
 import { comparison, verdictOf, type Comparison } from './alternatives-comparison.ts';
 import { chartFrame } from './chart-frame.ts';
+import { deciderWords } from './decider-words.ts';
 import { gainSentence, gainText } from './gain-words.ts';
 import { intervalKey } from './series-key.ts';
 import { linesOf, strips } from './what-changes.ts';
@@ -53,9 +54,10 @@ export function seasonGains(seasons: readonly Season[], options: SeasonGainsOpti
       sample: intervalKey(style),
       text: summary.alternativeTitle,
     })),
-    sentences: rows.map(({ season, compared }) => `${season}: ${gainSentence(compared)}`),
+    sentences: rows.map(({ season, compared }) => `${season}: ${gainSentence(compared)} ${deciderWords(compared)}.`),
     table: {
-      caption: 'Days that nine outages in ten reach, with 95 % intervals, and the gain over the same outages.',
+      caption:
+        'Days that nine outages in ten reach, with 95 % intervals, and the gain over the same outages.',
       columns: [
         { name: 'Outage begins in' },
         { name: 'Household' },

@@ -4,7 +4,7 @@
  * Vega-Lite, because this is a layered chart (bands, steps, markers, names) over one table whose look follows from
  * the data, and the specification is itself a thing to publish and reuse.
  */
-import embed from 'vega-embed';
+import embed, { type Result } from 'vega-embed';
 import type { TopLevelSpec } from 'vega-lite';
 import type { StudySummary } from '@rideout/sim';
 import { chartFrame } from './chart-frame.ts';
@@ -55,9 +55,13 @@ function chosenSeries(study: StudySummary, shown: Shown): CurveSeries[] {
   }));
 }
 
-export async function drawn(spec: TopLevelSpec): Promise<SVGSVGElement> {
+export async function drawn(
+  spec: TopLevelSpec,
+  /** Told of the view, to listen to what a reader selects in it. */
+  withView?: (view: Result['view']) => void,
+): Promise<SVGSVGElement> {
   const stage = document.createElement('div');
-  await embed(stage, spec, {
+  const { view } = await embed(stage, spec, {
     mode: 'vega-lite',
     renderer: 'svg',
     ast: true, // expressions are interpreted: the page's policy forbids making code from text
@@ -65,5 +69,6 @@ export async function drawn(spec: TopLevelSpec): Promise<SVGSVGElement> {
     tooltip: false,
     defaultStyle: false,
   });
+  withView?.(view);
   return stage.querySelector('svg')!;
 }

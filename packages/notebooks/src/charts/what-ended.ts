@@ -150,15 +150,15 @@ const STYLE = {
 const NAME = { frameAnchor: 'top-left', dx: 10, dy: 8, textAnchor: 'start', fontWeight: 600 } as const;
 
 function sentence(s: StrategySummary, legs: WhatEndedOptions['legs']): string {
-  return s.ends
-    .map((end) => `${lowerFirst(endWords(end, legs))}, ${percent(end.fraction)}`)
-    .join('; ');
+  return s.ends.map((end) => `${lowerFirst(endWords(end, legs))}, ${percent(end.fraction)}`).join('; ');
 }
 
 function finding(summaries: readonly StrategySummary[], legs: WhatEndedOptions['legs']): string {
   const commonest = summaries.map((s) => {
     const end = s.ends[0];
-    return end ? `${lowerFirst(endWords(end, legs))} (${percent(end.fraction)}) with “${s.alternativeTitle}”` : '';
+    return end
+      ? `${lowerFirst(endWords(end, legs))} (${percent(end.fraction)}) with “${s.alternativeTitle}”`
+      : '';
   });
   return `What mostly ends it: ${commonest.join('; ')}`;
 }

@@ -38,7 +38,11 @@ export function withSecondHousehold(study: EmbeddedStudy): EmbeddedStudy {
     title: 'One more battery module on each unit',
     household: { ...first.household, units },
   };
-  return { scenario: { ...study.scenario, alternatives: [first, more] }, seed: study.seed, draws: study.draws };
+  return {
+    scenario: { ...study.scenario, alternatives: [first, more] },
+    seed: study.seed,
+    draws: study.draws,
+  };
 }
 
 function usualPair(usual: PageSettings, { scenario }: EmbeddedStudy): PageSettings {

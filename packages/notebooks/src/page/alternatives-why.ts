@@ -1,9 +1,10 @@
 /** Why the second battery buys what it buys: storage, the sun, the inverters' own appetite, a leg, an overload. */
 import { html } from '../elements.ts';
 import { percent, type StudySummary } from '@rideout/sim';
-import { comparison, verdictOf, type Comparison } from '../charts/alternatives-comparison.ts';
+import { comparison, type Comparison } from '../charts/alternatives-comparison.ts';
 import { dataTable } from '../charts/data-table.ts';
-import { dailyEnergy, deciderOf, oneLeg, type DailyEnergy, type Decider } from './alternatives-energy.ts';
+import { deciderWords } from '../charts/decider-words.ts';
+import { dailyEnergy, oneLeg, type DailyEnergy } from '../charts/alternatives-energy.ts';
 
 export interface WhyOptions {
   readonly alternativeId: string;
@@ -15,7 +16,7 @@ export function alternativesWhy(study: StudySummary, options: WhyOptions): HTMLE
   const compared = comparison(study, options.alternativeId, options.strategyId);
   if (!compared) return html`<span></span>`;
   return html`<section aria-labelledby="why-title">
-    <h2 id="why-title">${whyTitle(compared)}</h2>
+    <h2 id="why-title">${deciderWords(compared)}</h2>
     <ul id="why-words">
       ${whySentences(compared, options.legs).map((text) => html`<li>${text}</li>`)}
     </ul>
@@ -23,25 +24,6 @@ export function alternativesWhy(study: StudySummary, options: WhyOptions): HTMLE
       ${dataTable(energyTable(compared))}
     </div>
   </section>`;
-}
-
-const NOTHING: Readonly<Record<Decider, string>> = {
-  overload: 'Overload ends these outages, not an empty battery',
-  cold: 'The cold ends these outages, not an empty battery',
-  'enough sun': 'The sun already carries the house',
-  inverters: 'The inverters’ own appetite decides, more than the battery does',
-  'no sun': 'Without sun the second battery brings its first charge and no more',
-  'no more sun': 'The sun decides: there is no more of it for a second battery to catch',
-  'one leg': 'One leg decides: its battery is the one that runs empty',
-  storage: 'The sun and the evenings decide',
-};
-
-/** The heading: what decides. */
-export function whyTitle(compared: Comparison): string {
-  const decider = deciderOf(compared);
-  return decider === 'storage' && verdictOf(compared) === 'longer'
-    ? 'Storage decides: the second battery carries sun into the night'
-    : NOTHING[decider];
 }
 
 /** What the figures say, each sentence from the means below it. */

@@ -79,7 +79,7 @@ function circuitRow(fields: HouseFields, tables: HouseTables, circuit: Circuit, 
 function addAppliance({ draft }: HouseFields, tables: HouseTables, c: number): HTMLElement {
   const choices = tables.choices.map(({ id, title }) => ({ value: id, label: title }));
   return addFrom('Also on this circuit', choices, (id) => {
-    const there = draft.spec.circuits[c]!.appliances.findIndex((a) => 'typical' in a && a.typical === id);
+    const there = draft.spec.circuits[c]!.appliances.findIndex((a) => 'typical' in a && String(a.typical) === id);
     if (there < 0) return draft.add(['circuits', c, 'appliances'], { typical: id });
     const path = ['circuits', c, 'appliances', there, 'count'];
     draft.set(path, Number(draft.at(path) ?? 1) + 1, 'shape');
@@ -104,7 +104,7 @@ function applianceRow(
       <div class="house-grid">${fields.number([...at, 'scale'], { label: 'Times', hint: '1000 when the file is in kilowatts' })}
       ${circuit.appliances.length > 1 ? remove : ''}</div>
     </div>`;
-  const usual = 'typical' in appliance ? tables.typical.get(appliance.typical)?.['runningW'] : undefined;
+  const usual = 'typical' in appliance ? tables.typical.get(String(appliance.typical))?.['runningW'] : undefined;
   return html`<div class="house-appliance">
     <p><strong>${name}</strong></p>
     <div class="house-grid">

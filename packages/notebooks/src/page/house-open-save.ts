@@ -1,10 +1,12 @@
 /** Opening a household's file and saving it. */
+import { saveText } from '../charts/chart-export.ts';
 import { html } from '../elements.ts';
 import { pressButton, type HouseFields } from './house-fields.ts';
 import { houseFileName, houseText, openedSpec, type FileKind } from './house-file.ts';
 import type { HouseTables } from './house-tables.ts';
 
-export function openAndSave(fields: HouseFields, tables: HouseTables): HTMLElement {
+/** @param faults how many things have to be mended at present */
+export function openAndSave(fields: HouseFields, tables: HouseTables, faults: () => number): HTMLElement {
   const { draft } = fields;
   const said = html`<p class="house-said" role="status"></p>`;
   const input = html`<input type="file" accept=".yaml,.yml,.json" />` as HTMLInputElement;
@@ -23,8 +25,9 @@ export function openAndSave(fields: HouseFields, tables: HouseTables): HTMLEleme
   });
   const save = (kind: FileKind) => {
     const name = houseFileName(draft.spec, kind);
-    download(houseText(draft.spec, kind), name);
-    said.textContent = `Saved as ${name}. ${besideWords(fields)}`;
+    saveText(houseText(draft.spec, kind), 'text/plain', name);
+    const unfinished = faults() > 0 ? 'It is not finished: open it here again and mend what is listed. ' : '';
+    said.textContent = `Saved as ${name}. ${unfinished}${besideWords(fields)}`;
   };
   return html`<div class="house-open">
     <div class="house-file"><label>Open a household’s file (YAML or JSON)<br />${input}</label></div>
@@ -38,10 +41,4 @@ function besideWords({ draft }: HouseFields): string {
   const names = [...draft.files.profiles.keys(), ...draft.files.years.keys()];
   const used = names.filter((name) => text.includes(JSON.stringify(name)));
   return used.length > 0 ? `Keep ${used.join(' and ')} in the same folder.` : '';
-}
-
-function download(text: string, name: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'text/plain' }));
-  html`<a href=${url} download=${name}></a>`.click();
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }

@@ -1,6 +1,5 @@
 /** The shipped tables a household chooses from; they come with the page. */
-import { fromCSV } from 'arquero';
-import { readNormals, readTypicalAppliances, type NormalsPlace, type TypicalAppliances } from '@rideout/sim';
+import { applianceRows, readNormals, readTypicalAppliances, type NormalsPlace, type TypicalAppliances } from '@rideout/sim';
 
 export interface TypicalChoice {
   readonly id: string;
@@ -20,10 +19,9 @@ export interface HouseTables {
 
 /** @param appliancesCsv text of data/appliances.csv @param normalsCsv text of data/normals.csv */
 export function houseTables(appliancesCsv: string, normalsCsv: string): HouseTables {
-  const rows = fromCSV(appliancesCsv, { autoType: false }).objects({ limit: Infinity }) as Record<string, string>[];
   return {
     typical: readTypicalAppliances(appliancesCsv),
-    choices: rows.map((row) => ({
+    choices: applianceRows(appliancesCsv).map((row) => ({
       id: row['id']!,
       title: row['title']!,
       is240V: row['volts'] === '240',

@@ -72,7 +72,9 @@ export function liveRuns(options: LiveRunsOptions): LiveRuns {
         }
       }
       show(line, [
-        html`<span role="status">Settled: ${options.what}, ${draws} outages each, simulated in this page.</span>`,
+        html`<span role="status"
+          >Settled: ${options.what}, ${draws} outages each, simulated in this page.</span
+        >`,
       ]);
     } catch (error) {
       if (mine.signal.aborted) return;
@@ -83,7 +85,9 @@ export function liveRuns(options: LiveRunsOptions): LiveRuns {
     run: () => void run(),
     wait: () => {
       stop.abort();
-      show(line, [html`<span>${sentenceCase(options.what)}: follows when the simulation above has settled.</span>`]);
+      show(line, [
+        html`<span>${sentenceCase(options.what)}: follows when the simulation above has settled.</span>`,
+      ]);
     },
   });
   return root;

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { basename, dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { observable } from '@observablehq/notebook-kit/vite';
+import { dataFile } from '@rideout/sim/node';
 import { build, type InlineConfig, type Rolldown } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
 import { localLibrary } from './local-library.ts';
@@ -45,6 +46,7 @@ export function shellConfig(page: string): InlineConfig {
       alias: [
         { find: /^observable:styles\/theme-[\w-]+\.css$/, replacement: here('../style/house-style.css') },
         { find: /^observable:(.*)$/, replacement: `${KIT}$1` },
+        { find: /^rideout-data:/, replacement: dirname(dataFile('appliances.csv')) + '/' }, // shipped tables
         { find: /^@rideout\/notebooks$/, replacement: here('../charts/index.ts') },
         { find: /^@rideout\/notebooks\/page$/, replacement: here('../page/index.ts') },
       ],

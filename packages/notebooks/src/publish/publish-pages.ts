@@ -11,7 +11,7 @@ import { PublishError } from './publish-error.ts';
 export interface PublishOptions {
   /** Resolved: nothing left to look up. */
   readonly scenario: Scenario;
-  /** Notebook files; left out: our own page, "How many days?". */
+  /** Notebook files; left out: "How many days?" for one file, all our own pages for a folder. */
   readonly pages?: readonly string[];
   /** Where the one page goes; or … */
   readonly outFile?: string;
@@ -32,6 +32,9 @@ export interface PublishedPage {
 /** Our own pages, by name. */
 export const OUR_PAGES = {
   'how-many-days': fileURLToPath(new URL('../../pages/how-many-days.html', import.meta.url)),
+  'one-battery-or-two': fileURLToPath(new URL('../../pages/one-battery-or-two.html', import.meta.url)),
+  'through-the-year': fileURLToPath(new URL('../../pages/through-the-year.html', import.meta.url)),
+  'describe-your-house': fileURLToPath(new URL('../../pages/describe-your-house.html', import.meta.url)),
 } as const;
 
 const DRAWS = 400;
@@ -43,7 +46,8 @@ const SEED = 'rideout';
  * @throws PublishError naming the page that cannot be built; WriteError when the folder cannot be written to.
  */
 export async function publishPages(options: PublishOptions): Promise<PublishedPage[]> {
-  const { pages = Object.values(OUR_PAGES) } = options;
+  const { pages = options.outFile === undefined ? Object.values(OUR_PAGES) : [OUR_PAGES['how-many-days']] } =
+    options;
   const { folder, nameOf } = destination(options, pages);
   const study = studyToEmbed(options);
   const files: { name: string; bytes: Uint8Array }[] = [];

@@ -16,8 +16,6 @@ import {
   SET_IDLE_W,
   SET_ON,
   SET_UP_WMIN,
-  SET_WATCH,
-  mayExceedRating,
   stepShareUntilEmpty,
   stepUnit,
   STORED_WMIN,
@@ -28,7 +26,6 @@ import { thinkAgainLevels } from '../shedding/control.ts';
 import { applyPower } from './apply-power.ts';
 import { decideIfDue, think } from './decide.ts';
 import { BLOCK_MINUTES, EMPTY_BANK, now, ON, type Run, type UnitRun } from './run.ts';
-import type { UnitLoad } from './stage-loads.ts';
 import {
   isRunning,
   RUNNING_W,
@@ -39,6 +36,7 @@ import {
   THERMOSTAT_STATE,
 } from './step-thermostat.ts';
 import { restartRecoveredUnits, restartWmin, stopUnit } from './unit-events.ts';
+import { loadUnit } from './unit-loads.ts';
 import { noteThermostats } from './unmet.ts';
 
 /** A phase this close to 1 is the minute's end: rounding of shares. */
@@ -174,35 +172,14 @@ function aLevelWasCrossed(run: Run, done: number): boolean {
   return false;
 }
 
-/** The circuits' watts of the block, thermostats aside, to each unit; and whether a rating could be exceeded. */
+/** The circuits' watts of the block, thermostats aside, to each unit. */
 function loadUnits(run: Run, count: number): void {
-  const { minute, hour } = run;
-  for (let u = 0; u < run.units.length; u++) {
-    const unit = run.units[u]!;
-    const load = unit.load!;
-    run.draw.stageLoads.readyAt(load, minute);
-    const peakW = load.peakW[hour]! + unit.thermostatW;
-    const peakStartW = load.peakStartW[hour]! + unit.thermostatW + unit.thermostatStartW;
-    const watch = mayExceedRating(unit.parameters, unit.settings[SET_IDLE_W]!, peakW, peakStartW);
-    unit.settings[SET_WATCH] = watch ? 1 : 0;
-    if (count === BLOCK_MINUTES) {
-      unit.loadW.set(load.loadByHour[hour]!);
-      if (watch) unit.startExtraW.set(load.startExtraByHour[hour]!);
-    } else copyMinutes(unit, load, minute, count);
-  }
-}
-
-function copyMinutes(unit: UnitRun, load: UnitLoad, minute: number, count: number): void {
-  for (let k = 0; k < count; k++) {
-    unit.loadW[k] = load.loadW[minute + k]!;
-    unit.startExtraW[k] = load.startExtraW[minute + k]!;
-  }
+  for (let u = 0; u < run.units.length; u++) loadUnit(run.units[u]!, run.draw, run.minute, run.hour, count);
 }
 
 /** Adds the thermostats' watts to the units' loads: one number for the block where nothing switches in it. */
 function stepThermostats(run: Run, count: number, dt: number, timeAfter = run.minute + 1): void {
   const { draw, thermostats, thermostatFeeds: feeds, thermostatTouched: touched, units, minute } = run;
-  for (let u = 0; u < units.length; u++) units[u]!.settings[SET_BASE_W] = 0;
   for (let i = 0; i < touched.length; i++) {
     const atP = i * THERMOSTAT_PARAMETERS;
     const atS = i * THERMOSTAT_STATE;

@@ -95,7 +95,6 @@ export function applyPower(run: Run): void {
     if (!state.on) blame(run, g, allowed, state);
     for (let u = 0; u < run.units.length; u++) run.units[u]!.shares[g] = shareOf(feeder, u);
   }
-  for (const unit of run.units) unit.load = run.draw.stageLoads.unitLoad(unit.shares);
   feedThermostats(run);
   let up = 0;
   for (const unit of run.units) if (unit.mode === ON) up++;

@@ -6,7 +6,6 @@ import { CAPACITY_WMIN } from '../power/unit-parameters.ts';
 import type { UsageDraw } from '../usage/usage-draw.ts';
 import { placeC, type Ambient } from './ambient.ts';
 import type { CircuitGroup, Household } from './household.ts';
-import { StageLoads } from './stage-loads.ts';
 import { THERMOSTAT_PARAMETERS, thermostatParameters } from './step-thermostat.ts';
 
 /** Solar of one unit: watts its panels give, watts after its input limit, and the sums the books need. */
@@ -25,13 +24,16 @@ export interface PreparedWants {
   readonly groupWmin: readonly Float64Array[];
   /** Per group, largest extra watts of a start; undefined when nothing in it starts. */
   readonly groupExtraW: readonly (Float32Array | undefined)[];
+  /** Per group and hour of the outage: least and most watts of a minute, most extra watts of a start. */
+  readonly groupLeastW: readonly Float32Array[];
+  readonly groupMostW: readonly Float32Array[];
+  readonly groupMostExtraW: readonly Float32Array[];
   /** Per watched circuit, minutes wanted so far (length minutes + 1); read through `wantedMinutesOf`. */
   readonly wantedMinutes: readonly (Uint32Array | undefined)[];
   /** 1 once a circuit's are counted in this draw: few runs need them. */
   readonly wantedReady: Uint8Array;
   readonly thermostatParameters: Float64Array;
   readonly thermostatSurroundings: readonly Float32Array[];
-  readonly stageLoads: StageLoads;
 }
 
 /** What the units have to meet it with. */
@@ -52,6 +54,7 @@ export interface PreparedDraw extends PreparedWants, PreparedSupply {
 /** Buffers for the wants of one household, filled again for every draw. */
 export function createWants(household: Household, ambient: Ambient, usage: UsageDraw): PreparedWants {
   const { minutes } = usage;
+  const hours = Math.ceil(minutes / 60);
   const { groups } = household;
   // A group of one circuit reads that circuit's own arrays.
   const only = (g: CircuitGroup) => (g.circuits.length === 1 ? usage.circuits[g.circuits[0]!] : undefined);
@@ -66,13 +69,15 @@ export function createWants(household: Household, ambient: Ambient, usage: Usage
     groupW,
     groupWmin: groups.map(() => new Float64Array(minutes + 1)),
     groupExtraW,
+    groupLeastW: groups.map(() => new Float32Array(hours)),
+    groupMostW: groups.map(() => new Float32Array(hours)),
+    groupMostExtraW: groups.map(() => new Float32Array(hours)),
     wantedMinutes: household.circuits.map((_, c) =>
       watched.has(c) ? new Uint32Array(minutes + 1) : undefined,
     ),
     wantedReady: new Uint8Array(household.circuits.length),
     thermostatParameters: new Float64Array(usage.thermostats.length * THERMOSTAT_PARAMETERS),
     thermostatSurroundings: usage.thermostats.map((t) => placeC(ambient, t.surroundings)),
-    stageLoads: new StageLoads(groups, groupW, groupExtraW, minutes),
   };
 }
 
@@ -100,14 +105,13 @@ export function fillWants(wants: PreparedWants, household: Household): void {
     const { graceMinutes } = household.circuits[want.circuitIndex]!;
     thermostatParameters(want, graceMinutes, wants.thermostatParameters, i * THERMOSTAT_PARAMETERS);
   });
-  wants.stageLoads.forget();
 }
 
 function fillGroups(draw: PreparedWants, { groups }: Household): void {
   for (let g = 0; g < groups.length; g++) {
     const { circuits } = groups[g]!;
+    const extra = draw.groupExtraW[g];
     if (circuits.length > 1) {
-      const extra = draw.groupExtraW[g];
       extra?.fill(0);
       draw.groupW[g]!.fill(0);
       for (const c of circuits) {
@@ -116,7 +120,8 @@ function fillGroups(draw: PreparedWants, { groups }: Household): void {
         if (extra !== undefined && startExtraW !== undefined) keepLarger(extra, startExtraW);
       }
     }
-    sumUp(draw.groupW[g]!, draw.groupWmin[g]!);
+    sumUp(draw.groupW[g]!, draw.groupWmin[g]!, draw.groupLeastW[g]!, draw.groupMostW[g]!);
+    if (extra !== undefined) mostOfHours(extra, draw.groupMostExtraW[g]!);
   }
 }
 
@@ -128,12 +133,31 @@ function keepLarger(most: Float32Array, part: Float32Array): void {
   for (let m = 0; m < most.length; m++) if (part[m]! > most[m]!) most[m] = part[m]!;
 }
 
-/** Running sums: `sums[m]` holds what was wanted before minute m. */
-function sumUp(watts: Float32Array, sums: Float64Array): void {
+/** Running sums (`sums[m]` is what was wanted before minute m), and the least and most of each hour. */
+function sumUp(watts: Float32Array, sums: Float64Array, least: Float32Array, most: Float32Array): void {
   let sum = 0;
-  for (let m = 0; m < watts.length; m++) {
-    sum += watts[m]!;
-    sums[m + 1] = sum;
+  for (let h = 0; h < least.length; h++) {
+    const end = Math.min(watts.length, (h + 1) * 60);
+    let low = Infinity;
+    let high = 0;
+    for (let m = h * 60; m < end; m++) {
+      const w = watts[m]!;
+      sum += w;
+      sums[m + 1] = sum;
+      if (w < low) low = w;
+      if (w > high) high = w;
+    }
+    least[h] = low;
+    most[h] = high;
+  }
+}
+
+function mostOfHours(values: Float32Array, most: Float32Array): void {
+  for (let h = 0; h < most.length; h++) {
+    const end = Math.min(values.length, (h + 1) * 60);
+    let high = 0;
+    for (let m = h * 60; m < end; m++) if (values[m]! > high) high = values[m]!;
+    most[h] = high;
   }
 }
 

@@ -3,7 +3,6 @@ import { startControl, type ControlPlan, type ControlState, type Readings } from
 import { SETTINGS, SET_DT, STORED_WMIN, UNIT_STATE } from '../power/step-unit.ts';
 import type { Household } from './household.ts';
 import type { PreparedDraw } from './prepared-draw.ts';
-import type { UnitLoad } from './stage-loads.ts';
 import { startThermostat, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './step-thermostat.ts';
 
 /** What a unit is doing. Everything from EMPTY on counts as down. */
@@ -24,10 +23,9 @@ export interface UnitRun {
   readonly state: Float64Array;
   readonly saved: Float64Array;
   readonly settings: Float64Array;
-  /** The present block's loads: those of `load`, with the thermostats added. */
+  /** The present block's loads, W, and largest extra watts of a start; beside them the settings' base watts. */
   readonly loadW: Float32Array;
   readonly startExtraW: Float32Array;
-  load: UnitLoad | undefined;
   /** Per group, share of its watts that this unit carries now. */
   readonly shares: Float64Array;
   /** Most watts, and most extra watts of one start, that thermostats could ask of it now. */
@@ -129,7 +127,6 @@ function createUnitRun(parameters: Float64Array, groupCount: number): UnitRun {
     settings: new Float64Array(SETTINGS),
     loadW: new Float32Array(BLOCK_MINUTES),
     startExtraW: new Float32Array(BLOCK_MINUTES),
-    load: undefined,
     shares: new Float64Array(groupCount),
     thermostatW: 0,
     thermostatStartW: 0,

@@ -1,6 +1,6 @@
 /** Where the energy went in the two households compared: means over the draws, kWh a day of simulated time. */
 import type { StrategySummary } from '@rideout/sim';
-import type { Comparison } from '../charts/alternatives-comparison.ts';
+import type { Comparison } from './alternatives-comparison.ts';
 
 export interface DailyEnergy {
   readonly solarKWh: number;
@@ -33,14 +33,7 @@ export function dailyEnergy(summary: StrategySummary, horizonDays: number): Dail
 
 /** What sets how long the second household lasts, where more storage is not what is missing. */
 export type Decider =
-  | 'overload'
-  | 'cold'
-  | 'enough sun'
-  | 'inverters'
-  | 'no sun'
-  | 'no more sun'
-  | 'one leg'
-  | 'storage';
+  'overload' | 'cold' | 'enough sun' | 'inverters' | 'no sun' | 'no more sun' | 'one leg' | 'storage';
 
 const MOST = 0.5; // more than half
 const HARDLY = 0.05; // of the sun on offer
@@ -54,7 +47,8 @@ export function deciderOf({ first, second, horizonDays }: Comparison): Decider {
   if (first.nineInTenDays.value === null && second.nineInTenDays.value === null) return 'enough sun';
   if (b.solarKWh < 0.01) return 'no sun';
   if (a.invertersKWh > MOST * a.caughtKWh) return 'inverters';
-  if (b.caughtKWh - a.caughtKWh < HARDLY * b.solarKWh && a.lostKWh < HARDLY * a.solarKWh) return 'no more sun';
+  if (b.caughtKWh - a.caughtKWh < HARDLY * b.solarKWh && a.lostKWh < HARDLY * a.solarKWh)
+    return 'no more sun';
   return oneLeg(second) ? 'one leg' : 'storage';
 }
 

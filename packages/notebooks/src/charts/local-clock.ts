@@ -1,0 +1,62 @@
+/** Times of an outage as its household reads them. Minutes count from the outage's start. */
+import type { DrawTrace } from '@rideout/sim';
+import type { OutageLook } from './outage-view.ts';
+
+/** The clock of a trace. */
+export type TraceClock = Pick<DrawTrace, 'firstLocalDay' | 'localDay' | 'localMinuteOfDay' | 'minutes'>;
+
+const DAY_MS = 86_400_000;
+const format = (options: Intl.DateTimeFormatOptions) =>
+  new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', ...options });
+const SHORT = format({ weekday: 'short', day: 'numeric', month: 'short' });
+const LONG = format({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
+const WEEKDAY = format({ weekday: 'short' });
+const DAY_AND_MONTH = format({ day: 'numeric', month: 'short' });
+
+/** "07:05" or "7:05 am"; the moment just after the last minute has the last minute's hour. */
+export function clockText(clock: TraceClock, minute: number, style: OutageLook['clock']): string {
+  return timeOfDay(clock.localMinuteOfDay[within(clock, minute)]!, style);
+}
+
+/** Minutes after midnight in words. */
+export function timeOfDay(minuteOfDay: number, style: OutageLook['clock']): string {
+  const [hour, minute] = [Math.floor(minuteOfDay / 60), String(minuteOfDay % 60).padStart(2, '0')];
+  if (style === 24) return `${String(hour).padStart(2, '0')}:${minute}`;
+  return `${hour % 12 || 12}:${minute}\u00a0${hour < 12 ? 'am' : 'pm'}`;
+}
+
+/** "Tue, 14 Oct". */
+export function dateText(clock: TraceClock, minute: number): string {
+  return SHORT.format(dateAt(clock, minute));
+}
+
+/** "Tuesday 14 October 2026". */
+export function longDateText(clock: TraceClock, minute: number): string {
+  return LONG.format(dateAt(clock, minute)).replace(',', '');
+}
+
+/** "Tue" over "14 Oct". */
+export function dateInTwoLines(clock: TraceClock, minute: number): string {
+  const date = dateAt(clock, minute);
+  return `${WEEKDAY.format(date)}\n${DAY_AND_MONTH.format(date)}`;
+}
+
+/** "Tue, 14 Oct, 07:05". */
+export function momentText(clock: TraceClock, minute: number, style: OutageLook['clock']): string {
+  return `${dateText(clock, minute)}, ${clockText(clock, minute, style)}`;
+}
+
+/** First minute of each local day, and one past the last: day i is [starts[i], starts[i + 1]). */
+export function localDayStarts({ localDay, minutes }: TraceClock): number[] {
+  const starts = [0];
+  for (let m = 1; m < minutes; m++) if (localDay[m] !== localDay[m - 1]) starts.push(m);
+  return [...starts, minutes];
+}
+
+function dateAt(clock: TraceClock, minute: number): Date {
+  return new Date((clock.firstLocalDay + clock.localDay[within(clock, minute)]!) * DAY_MS);
+}
+
+function within({ minutes }: TraceClock, minute: number): number {
+  return Math.min(Math.max(Math.floor(minute), 0), minutes - 1);
+}

@@ -1,0 +1,38 @@
+/** One outage as its charts are given it: every minute, who lives there, and which part is looked at. */
+import type { DrawTrace, Scenario } from '@rideout/sim';
+
+export type Household = Scenario['alternatives'][number]['household'];
+
+/** How times and temperatures are written. */
+export interface OutageLook {
+  readonly clock: 12 | 24;
+  readonly temperature: 'C' | 'F';
+}
+
+/** The part of the outage looked at: minutes from its start, `to` excluded; and the minute pointed at. */
+export interface OutageRange {
+  readonly from: number;
+  readonly to: number;
+  readonly at: number | undefined;
+}
+
+export interface OutageView extends OutageLook, OutageRange {
+  readonly trace: DrawTrace;
+  readonly household: Household;
+  /** Who or what throws the switches. */
+  readonly carriedOutBy: 'person' | 'switch';
+  /** Picture width, px. */
+  readonly width: number;
+  readonly provenance: string;
+}
+
+/** A circuit's own name. */
+export function circuitTitle(household: Household, id: string): string {
+  return household.circuits.find((circuit) => circuit.id === id)?.title ?? id;
+}
+
+/** "Unit east (L1)". */
+export function unitTitle(household: Household, id: string): string {
+  const unit = household.units.find((u) => u.id === id);
+  return household.units.length === 1 ? 'The unit' : `Unit ${id}${unit ? ` (${unit.leg})` : ''}`;
+}

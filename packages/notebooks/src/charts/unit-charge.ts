@@ -1,0 +1,77 @@
+/**
+ * How full each unit's bank is, minute by minute.
+ *
+ * Observable Plot, as for every chart over minutes: the part looked at changes at a touch, and Plot draws a few
+ * hundred buckets at once, without compiling a specification first.
+ */
+import { percent } from '@rideout/sim';
+import { chartFrame } from './chart-frame.ts';
+import { momentText } from './local-clock.ts';
+import { banded, minutePanel } from './minute-panel.ts';
+import { minutesTable } from './minutes-table.ts';
+import { unitTitle, type OutageView } from './outage-view.ts';
+import { seriesKey } from './series-key.ts';
+import { seriesStyle } from './series-style.ts';
+
+export function unitCharge(outage: OutageView): HTMLElement {
+  const { trace, household } = outage;
+  const units = trace.units.map((unit, i) => ({ unit, style: seriesStyle(i), title: unitTitle(household, unit.id) }));
+  return chartFrame({
+    id: 'unit-charge',
+    title: finding(outage),
+    note: 'State of charge, % of what the bank holds. Shaded: no sun. Dashed upright line: the essentials go without.',
+    picture: minutePanel(outage, {
+      height: 230,
+      y: { domain: [0, 100], label: '% of the bank', grid: true, ticks: 5 },
+      marks: units.flatMap(({ unit, style }) => banded(outage, unit.chargeFraction, style, (f) => f * 100)),
+    }),
+    key: units.map(({ unit, style, title }) => ({
+      sample: seriesKey({ ...style }),
+      text: `${title}: ${chargeWords(unit.chargeFraction, outage)}`,
+    })),
+    sentences: units.map(({ unit, title }) => `${title}: ${emptyWords(unit.mode, outage)}.`),
+    table: minutesTable(
+      outage,
+      'State of charge: lowest.',
+      units.map(({ unit, title }) => ({
+        name: `${title} (%)`,
+        id: `${unit.id}LowestChargeFraction`,
+        values: unit.chargeFraction,
+        take: 'min',
+        show: (f) => (f * 100).toFixed(0),
+      })),
+    ),
+    provenance: outage.provenance,
+  });
+}
+
+function chargeWords(fraction: Float64Array, { from, to }: OutageView): string {
+  let [least, most] = [Infinity, -Infinity];
+  for (let m = from; m < to; m++) {
+    least = Math.min(least, fraction[m]!);
+    most = Math.max(most, fraction[m]!);
+  }
+  return `between ${percent(least)} and ${percent(most)} in the time shown`;
+}
+
+/** Starts of stretches in which a unit is empty, over the whole outage. */
+export function emptyStarts(mode: readonly string[]): number[] {
+  return [...mode.keys()].filter((m) => mode[m] === 'empty' && mode[m - 1] !== 'empty');
+}
+
+function emptyWords(mode: readonly string[], { trace, clock }: OutageView): string {
+  const starts = emptyStarts(mode);
+  if (starts.length === 0) return 'never runs empty in this outage';
+  const times = starts.length === 1 ? 'once' : `${starts.length} times`;
+  return `runs empty ${times} in this outage, first on ${momentText(trace, starts[0]!, clock)}`;
+}
+
+function finding(outage: OutageView): string {
+  const { trace, household } = outage;
+  const units = trace.units.map((unit) => ({ unit, starts: emptyStarts(unit.mode) }));
+  const first = units.filter((u) => u.starts.length > 0).sort((a, b) => a.starts[0]! - b.starts[0]!)[0];
+  if (!first) return units.length === 1 ? 'The bank never runs empty' : 'Neither bank runs empty';
+  const others = units.filter((u) => u !== first);
+  const spared = others.length > 0 && others.every((u) => u.starts.length === 0) ? '; the other never does' : '';
+  return `${unitTitle(household, first.unit.id)} ${emptyWords(first.unit.mode, outage)}${spared}`.replace(' in this outage', '');
+}

@@ -1,0 +1,121 @@
+/**
+ * Through the year: month by what is changed, the days that nine outages in ten reach, a number in every cell.
+ *
+ * Vega-Lite, because a heat map is one table with a place, a shade and a text to each row, which is what a
+ * specification says best; it turns on its side for a narrow page by swapping two channels.
+ */
+import { daysDown, daysInterval, type Provenance } from '@rideout/sim';
+import { chartFrame, type ChartParts } from './chart-frame.ts';
+import { svg } from '../elements.ts';
+import { intervalText, reachText } from './reach-text.ts';
+import { drawn } from './survival-curves.ts';
+import { bestAndWorst, yearCells, type YearCell, type YearColumn, type YearMonth } from './year-cells.ts';
+import { DEEPEST, heatMapSpec } from './year-heat-map-spec.ts';
+
+export interface YearHeatMapOptions {
+  readonly columns: readonly YearColumn[];
+  /** What the columns count: "Battery modules on each unit". */
+  readonly across: string;
+  readonly strategyTitle: string;
+  readonly horizonDays: number;
+  /** Of the scenario whose months and columns these are; draws as planned. */
+  readonly provenance: Provenance;
+  /** Picture width, px. */
+  readonly width: number;
+}
+
+export async function yearHeatMap(
+  months: readonly YearMonth[],
+  options: YearHeatMapOptions,
+): Promise<HTMLElement> {
+  const { columns, across, strategyTitle, horizonDays, provenance, width } = options;
+  const cells = yearCells(months, columns);
+  const done = cells.filter((cell) => cell.days);
+  const draws = Math.min(...done.map((cell) => cell.draws));
+  const coarse = draws < provenance.draws || done.length < cells.length;
+  return chartFrame({
+    id: 'year-heat-map',
+    title: yearFinding(cells, horizonDays),
+    note: `Days that nine outages in ten reach, by the month in which the outage begins, with “${strategyTitle}”. ${coarse ? `So far ${draws} outages in some months, of ${provenance.draws}; figures still move.` : `${draws} outages in each month.`}`,
+    picture: await drawn(heatMapSpec(cells, { across, horizonDays, width })),
+    key: heatKey(columns),
+    sentences: columns.map((column) => columnSentence(cells, column, horizonDays)),
+    table: {
+      caption: `Days that nine outages in ten reach, with 95 % intervals. Columns: ${across.toLowerCase()}.`,
+      columns: [{ name: 'Begins in' }, ...columns.map(({ label }) => ({ name: label, number: true }))],
+      rows: months.map(({ title }) => [
+        title,
+        ...cells.filter((cell) => cell.month === title).map((cell) => figure(cell, horizonDays)),
+      ]),
+      exact: cells.map(({ month, column, days, draws: n }) => ({
+        month,
+        column: column.id,
+        draws: n,
+        nineInTenDays: days?.value ?? null,
+        low: days?.low ?? null,
+        high: days?.high ?? null,
+      })),
+    },
+    provenance: { ...provenance, draws },
+  });
+}
+
+/** The household as it is, or the first column where none is. */
+export function ownCells(cells: readonly YearCell[]): YearCell[] {
+  const own = cells.find((cell) => cell.column.own)?.column ?? cells[0]?.column;
+  return cells.filter((cell) => cell.column === own);
+}
+
+function yearFinding(cells: readonly YearCell[], horizonDays: number): string {
+  const { best, worst } = bestAndWorst(ownCells(cells));
+  if (!best[0] || !worst[0]) return 'The year is being worked out';
+  const reach = (cell: YearCell) => reachText(cell.days!.value, horizonDays);
+  const words = best[0].column.words;
+  if (best[0] === worst[0] || best[0].days!.value === worst[0].days!.value)
+    return `With ${words}, nine outages in ten reach ${reach(best[0])} in every month worked out so far`;
+  return `With ${words}, nine outages in ten reach ${reach(worst[0])} in ${listed(worst)}, ${reach(best[0])} in ${listed(best)}`;
+}
+
+export function listed(cells: readonly YearCell[]): string {
+  const names = cells.map((cell) => cell.month);
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
+}
+
+function columnSentence(cells: readonly YearCell[], column: YearColumn, horizonDays: number): string {
+  const told = cells
+    .filter((cell) => cell.column === column && cell.days)
+    .map(({ month, days }) => `${month} ${reachText(days!.value, horizonDays)}`);
+  const words = column.words.charAt(0).toUpperCase() + column.words.slice(1);
+  return `${words}: ${told.join(', ')}.`;
+}
+
+function figure({ days }: YearCell, horizonDays: number): string {
+  if (!days) return '…';
+  const interval = daysInterval(days, horizonDays);
+  return `${daysDown(days.value, horizonDays)}${interval ? ` (${interval})` : ''}`;
+}
+
+/** Interval of a cell in words, for the headline. */
+export function cellInterval({ days }: YearCell, horizonDays: number): string {
+  return days ? intervalText(days, horizonDays) : '';
+}
+
+function heatKey(columns: readonly YearColumn[]): ChartParts['key'] {
+  const shaded = (opacity: number, stroke: string) =>
+    svg`<svg viewBox="0 0 52 22"><rect x="6" y="3" width="40" height="16" rx="2" fill="var(--series-1)" fill-opacity=${opacity} stroke=${stroke} stroke-width="1.5"></rect></svg>`;
+  const own = columns.find((column) => column.own);
+  return [
+    {
+      sample: shaded(DEEPEST, 'none'),
+      text: 'The deeper the shade, the more days; the number says how many.',
+    },
+    ...(own
+      ? [
+          {
+            sample: shaded(0, 'var(--ink)'),
+            text: `Outlined: the household as it is in its file (${own.words}).`,
+          },
+        ]
+      : []),
+  ];
+}

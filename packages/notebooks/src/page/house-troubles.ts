@@ -1,0 +1,67 @@
+/** What has to be mended: said at its field, and in a list that leads there. */
+import { html } from '../elements.ts';
+import { spellPath, type Finding, type ScenarioSpec } from '@rideout/sim';
+import { pressButton } from './house-fields.ts';
+import type { Path } from './house-schema.ts';
+
+/** Marks the fields and gives the list; nothing when there is nothing to mend. */
+export function showTroubles(form: HTMLElement, findings: readonly Finding[], spec: ScenarioSpec): HTMLElement | undefined {
+  form.querySelectorAll('.house-fault').forEach((note) => note.remove());
+  form.querySelectorAll('[aria-invalid]').forEach((input) => {
+    input.removeAttribute('aria-invalid');
+    input.removeAttribute('aria-describedby');
+  });
+  if (findings.length === 0) return undefined;
+  const places = fieldsByPath(form, spec);
+  return html`<div class="trouble" role="status">
+    <p><strong>${findings.length === 1 ? 'One thing needs mending' : `${findings.length} things need mending`}</strong> before this can be simulated.</p>
+    <ul>
+      ${findings.map((finding) => html`<li>${markField(finding, placeOf(finding, places))}</li>`)}
+    </ul>
+  </div>`;
+}
+
+/** Fields by the path a finding names them with. */
+function fieldsByPath(form: HTMLElement, spec: ScenarioSpec): Map<string, HTMLElement> {
+  const named = withNames(spec);
+  const fields = [...form.querySelectorAll<HTMLElement>('[data-path]')];
+  return new Map(fields.map((field) => [spellPath(named, JSON.parse(field.dataset['path']!) as Path), field]));
+}
+
+/** Typical appliances are called by their row until they have an id. */
+function withNames(spec: ScenarioSpec): unknown {
+  return JSON.parse(JSON.stringify(spec), (_, part: unknown) => {
+    const item = part as { id?: unknown; typical?: unknown } | null;
+    return typeof item?.typical === 'string' && item.id === undefined ? { ...item, id: item.typical } : part;
+  });
+}
+
+/** The field itself, or the nearest one around or inside the part that is meant. */
+function placeOf({ path }: Finding, places: ReadonlyMap<string, HTMLElement>): HTMLElement | undefined {
+  for (let around = path; around !== ''; around = around.slice(0, Math.max(0, around.lastIndexOf('.')))) {
+    const exact = places.get(around);
+    if (exact) return exact;
+  }
+  return [...places].find(([field]) => field.startsWith(`${path}.`))?.[1];
+}
+
+function markField(finding: Finding, field: HTMLElement | undefined): HTMLElement | string {
+  const words = findingWords(finding);
+  const input = field?.querySelector<HTMLElement>('input, select');
+  if (!field || !input) return `${finding.path ? `${finding.path}: ` : ''}${words}`;
+  const note = html`<p class="house-fault">${words}</p>`;
+  note.id = `${input.id || field.dataset['path']!.replace(/\W+/g, '-')}-fault`;
+  input.setAttribute('aria-invalid', 'true');
+  input.setAttribute('aria-describedby', note.id);
+  field.append(note);
+  const label = field.querySelector('label, legend')?.textContent?.trim() ?? finding.path;
+  const go = () => {
+    for (let at = field.closest('details'); at; at = at.parentElement?.closest('details') ?? null) at.open = true;
+    input.focus();
+  };
+  return html`<span>${pressButton(label, go)} ${words}</span>`;
+}
+
+function findingWords({ found, expected, hint }: Finding): string {
+  return `Found ${found}; expected ${expected}.${hint ? ` ${hint}` : ''}`;
+}
