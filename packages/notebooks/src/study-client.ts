@@ -17,6 +17,8 @@ export interface StudyRunOptions {
   readonly batch?: number | undefined;
   /** Default: one less than the machine has cores, 1 to 6. */
   readonly workers?: number | undefined;
+  /** Idle workers to use in the place of new ones, for one study after another; the caller ends them. */
+  readonly hands?: readonly StudyHand[] | undefined;
   /** Aborting ends the workers at once; the run then ends without another word. */
   readonly signal?: AbortSignal | undefined;
 }
@@ -39,10 +41,9 @@ const MOST_WORKERS = 6;
 /** Progress as it comes. Throws an Error with the words of the worker that failed. */
 export async function* runStudy(scenario: Scenario, options: StudyRunOptions): AsyncGenerator<StudyProgress> {
   const plan = new RunPlan(options.draws, options.batch ?? BATCH);
-  const crew = Array.from(
-    { length: Math.min(options.workers ?? coresToUse(), plan.shards) },
-    () => new StudyHand(),
-  );
+  const crew =
+    options.hands?.slice(0, plan.shards) ??
+    studyHands(Math.min(options.workers ?? coresToUse(), plan.shards));
   const stopped = aborted(options.signal);
   try {
     const busy = new Map(
@@ -61,7 +62,7 @@ export async function* runStudy(scenario: Scenario, options: StudyRunOptions): A
       yield plan.progress();
     }
   } finally {
-    crew.forEach((hand) => hand.dismiss());
+    if (!options.hands) crew.forEach((hand) => hand.dismiss());
   }
 }
 
@@ -142,6 +143,11 @@ class RunPlan {
       rows: settled ? this.#rows.joined() : undefined,
     };
   }
+}
+
+/** As many workers as this machine has use for, or `count`. */
+export function studyHands(count = coresToUse()): StudyHand[] {
+  return Array.from({ length: count }, () => new StudyHand());
 }
 
 function coresToUse(): number {

@@ -38,6 +38,8 @@ function say(reply: StudyReply, moved: Transferable[] = []): void {
 
 /** Megabytes of minutes: every column of the trace is its own array and can be handed over. */
 function traceBuffers(trace: DrawTrace): Transferable[] {
-  const columns = [trace, ...trace.units, ...trace.circuits].flatMap((part) => Object.values(part) as unknown[]);
+  const columns = [trace, ...trace.units, ...trace.circuits].flatMap(
+    (part) => Object.values(part) as unknown[],
+  );
   return columns.flatMap((column) => (ArrayBuffer.isView(column) ? [column.buffer as ArrayBuffer] : []));
 }

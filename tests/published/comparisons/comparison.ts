@@ -29,13 +29,23 @@ export type Comparisons = Readonly<Record<string, readonly Comparison[]>>;
 
 export function near(expected: number, tolerance: number): Band {
   const low = expected - tolerance;
-  return { low, high: expected + tolerance, text: `${expected} ± ${tolerance}`, expected };
+  return {
+    low,
+    high: expected + tolerance,
+    text: `${expected} ± ${Number(tolerance.toPrecision(2))}`,
+    expected,
+  };
 }
 
 /** Within one part in 10⁹, the books' own tolerance: for exact results. */
 export function exactly(expected: number): Band {
   const slack = 1e-9 * Math.max(1, Math.abs(expected));
-  return { low: expected - slack, high: expected + slack, text: `${Number(expected.toPrecision(10))}`, expected };
+  return {
+    low: expected - slack,
+    high: expected + slack,
+    text: `${Number(expected.toPrecision(10))}`,
+    expected,
+  };
 }
 
 export const atLeast = (low: number): Band => ({

@@ -88,7 +88,7 @@ describe('the JSON Schema of a scenario', () => {
     ['surgeW: 6000', 'surgeW: lots', '.units.0.inverter.surgeW is no number'],
     ['startFraction: 0.9', 'startFraction: 90', '.units.0.battery.startFraction is above 1'],
     ['leg: both', 'leg: L3', '.circuits.2.leg is none of L1,L2,both'],
-    ['latitudeDeg: 42\n', '', '.site lacks latitudeDeg'],
+    ['  latitudeDeg: 42\n', '', '.site lacks latitudeDeg'],
     ['kind: steady', 'kind: steddy', '.circuits.1.appliances.1 fits no shape'],
   ])('refuses %s written as %s', (part, by, misfit) => {
     expect(misfits(shipped, parse(HOUSE.replace(part, by)))).toContain(misfit);

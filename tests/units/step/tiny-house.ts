@@ -8,8 +8,9 @@ import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
 import { clipToInput } from '../../../packages/sim/src/power/solar-array.ts';
 import { advance } from '../../../packages/sim/src/step/advance.ts';
 import { writeOutcome } from '../../../packages/sim/src/step/outcome.ts';
-import type { PreparedDraw } from '../../../packages/sim/src/step/prepared-draw.ts';
+import type { PreparedDraw, UnitSolar } from '../../../packages/sim/src/step/prepared-draw.ts';
 import { startRun, type Run } from '../../../packages/sim/src/step/run.ts';
+import { createUnitSolar } from '../../../packages/sim/src/step/unit-solar.ts';
 import { traceRun, type Trace } from '../../../packages/sim/src/step/trace.ts';
 import { workspaceOf } from '../../../packages/sim/src/trials/shard.ts';
 import { fillDraw } from '../../../packages/sim/src/trials/workspace.ts';
@@ -157,14 +158,18 @@ export function tinyDraw(house: TinyHouse): TinyDraw {
   const study = prepareStudy(tinyScenario(house), { seed: 'tiny' });
   const work = workspaceOf(study);
   fillDraw(study, work, streamsOf('tiny', 0));
-  const draw = work.draws[0]!;
-  draw.solar.forEach((solar, u) => {
-    for (let m = 0; m < solar.availableW.length; m++) solar.availableW[m] = house.solarW?.(u, m) ?? 0;
-    clipToInput(solar.availableW, house.units?.[u]?.inputLimitW ?? 100_000, solar.usableW);
-    solar.availableWh = sumOf(solar.availableW) / 60;
-    solar.clippedWh = solar.availableWh - sumOf(solar.usableW) / 60;
-  });
-  return { study, draw };
+  const units = study.compiled[0]!.household.units;
+  const solar = units.map((_, u) => sunshine(study.minutes, house.units?.[u]?.inputLimitW, (m) => house.solarW?.(u, m) ?? 0));
+  return { study, draw: { ...work.draws[0]!, solar } };
+}
+
+function sunshine(minutes: number, inputLimitW: number | undefined, wattsAt: (minute: number) => number): UnitSolar {
+  const solar = createUnitSolar(minutes);
+  for (let m = 0; m < minutes; m++) solar.availableW[m] = wattsAt(m);
+  clipToInput(solar.availableW, inputLimitW ?? 100_000, solar.usableW);
+  solar.availableWh = sumOf(solar.availableW) / 60;
+  solar.clippedWh = solar.availableWh - sumOf(solar.usableW) / 60;
+  return solar;
 }
 
 export function startTinyRun({ study, draw }: TinyDraw): Run {

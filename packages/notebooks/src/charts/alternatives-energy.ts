@@ -59,7 +59,9 @@ function endedBy(summary: StrategySummary, is: (cause: string) => boolean): numb
 
 /** The unit whose battery ends nearly all of the outages that end, and their share; undefined: neither, or only one unit. */
 export function oneLeg(summary: StrategySummary): { unitId: string; fraction: number } | undefined {
-  const units = ['minutesUnit0Down', 'minutesUnit1Down'].filter((name) => summary.meanByColumn[name] != null);
+  const units = ['minutesUnit0Down', 'minutesUnit1Down'].filter(
+    (name) => typeof summary.meanByColumn[name] === 'number',
+  );
   const ended = endedBy(summary, (cause) => cause !== 'still running');
   const empty = summary.ends.find(({ cause }) => cause === 'battery empty');
   if (units.length < 2 || !empty?.unitId || ended < 0.1) return undefined;

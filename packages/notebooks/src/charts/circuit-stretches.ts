@@ -33,8 +33,18 @@ export function circuitStretches({ events, circuits, minutes }: DrawTrace, circu
 /** A circuit that is off may be let on again before its unit is back, and the other way round. */
 function offStretches(allowed: Uint8Array, from: number, to: number): Stretch[] {
   const stretches: Stretch[] = [];
-  for (let m = from; m < to; m++) push(stretches, { from: m, to: m + 1, state: allowed[m] === 1 ? 'dark' : 'shed' });
+  for (let m = from; m < to;) {
+    const until = endOfRun(allowed, m, to);
+    stretches.push({ from: m, to: until, state: allowed[m] === 1 ? 'dark' : 'shed' });
+    m = until;
+  }
   return stretches;
+}
+
+function endOfRun(values: Uint8Array, from: number, to: number): number {
+  let end = from + 1;
+  while (end < to && values[end] === values[from]) end++;
+  return end;
 }
 
 /** Joins onto the last where the state is the same. */
@@ -46,7 +56,12 @@ function push(stretches: Stretch[], next: Stretch): void {
 }
 
 /** Minutes of [from, to) spent in a state. */
-export function minutesIn(stretches: readonly Stretch[], state: StretchState, from: number, to: number): number {
+export function minutesIn(
+  stretches: readonly Stretch[],
+  state: StretchState,
+  from: number,
+  to: number,
+): number {
   return stretches
     .filter((s) => s.state === state)
     .reduce((sum, s) => sum + Math.max(0, Math.min(s.to, to) - Math.max(s.from, from)), 0);

@@ -23,10 +23,18 @@ const ROW_PX = 31;
 const TIER_PX = 24;
 const TOP = 4;
 
-const LOOK: Readonly<Record<StretchState, { colour: string; opacity: number; half: number; dash: string; text: string }>> = {
+const LOOK: Readonly<
+  Record<StretchState, { colour: string; opacity: number; half: number; dash: string; text: string }>
+> = {
   on: { colour: 'var(--series-3)', opacity: 0.85, half: 5, dash: '', text: 'on' },
   shed: { colour: 'var(--ink-soft)', opacity: 0.5, half: 1, dash: '', text: 'off, as the strategy says' },
-  dark: { colour: 'var(--caution)', opacity: 0.22, half: 5, dash: '2 2', text: 'off, because its unit is down' },
+  dark: {
+    colour: 'var(--caution)',
+    opacity: 0.22,
+    half: 5,
+    dash: '2 2',
+    text: 'off, because its unit is down',
+  },
 };
 
 export function circuitsOn(outage: OutageView): HTMLElement {
@@ -38,7 +46,9 @@ export function circuitsOn(outage: OutageView): HTMLElement {
     note: 'Circuits by tier; tier 1 is kept longest. On means that it has power, whether or not anything draws it.',
     picture: picture(rows, outage, height),
     key: Object.values(LOOK).map((look) => ({ sample: stateKey(look), text: look.text })),
-    sentences: rows.map((row) => `${row.title} (tier ${row.tier}): on ${share(row, 'on', outage)} of the time shown.`),
+    sentences: rows.map(
+      (row) => `${row.title} (tier ${row.tier}): on ${share(row, 'on', outage)} of the time shown.`,
+    ),
     table: table(rows, outage),
     provenance: outage.provenance,
   });
@@ -46,12 +56,20 @@ export function circuitsOn(outage: OutageView): HTMLElement {
 
 /** In order of tier, then of the household. */
 function rowsOf({ trace, household }: OutageView): Row[] {
-  const circuits = household.circuits.map((circuit, c) => ({ circuit, c })).sort((a, b) => a.circuit.tier - b.circuit.tier || a.c - b.c);
+  const circuits = household.circuits
+    .map((circuit, c) => ({ circuit, c }))
+    .sort((a, b) => a.circuit.tier - b.circuit.tier || a.c - b.c);
   let top = TOP;
   let tier = 0;
   return circuits.map(({ circuit, c }) => {
     if (circuit.tier !== tier) [tier, top] = [circuit.tier, top + TIER_PX];
-    const row = { id: circuit.id, title: circuit.title ?? circuit.id, tier, stretches: circuitStretches(trace, c), top };
+    const row = {
+      id: circuit.id,
+      title: circuit.title ?? circuit.id,
+      tier,
+      stretches: circuitStretches(trace, c),
+      top,
+    };
     top += ROW_PX;
     return row;
   });
@@ -62,7 +80,12 @@ function picture(rows: readonly Row[], outage: OutageView, height: number): SVGS
   const bars = rows.flatMap((row) =>
     row.stretches
       .filter((s) => s.to > from && s.from < to)
-      .map((s) => ({ x1: Math.max(s.from, from), x2: Math.min(s.to, to), y: -(row.top + 22), ...LOOK[s.state] })),
+      .map((s) => ({
+        x1: Math.max(s.from, from),
+        x2: Math.min(s.to, to),
+        y: -(row.top + 22),
+        ...LOOK[s.state],
+      })),
   );
   type Bar = (typeof bars)[number];
   const tiers = rows.filter((row, i) => rows[i - 1]?.tier !== row.tier);
@@ -71,9 +94,37 @@ function picture(rows: readonly Row[], outage: OutageView, height: number): SVGS
     top: 4,
     y: { axis: null, domain: [-height, 0] },
     marks: [
-      Plot.text(tiers, { ...NAME, dx: -46, y: (r: Row) => -(r.top - 8), text: (r: Row) => `Tier ${r.tier}`, fontWeight: 650 }),
-      Plot.text(rows, { ...NAME, dx: 2, y: (r: Row) => -(r.top + 8), text: 'title', fontSize: 12, lineWidth: (width - 70) / 12, textOverflow: 'ellipsis', stroke: 'var(--paper)', strokeWidth: 3 }),
-      Plot.rect(bars, { x1: 'x1', x2: 'x2', y1: (b: Bar) => b.y - b.half, y2: (b: Bar) => b.y + b.half, fill: 'colour', fillOpacity: 'opacity', stroke: (b: Bar) => (b.dash ? b.colour : 'none'), strokeWidth: 0.6, strokeDasharray: '2 2', clip: true, opacity: 1 } as Plot.RectOptions),
+      Plot.text(tiers, {
+        ...NAME,
+        dx: -46,
+        y: (r: Row) => -(r.top - 8),
+        text: (r: Row) => `Tier ${r.tier}`,
+        fontWeight: 650,
+      }),
+      Plot.text(rows, {
+        ...NAME,
+        dx: 2,
+        y: (r: Row) => -(r.top + 8),
+        text: 'title',
+        fontSize: 12,
+        lineWidth: (width - 70) / 12,
+        textOverflow: 'ellipsis',
+        stroke: 'var(--paper)',
+        strokeWidth: 3,
+      }),
+      Plot.rect(bars, {
+        x1: 'x1',
+        x2: 'x2',
+        y1: (b: Bar) => b.y - b.half,
+        y2: (b: Bar) => b.y + b.half,
+        fill: 'colour',
+        fillOpacity: 'opacity',
+        stroke: (b: Bar) => (b.dash ? b.colour : 'none'),
+        strokeWidth: 0.6,
+        strokeDasharray: '2 2',
+        clip: true,
+        opacity: 1,
+      }),
     ],
   });
 }
@@ -92,7 +143,10 @@ function finding(rows: readonly Row[], outage: OutageView): string {
   const { from, to } = outage;
   const lost = rows
     .filter((row) => row.tier === 1)
-    .map((row) => ({ row, dark: minutesIn(row.stretches, 'dark', from, to) + minutesIn(row.stretches, 'shed', from, to) }))
+    .map((row) => ({
+      row,
+      dark: minutesIn(row.stretches, 'dark', from, to) + minutesIn(row.stretches, 'shed', from, to),
+    }))
     .sort((a, b) => b.dark - a.dark)[0];
   if (!lost) return 'No circuit is in tier 1';
   if (lost.dark === 0) return 'Every circuit of tier 1 is on throughout the time shown';
@@ -105,8 +159,24 @@ function table(rows: readonly Row[], outage: OutageView) {
   const hours = (row: Row, state: StretchState) => minutesIn(row.stretches, state, from, to) / 60;
   return {
     caption: 'Hours in the time shown.',
-    columns: [{ name: 'Circuit' }, { name: 'Tier', number }, { name: 'On', number }, { name: 'Off by the strategy', number }, { name: 'Unit down', number }],
-    rows: rows.map((row) => [row.title, String(row.tier), ...(['on', 'shed', 'dark'] as const).map((s) => hours(row, s).toFixed(1))]),
-    exact: rows.map((row) => ({ circuit: row.id, tier: row.tier, hoursOn: hours(row, 'on'), hoursShed: hours(row, 'shed'), hoursUnitDown: hours(row, 'dark') })),
+    columns: [
+      { name: 'Circuit' },
+      { name: 'Tier', number },
+      { name: 'On', number },
+      { name: 'Off by the strategy', number },
+      { name: 'Unit down', number },
+    ],
+    rows: rows.map((row) => [
+      row.title,
+      String(row.tier),
+      ...(['on', 'shed', 'dark'] as const).map((s) => hours(row, s).toFixed(1)),
+    ]),
+    exact: rows.map((row) => ({
+      circuit: row.id,
+      tier: row.tier,
+      hoursOn: hours(row, 'on'),
+      hoursShed: hours(row, 'shed'),
+      hoursUnitDown: hours(row, 'dark'),
+    })),
   };
 }

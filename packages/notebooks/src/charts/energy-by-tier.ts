@@ -51,7 +51,13 @@ export function energyByTier(study: StudySummary, options: EnergyByTierOptions):
 function tiersOf(summary: StrategySummary): TierEnergy[] {
   const { servedKWhByTier, unservedKWhByTier, strategyId } = summary;
   return servedKWhByTier
-    .map((served, i) => ({ summary, strategy: strategyId, tier: i + 1, served, wanted: served + unservedKWhByTier[i]! }))
+    .map((served, i) => ({
+      summary,
+      strategy: strategyId,
+      tier: i + 1,
+      served,
+      wanted: served + unservedKWhByTier[i]!,
+    }))
     .filter(({ wanted }) => wanted > 0);
 }
 
@@ -67,12 +73,32 @@ function bars(lines: readonly TierEnergy[], width: number): SVGSVGElement {
     marginTop: 6,
     marginBottom: 40,
     style: PLOT_STYLE,
-    x: { domain: [0, Math.max(...lines.map((l) => l.wanted), 1)], label: 'kWh', labelArrow: 'none', labelAnchor: 'center', ticks: Math.max(2, width / 90), nice: true },
+    x: {
+      domain: [0, Math.max(...lines.map((l) => l.wanted), 1)],
+      label: 'kWh',
+      labelArrow: 'none',
+      labelAnchor: 'center',
+      ticks: Math.max(2, width / 90),
+      nice: true,
+    },
     y: { axis: null, domain: tiers, insetTop: NAME_PX, padding: 0 },
     fy: { axis: null, domain: strategies.map((l) => l.strategy), padding: 0 },
     marks: [
-      Plot.text(strategies, { ...STRIP_NAME, dx: 2, lineWidth: width / 13, text: (l: TierEnergy) => l.summary.strategyTitle }),
-      Plot.text(lines, { ...onLine, x: 0, dx: 2, dy: -8, textAnchor: 'start', text: tierWords, fill: 'var(--ink)' }),
+      Plot.text(strategies, {
+        ...STRIP_NAME,
+        dx: 2,
+        lineWidth: width / 13,
+        text: (l: TierEnergy) => l.summary.strategyTitle,
+      }),
+      Plot.text(lines, {
+        ...onLine,
+        x: 0,
+        dx: 2,
+        dy: -8,
+        textAnchor: 'start',
+        text: tierWords,
+        fill: 'var(--ink)',
+      }),
       Plot.barX(lines, { ...onLine, x1: 'served', x2: 'wanted', ...UNSERVED, insetTop: 20, insetBottom: 6 }),
       Plot.barX(lines, { ...onLine, x1: 0, x2: 'served', ...SERVED, insetTop: 20, insetBottom: 6 }),
       Plot.ruleX([0], { stroke: 'var(--edge)' }),
@@ -81,7 +107,12 @@ function bars(lines: readonly TierEnergy[], width: number): SVGSVGElement {
 }
 
 const SERVED = { fill: 'var(--series-1)' } as const;
-const UNSERVED = { fill: 'var(--series-2)', fillOpacity: 0.18, stroke: 'var(--series-2)', strokeDasharray: '3 2' } as const;
+const UNSERVED = {
+  fill: 'var(--series-2)',
+  fillOpacity: 0.18,
+  stroke: 'var(--series-2)',
+  strokeDasharray: '3 2',
+} as const;
 
 function barKey(unserved: boolean): SVGElement {
   return unserved

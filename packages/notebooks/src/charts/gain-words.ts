@@ -4,16 +4,16 @@ import { verdictOf, type Comparison } from './alternatives-comparison.ts';
 
 const NBSP = '\u00a0';
 
-/** "2.4 days longer", "6 hours less", "no clear difference", "longer, by how much the 14 days simulated hide". */
+/** "2.4 days longer", "6 hours less", "no clear difference", "longer by more than the 14 days simulated can show". */
 export function gainText(compared: Comparison): string {
   const { gain, horizonDays } = compared;
   const days = gain.nineInTenDays.value;
   const verdict = verdictOf(compared);
-  const hidden = `the ${atLeastThisLong(horizonDays)} simulated hide`;
-  if (verdict === 'hidden by the horizon') return `${hidden} any difference`;
+  const simulated = `the ${atLeastThisLong(horizonDays)} simulated`;
+  if (verdict === 'hidden by the horizon') return `no difference within ${simulated}`;
   if (verdict === 'no difference') return 'no clear difference';
-  const longer = verdict === 'longer' ? 'longer' : 'less';
-  return days === null ? `${longer}, by how much ${hidden}` : `${atLeastThisLong(Math.abs(days))} ${longer}`;
+  if (days !== null) return `${atLeastThisLong(Math.abs(days))} ${verdict === 'longer' ? 'longer' : 'less'}`;
+  return `${verdict === 'longer' ? 'longer' : 'less'} by more than ${simulated} can show`;
 }
 
 /** "95 % interval −2 to 7 hours"; rounded outwards to whole hours where all of it is below a day. */

@@ -57,8 +57,20 @@ function bars(strategies: readonly StrategySummary[], horizonDays: number, width
   const throws = (s: StrategySummary) => throwsPerDay(s, horizonDays);
   const [mostUnmet, mostThrows] = [most(unmetHours), most(throws)];
   const burdens = strategies.flatMap((summary): Burden[] => [
-    { summary, strategy: summary.strategyId, measure: 'unmet', words: unmetWords(summary), share: unmetHours(summary) / mostUnmet },
-    { summary, strategy: summary.strategyId, measure: 'throws', words: throwsWords(summary, horizonDays), share: throws(summary) / mostThrows },
+    {
+      summary,
+      strategy: summary.strategyId,
+      measure: 'unmet',
+      words: unmetWords(summary),
+      share: unmetHours(summary) / mostUnmet,
+    },
+    {
+      summary,
+      strategy: summary.strategyId,
+      measure: 'throws',
+      words: throwsWords(summary, horizonDays),
+      share: throws(summary) / mostThrows,
+    },
   ]);
   const onLine = { fy: 'strategy', y: 'measure' } as const;
   return Plot.plot({
@@ -73,9 +85,29 @@ function bars(strategies: readonly StrategySummary[], horizonDays: number, width
     y: { axis: null, domain: ['unmet', 'throws'], insetTop: NAME_PX, padding: 0 },
     fy: { axis: null, domain: strategies.map((s) => s.strategyId), padding: 0 },
     marks: [
-      Plot.text(burdens.filter((b) => b.measure === 'unmet'), { ...STRIP_NAME, dx: 2, lineWidth: width / 13, text: (b: Burden) => b.summary.strategyTitle }),
-      Plot.text(burdens, { ...onLine, x: 0, dx: 2, dy: -9, textAnchor: 'start', text: 'words', fill: 'var(--ink)' }),
-      Plot.barX(burdens, { ...onLine, x1: 0, x2: 'share', insetTop: 20, insetBottom: 8, fill: (b: Burden) => LOOK[b.measure].colour, fillOpacity: (b: Burden) => LOOK[b.measure].opacity, stroke: (b: Burden) => LOOK[b.measure].colour }),
+      Plot.text(
+        burdens.filter((b) => b.measure === 'unmet'),
+        { ...STRIP_NAME, dx: 2, lineWidth: width / 13, text: (b: Burden) => b.summary.strategyTitle },
+      ),
+      Plot.text(burdens, {
+        ...onLine,
+        x: 0,
+        dx: 2,
+        dy: -9,
+        textAnchor: 'start',
+        text: 'words',
+        fill: 'var(--ink)',
+      }),
+      Plot.barX(burdens, {
+        ...onLine,
+        x1: 0,
+        x2: 'share',
+        insetTop: 20,
+        insetBottom: 8,
+        fill: (b: Burden) => LOOK[b.measure].colour,
+        fillOpacity: (b: Burden) => LOOK[b.measure].opacity,
+        stroke: (b: Burden) => LOOK[b.measure].colour,
+      }),
     ],
   }) as SVGSVGElement;
 }
@@ -108,9 +140,12 @@ function shortly(value: number): string {
 
 function finding(strategies: readonly StrategySummary[], horizonDays: number): string {
   const [least] = [...strategies].sort((a, b) => unmetHours(a) - unmetHours(b));
-  const [easiest] = [...strategies].sort((a, b) => throwsPerDay(a, horizonDays) - throwsPerDay(b, horizonDays) || unmetHours(a) - unmetHours(b));
+  const [easiest] = [...strategies].sort(
+    (a, b) => throwsPerDay(a, horizonDays) - throwsPerDay(b, horizonDays) || unmetHours(a) - unmetHours(b),
+  );
   if (!least || !easiest) return 'No strategy is chosen';
-  const words = (s: StrategySummary) => `“${s.strategyTitle}”: ${unmetWords(s)}, ${throwsWords(s, horizonDays)}`;
+  const words = (s: StrategySummary) =>
+    `“${s.strategyTitle}”: ${unmetWords(s)}, ${throwsWords(s, horizonDays)}`;
   if (least === easiest) return `Least trouble by both measures is ${words(least)}`;
   return `Needs go unmet least with ${words(least)}; the least to do is with ${words(easiest)}`;
 }
@@ -126,7 +161,8 @@ function burdenTable(strategies: readonly StrategySummary[], horizonDays: number
   const number = true;
   const needs = strategies[0]?.needs.map((n) => n.need) ?? [];
   return {
-    caption: 'Means over outages, to the end of the simulation: minutes that each need goes unmet; circuits switched.',
+    caption:
+      'Means over outages, to the end of the simulation: minutes that each need goes unmet; circuits switched.',
     columns: [
       { name: 'Strategy' },
       ...needs.map((need) => ({ name: `${need} (min)`, number })),

@@ -10,7 +10,7 @@ import { greatestAt, meanOf } from './minute-buckets.ts';
 import { banded, minutePanel } from './minute-panel.ts';
 import { minutesTable } from './minutes-table.ts';
 import { unitTitle, type OutageView } from './outage-view.ts';
-import { seriesKey } from './series-key.ts';
+import { bandKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
 import { stackedPanels } from './stacked-panels.ts';
 
@@ -33,7 +33,10 @@ export function legLoads(outage: OutageView): HTMLElement {
     y: { domain: [0, Math.max(most * 1.05, 100)], label: 'watts on the leg', grid: true, ticks: 4 },
     marks: [
       ...units.flatMap(({ unit, style }) => banded(outage, unit.loadW, style)),
-      Plot.ruleY(ratings.filter((w) => w <= most * 1.05), { stroke: 'var(--caution)', strokeDasharray: '1 3' }),
+      Plot.ruleY(
+        ratings.filter((w) => w <= most * 1.05),
+        { stroke: 'var(--caution)', strokeDasharray: '1 3' },
+      ),
     ],
   });
   const neutral = () =>
@@ -49,17 +52,46 @@ export function legLoads(outage: OutageView): HTMLElement {
     picture: pair ? stackedPanels([legs, neutral()]) : legs,
     key: [
       ...units.map(({ unit, style, title, continuousW }) => ({
-        sample: seriesKey(style),
+        sample: bandKey(style),
         text: `${title}: ${watts(meanOf(unit.loadW, from, to))} on average, ${peakWords(unit.loadW, outage)}; good for ${watts(continuousW)}`,
       })),
-      ...(pair ? [{ sample: seriesKey(NEUTRAL), text: `Neutral: up to ${trace.neutralA[greatestAt(trace.neutralA, from, to)]!.toFixed(1)}\u00a0A` }] : []),
+      ...(pair
+        ? [
+            {
+              sample: bandKey(NEUTRAL),
+              text: `Neutral: up to ${trace.neutralA[greatestAt(trace.neutralA, from, to)]!.toFixed(1)}\u00a0A`,
+            },
+          ]
+        : []),
     ],
     table: minutesTable(outage, 'Leg loads: mean and greatest minute.', [
       ...units.flatMap(({ unit, title }) => [
-        { name: `${title}, mean (W)`, id: `${unit.id}MeanW`, values: unit.loadW, take: 'mean' as const, show: whole },
-        { name: `${title}, greatest (W)`, id: `${unit.id}GreatestW`, values: unit.loadW, take: 'max' as const, show: whole },
+        {
+          name: `${title}, mean (W)`,
+          id: `${unit.id}MeanW`,
+          values: unit.loadW,
+          take: 'mean' as const,
+          show: whole,
+        },
+        {
+          name: `${title}, greatest (W)`,
+          id: `${unit.id}GreatestW`,
+          values: unit.loadW,
+          take: 'max' as const,
+          show: whole,
+        },
       ]),
-      ...(pair ? [{ name: 'Neutral, greatest (A)', id: 'neutralGreatestA', values: trace.neutralA, take: 'max' as const, show: (a: number) => a.toFixed(1) }] : []),
+      ...(pair
+        ? [
+            {
+              name: 'Neutral, greatest (A)',
+              id: 'neutralGreatestA',
+              values: trace.neutralA,
+              take: 'max' as const,
+              show: (a: number) => a.toFixed(1),
+            },
+          ]
+        : []),
     ]),
     provenance: outage.provenance,
   });
@@ -76,12 +108,18 @@ function peakWords(loadW: Float64Array, { from, to, trace, clock }: OutageView):
   return `at most ${watts(loadW[at]!)}, on ${momentText(trace, at, clock)}`;
 }
 
-function finding(outage: OutageView, units: readonly { title: string; unit: { loadW: Float64Array } }[]): string {
+function finding(
+  outage: OutageView,
+  units: readonly { title: string; unit: { loadW: Float64Array } }[],
+): string {
   const { from, to } = outage;
-  const mean = units.map(({ title, unit }) => ({ title, meanW: meanOf(unit.loadW, from, to) })).sort((a, b) => b.meanW - a.meanW);
+  const mean = units
+    .map(({ title, unit }) => ({ title, meanW: meanOf(unit.loadW, from, to) }))
+    .sort((a, b) => b.meanW - a.meanW);
   const [heavy, light] = mean;
   if (!heavy) return 'There is no unit';
   if (!light) return `The house draws ${watts(heavy.meanW)} on average in the time shown`;
-  if (heavy.meanW < 1.25 * light.meanW) return `The legs are loaded about alike: ${watts(heavy.meanW)} and ${watts(light.meanW)} on average`;
+  if (heavy.meanW < 1.25 * light.meanW)
+    return `The legs are loaded about alike: ${watts(heavy.meanW)} and ${watts(light.meanW)} on average`;
   return `${heavy.title} carries more: ${watts(heavy.meanW)} on average against ${watts(light.meanW)}`;
 }

@@ -15,7 +15,8 @@ export interface Bucket {
 export function minuteBuckets(values: ArrayLike<number>, from: number, to: number, most: number): Bucket[] {
   const size = Math.max(1, Math.ceil((to - from) / Math.max(1, Math.floor(most))));
   const buckets: Bucket[] = [];
-  for (let start = from; start < to; start += size) buckets.push(bucket(values, start, Math.min(start + size, to)));
+  for (let start = from; start < to; start += size)
+    buckets.push(bucket(values, start, Math.min(start + size, to)));
   return buckets;
 }
 

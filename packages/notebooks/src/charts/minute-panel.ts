@@ -20,7 +20,10 @@ export interface PanelOptions {
   readonly marks: readonly Plot.Markish[];
 }
 
-export function minutePanel(outage: OutageView, { height, top = 26, y, bare = false, marks }: PanelOptions): SVGSVGElement {
+export function minutePanel(
+  outage: OutageView,
+  { height, top = 26, y, bare = false, marks }: PanelOptions,
+): SVGSVGElement {
   const { from, to, width } = outage;
   const ticks = timeTicks(outage);
   return Plot.plot({
@@ -31,10 +34,15 @@ export function minutePanel(outage: OutageView, { height, top = 26, y, bare = fa
     marginTop: top,
     marginBottom: bare ? 8 : 40,
     style: PLOT_STYLE,
-    x: { domain: [from, to], label: null, ticks: ticks.map((t) => t.minute), tickFormat: (m: number) => (bare ? '' : tickText(outage, m)), tickSize: 4 },
+    x: {
+      domain: [from, to],
+      label: null,
+      ticks: ticks.map((t) => t.minute),
+      tickFormat: (m: number) => (bare ? '' : tickText(outage, m)),
+      tickSize: 4,
+    },
     y: { labelArrow: 'none', ...y },
     marks: [nights(outage), ...marks, pointer(outage)],
-    ...{ clip: true },
   }) as SVGSVGElement;
 }
 
@@ -81,19 +89,41 @@ function nights({ trace, from, to }: OutageView): Plot.Markish {
 
 /** The minute pointed at in the list of events, and the end of the runtime. */
 function pointer({ trace, from, to, at }: OutageView): Plot.Markish {
-  const seen = (minute: number | null | undefined) => (minute !== null && minute !== undefined && minute >= from && minute <= to ? [minute] : []);
+  const seen = (minute: number | null | undefined) =>
+    minute !== null && minute !== undefined && minute >= from && minute <= to ? [minute] : [];
   return [
-    Plot.ruleX(seen(trace.runtimeMinutes), { stroke: 'var(--caution)', strokeWidth: 1.5, strokeDasharray: '5 3' }),
+    Plot.ruleX(seen(trace.runtimeMinutes), {
+      stroke: 'var(--caution)',
+      strokeWidth: 1.5,
+      strokeDasharray: '5 3',
+    }),
     Plot.ruleX(seen(at), { stroke: 'var(--ink)', strokeWidth: 2 }),
   ];
 }
 
 /** A line through the means, in a band from the least to the greatest minute. */
-export function banded(outage: OutageView, values: ArrayLike<number>, { colour, dash }: Pick<SeriesStyle, 'colour' | 'dash'>, scale: (value: number) => number = (v) => v): Plot.Markish[] {
+export function banded(
+  outage: OutageView,
+  values: ArrayLike<number>,
+  { colour, dash }: Pick<SeriesStyle, 'colour' | 'dash'>,
+  scale: (value: number) => number = (v) => v,
+): Plot.Markish[] {
   const buckets = minuteBuckets(values, outage.from, outage.to, timePx(outage));
-  const scaled = buckets.map((b) => ({ minute: b.minute, min: scale(b.min), max: scale(b.max), mean: scale(b.mean) }));
+  const scaled = buckets.map((b) => ({
+    minute: b.minute,
+    min: scale(b.min),
+    max: scale(b.max),
+    mean: scale(b.mean),
+  }));
   return [
     Plot.areaY(scaled, { x: 'minute', y1: 'min', y2: 'max', fill: colour, fillOpacity: 0.28, clip: true }),
-    Plot.lineY(scaled, { x: 'minute', y: 'mean', stroke: colour, strokeWidth: 1.75, strokeDasharray: dash.join(' '), clip: true }),
+    Plot.lineY(scaled, {
+      x: 'minute',
+      y: 'mean',
+      stroke: colour,
+      strokeWidth: 1.75,
+      strokeDasharray: dash.join(' '),
+      clip: true,
+    }),
   ];
 }

@@ -19,7 +19,9 @@ const ROWS = 30;
 export function minutesTable(outage: OutageView, what: string, columns: readonly MinutesColumn[]): DataTable {
   const { from, to, trace, clock } = outage;
   const period = PERIODS.find((minutes) => (to - from) / minutes <= ROWS) ?? PERIODS[PERIODS.length - 1]!;
-  const buckets = columns.map(({ values }) => minuteBuckets(values, from, to, Math.ceil((to - from) / period)));
+  const buckets = columns.map(({ values }) =>
+    minuteBuckets(values, from, to, Math.ceil((to - from) / period)),
+  );
   const times = buckets[0] ?? [];
   const value = (row: number, column: number): number => {
     const bucket: Bucket = buckets[column]![row]!;

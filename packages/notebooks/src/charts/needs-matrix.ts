@@ -4,7 +4,13 @@
  * Observable Plot, because this is a table of boxes laid out for the width at hand, with a few marks and no scales.
  */
 import * as Plot from '@observablehq/plot';
-import { atLeastThisLong, daysDown, daysInterval, type StrategySummary, type StudySummary } from '@rideout/sim';
+import {
+  atLeastThisLong,
+  daysDown,
+  daysInterval,
+  type StrategySummary,
+  type StudySummary,
+} from '@rideout/sim';
 import { svg } from '../elements.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
@@ -36,8 +42,8 @@ interface Box {
 
 const ESSENTIALS = 'essentials';
 const BOX_PX = 50;
-const NARROWEST_PX = 78;
-const WIDEST_PX = 112;
+const NARROWEST_PX = 104; // fits “≥ 14 days” with its sign
+const WIDEST_PX = 120;
 const NAMES_PX = 190; // a column of names, where there is room for one
 const STRIP_PX = 30; // otherwise a name above its boxes
 
@@ -47,7 +53,7 @@ export function needsMatrix(study: StudySummary, options: NeedsMatrixOptions): H
   return chartFrame({
     id: 'needs-matrix',
     title: matrixFinding(strategies, study.horizonDays),
-    note: `How long each need is met in nine outages in ten. “${ESSENTIALS}” is all of tier 1 together. Darker is longer; the shape says the same.`,
+    note: `How long each need is met in nine outages in ten. “${ESSENTIALS}”: until any circuit of tier 1 goes without; food keeps longer than its refrigerator has power. Darker is longer; the shape says the same.`,
     picture: matrix(strategies, study.horizonDays, options.width),
     key: levels.map((level) => ({ sample: levelKey(level), text: level.text })),
     sentences: strategies.map((s) => strategySentence(s, study.horizonDays)),
@@ -96,7 +102,10 @@ function matrix(strategies: readonly StrategySummary[], horizonDays: number, wid
       level: levelOf(endurance.nineInTenDays.value, horizonDays),
     })),
   );
-  const names = strategies.map(({ strategyTitle }, i) => ({ text: strategyTitle, y: top(i) + (beside ? BOX_PX / 2 - 2 : -12) }));
+  const names = strategies.map(({ strategyTitle }, i) => ({
+    text: strategyTitle,
+    y: top(i) + (beside ? BOX_PX / 2 - 2 : -12),
+  }));
   return Plot.plot({
     width,
     height: Math.max(strategies.length * stripHeight, BOX_PX),
@@ -106,18 +115,52 @@ function matrix(strategies: readonly StrategySummary[], horizonDays: number, wid
     y: { type: 'identity', axis: null },
     symbol: { type: 'identity' },
     marks: [
-      Plot.text(names, { ...NAME, text: 'text', y: 'y', lineWidth: (beside ? NAMES_PX - 16 : width) / 13 }),
-      Plot.rect(boxes, { ...BOX, x1: 'x', x2: (b: Box) => b.x + b.width, y1: 'y', y2: (b: Box) => b.y + BOX_PX - 4, fill: (b: Box) => b.level.fill, fillOpacity: (b: Box) => b.level.opacity }),
-      Plot.text(boxes, { ...TEXT, x: (b: Box) => b.x + 8, y: (b: Box) => b.y + 14, text: (b: Box) => b.endurance.need, fontSize: 12, lineWidth: (boxWidth - 16) / 12 }),
-      Plot.dot(boxes, { x: (b: Box) => b.x + 13, y: (b: Box) => b.y + 33, r: 4.5, symbol: (b: Box) => b.level.marker, fill: 'var(--ink)' }),
-      Plot.text(boxes, { ...TEXT, x: (b: Box) => b.x + 22, y: (b: Box) => b.y + 33, text: (b: Box) => boxText(b.endurance.nineInTenDays.value, horizonDays), fontWeight: 650, lineWidth: 20 }),
+      Plot.text(names, { ...NAME, text: 'text', y: 'y', lineWidth: beside ? 11 : width / 14 }),
+      Plot.rect(boxes, {
+        ...BOX,
+        x1: 'x',
+        x2: (b: Box) => b.x + b.width,
+        y1: 'y',
+        y2: (b: Box) => b.y + BOX_PX - 4,
+        fill: (b: Box) => b.level.fill,
+        fillOpacity: (b: Box) => b.level.opacity,
+      }),
+      Plot.text(boxes, {
+        ...TEXT,
+        x: (b: Box) => b.x + 8,
+        y: (b: Box) => b.y + 14,
+        text: (b: Box) => b.endurance.need,
+        fontSize: 12,
+        lineWidth: (boxWidth - 16) / 12,
+      }),
+      Plot.dot(boxes, {
+        x: (b: Box) => b.x + 13,
+        y: (b: Box) => b.y + 33,
+        r: 4.5,
+        symbol: (b: Box) => b.level.marker,
+        fill: 'var(--ink)',
+      }),
+      Plot.text(boxes, {
+        ...TEXT,
+        x: (b: Box) => b.x + 22,
+        y: (b: Box) => b.y + 33,
+        text: (b: Box) => boxText(b.endurance.nineInTenDays.value, horizonDays),
+        fontWeight: 650,
+        lineWidth: 20,
+      }),
     ],
   }) as SVGSVGElement;
 }
 
 const BOX = { rx: 4, stroke: 'var(--edge)', strokeWidth: 0.75 } as const;
 const TEXT = { textAnchor: 'start', fill: 'var(--ink)', textOverflow: 'ellipsis' } as const;
-const NAME = { x: 0, textAnchor: 'start', fontWeight: 650, fill: 'var(--ink)', textOverflow: 'ellipsis' } as const;
+const NAME = {
+  x: 0,
+  textAnchor: 'start',
+  fontWeight: 650,
+  fill: 'var(--ink)',
+  textOverflow: 'ellipsis',
+} as const;
 
 /** "11 hours", "1.3 days", "≥ 14 days". */
 function boxText(days: number | null, horizonDays: number): string {
@@ -145,7 +188,8 @@ export function matrixFinding(strategies: readonly StrategySummary[], horizonDay
 function keeps(best: StrategySummary, horizonDays: number): string {
   const days = allNeedsDays(best);
   const what = best.needs.length > 0 ? 'every need' : 'the essentials';
-  if (days === Infinity) return `keeps ${what} met all ${atLeastThisLong(horizonDays)} in nine outages in ten`;
+  if (days === Infinity)
+    return `keeps ${what} met all ${atLeastThisLong(horizonDays)} in nine outages in ten`;
   return `keeps ${what} met longest: ${atLeastThisLong(days)} in nine outages in ten`;
 }
 
@@ -160,7 +204,8 @@ function needsTable(strategies: readonly StrategySummary[], horizonDays: number)
   const number = true;
   const lines = strategies.flatMap((s) => columnsOf(s).map((endurance) => ({ s, endurance })));
   return {
-    caption: 'Days that a need is met, with 95 % intervals, and hours it goes unmet in a mean outage, to the end of the simulation.',
+    caption:
+      'Days that a need is met, with 95 % intervals, and hours it goes unmet in a mean outage, to the end of the simulation.',
     columns: [
       { name: 'Strategy' },
       { name: 'Need' },
@@ -169,23 +214,27 @@ function needsTable(strategies: readonly StrategySummary[], horizonDays: number)
       { name: 'Half reach (days)', number },
       { name: 'Hours unmet', number },
     ],
-    rows: lines.map(({ s, endurance: { need, nineInTenDays: n, medianDays: m, meanMinutesUnmet: unmet } }) => [
-      s.strategyTitle,
-      need,
-      daysDown(n.value, horizonDays),
-      daysInterval(n, horizonDays),
-      daysDown(m.value, horizonDays),
-      Number.isNaN(unmet) ? '' : (unmet / 60).toFixed(1),
-    ]),
-    exact: lines.map(({ s, endurance: { need, nineInTenDays: n, medianDays: m, meanMinutesUnmet: unmet } }) => ({
-      alternative: s.alternativeId,
-      strategy: s.strategyId,
-      need,
-      nineInTenDays: n.value,
-      low: n.low,
-      high: n.high,
-      medianDays: m.value,
-      meanMinutesUnmet: Number.isNaN(unmet) ? null : unmet,
-    })),
+    rows: lines.map(
+      ({ s, endurance: { need, nineInTenDays: n, medianDays: m, meanMinutesUnmet: unmet } }) => [
+        s.strategyTitle,
+        need,
+        daysDown(n.value, horizonDays),
+        daysInterval(n, horizonDays),
+        daysDown(m.value, horizonDays),
+        Number.isNaN(unmet) ? '' : (unmet / 60).toFixed(1),
+      ],
+    ),
+    exact: lines.map(
+      ({ s, endurance: { need, nineInTenDays: n, medianDays: m, meanMinutesUnmet: unmet } }) => ({
+        alternative: s.alternativeId,
+        strategy: s.strategyId,
+        need,
+        nineInTenDays: n.value,
+        low: n.low,
+        high: n.high,
+        medianDays: m.value,
+        meanMinutesUnmet: Number.isNaN(unmet) ? null : unmet,
+      }),
+    ),
   };
 }

@@ -16,7 +16,10 @@ const RIGHT = 14;
 const LEAST_MINUTES = 30;
 
 /** The strip; `choose` is told once the reader lets go of a window. */
-export async function outageOverview(outage: OutageView, choose: (range: Pick<OutageRange, 'from' | 'to'>) => void): Promise<HTMLElement> {
+export async function outageOverview(
+  outage: OutageView,
+  choose: (range: Pick<OutageRange, 'from' | 'to'>) => void,
+): Promise<HTMLElement> {
   let window: readonly number[] | undefined;
   const picture = await drawn(overviewSpec(outage), (view) => {
     view.addSignalListener('looked', (_, value: unknown) => {
@@ -32,9 +35,12 @@ export async function outageOverview(outage: OutageView, choose: (range: Pick<Ou
     if (!window) return;
     const [from, to] = [Math.round(window[0]!), Math.round(window[1]!)];
     window = undefined;
-    if (to - from >= LEAST_MINUTES) choose({ from: Math.max(0, from), to: Math.min(outage.trace.minutes, to) });
+    if (to - from >= LEAST_MINUTES)
+      choose({ from: Math.max(0, from), to: Math.min(outage.trace.minutes, to) });
   };
-  picture.addEventListener('pointerdown', () => addEventListener('pointerup', () => setTimeout(letGo), { once: true }));
+  picture.addEventListener('pointerdown', () =>
+    addEventListener('pointerup', () => setTimeout(letGo), { once: true }),
+  );
   return strip;
 }
 
@@ -42,7 +48,11 @@ export function overviewSpec(outage: OutageView): TopLevelSpec {
   const { trace, width, from, to } = outage;
   const plotWidth = width - LEFT - RIGHT;
   const lines = trace.units.flatMap((unit, u) =>
-    minuteBuckets(unit.chargeFraction, 0, trace.minutes, plotWidth / 2).map((b) => ({ unit: String(u), minute: b.minute, percent: b.min * 100 })),
+    minuteBuckets(unit.chargeFraction, 0, trace.minutes, plotWidth / 2).map((b) => ({
+      unit: String(u),
+      minute: b.minute,
+      percent: b.min * 100,
+    })),
   );
   const labels = dayLabels(outage, plotWidth);
   const looks = trace.units.map((_, u) => seriesStyle(u));
@@ -53,12 +63,28 @@ export function overviewSpec(outage: OutageView): TopLevelSpec {
     padding: { left: LEFT, right: RIGHT, top: 6, bottom: 40 },
     autosize: { type: 'none' },
     background: 'transparent',
-    config: { font: 'system-ui, sans-serif', aria: false, view: { stroke: 'var(--rule)' }, axis: { labelColor: 'var(--ink)', titleColor: 'var(--ink)', domainColor: 'var(--edge)', tickColor: 'var(--edge)', labelFontSize: 13 } },
+    config: {
+      font: 'system-ui, sans-serif',
+      aria: false,
+      view: { stroke: 'var(--rule)' },
+      axis: {
+        labelColor: 'var(--ink)',
+        titleColor: 'var(--ink)',
+        domainColor: 'var(--edge)',
+        tickColor: 'var(--edge)',
+        labelFontSize: 13,
+      },
+    },
     data: { values: lines },
     params: [
       {
         name: 'looked',
-        select: { type: 'interval', encodings: ['x'], zoom: false, mark: { fill: 'var(--accent)', fillOpacity: 0.15, stroke: 'var(--accent)', strokeWidth: 2 } },
+        select: {
+          type: 'interval',
+          encodings: ['x'],
+          zoom: false,
+          mark: { fill: 'var(--accent)', fillOpacity: 0.15, stroke: 'var(--accent)', strokeWidth: 2 },
+        },
         value: { x: [from, to] },
       },
     ],
@@ -69,11 +95,34 @@ export function overviewSpec(outage: OutageView): TopLevelSpec {
         type: 'quantitative',
         title: null,
         scale: { domain: [0, trace.minutes], nice: false },
-        axis: { grid: false, values: labels.map((l) => l.minute), labelExpr: `${JSON.stringify(Object.fromEntries(labels.map((l) => [l.minute, l.lines])))}[datum.value]` },
+        axis: {
+          grid: false,
+          values: labels.map((l) => l.minute),
+          labelExpr: `${JSON.stringify(Object.fromEntries(labels.map((l) => [l.minute, l.lines])))}[datum.value]`,
+        },
       },
-      y: { field: 'percent', type: 'quantitative', title: null, scale: { domain: [0, 100] }, axis: { values: [0, 50, 100], labelExpr: "datum.value + ' %'", grid: false } },
-      color: { field: 'unit', type: 'nominal', legend: null, scale: { domain: looks.map((_, u) => String(u)), range: looks.map((l) => l.colour) } },
-      strokeDash: { field: 'unit', type: 'nominal', legend: null, scale: { domain: looks.map((_, u) => String(u)), range: looks.map((l) => (l.dash.length ? l.dash : [1, 0])) } },
+      y: {
+        field: 'percent',
+        type: 'quantitative',
+        title: null,
+        scale: { domain: [0, 100] },
+        axis: { values: [0, 50, 100], labelExpr: "datum.value + ' %'", grid: false },
+      },
+      color: {
+        field: 'unit',
+        type: 'nominal',
+        legend: null,
+        scale: { domain: looks.map((_, u) => String(u)), range: looks.map((l) => l.colour) },
+      },
+      strokeDash: {
+        field: 'unit',
+        type: 'nominal',
+        legend: null,
+        scale: {
+          domain: looks.map((_, u) => String(u)),
+          range: looks.map((l) => (l.dash.length ? l.dash : [1, 0])),
+        },
+      },
     },
   } as unknown as TopLevelSpec;
 }
@@ -82,5 +131,7 @@ export function overviewSpec(outage: OutageView): TopLevelSpec {
 function dayLabels({ trace }: OutageView, plotWidth: number): { minute: number; lines: string[] }[] {
   const midnights = localDayStarts(trace).slice(1, -1);
   const each = Math.max(1, Math.ceil((midnights.length * 46) / plotWidth));
-  return midnights.filter((_, i) => i % each === 0).map((minute) => ({ minute, lines: dateInTwoLines(trace, minute).split('\n') }));
+  return midnights
+    .filter((_, i) => i % each === 0)
+    .map((minute) => ({ minute, lines: dateInTwoLines(trace, minute).split('\n') }));
 }

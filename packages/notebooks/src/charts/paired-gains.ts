@@ -60,10 +60,10 @@ function picture(rows: readonly Comparison[], strategyId: string, width: number)
   const cut = rows.filter((row) => days(row).value === null || days(row).high === null);
   return Plot.plot({
     width,
-    height: 54 + rows.length * ROW_PX,
+    height: 66 + rows.length * ROW_PX,
     marginLeft: 14,
     marginRight: 24,
-    marginTop: 6,
+    marginTop: 18,
     marginBottom: 40,
     style: STYLE,
     x: {

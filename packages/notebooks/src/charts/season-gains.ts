@@ -54,7 +54,9 @@ export function seasonGains(seasons: readonly Season[], options: SeasonGainsOpti
       sample: intervalKey(style),
       text: summary.alternativeTitle,
     })),
-    sentences: rows.map(({ season, compared }) => `${season}: ${gainSentence(compared)} ${deciderWords(compared)}.`),
+    sentences: rows.map(
+      ({ season, compared }) => `${season}: ${gainSentence(compared)} It ${deciderWords(compared)}.`,
+    ),
     table: {
       caption:
         'Days that nine outages in ten reach, with 95 % intervals, and the gain over the same outages.',
@@ -120,6 +122,11 @@ function finding(rows: readonly ComparedSeason[]): string {
   const name = `“${first.compared.second.alternativeTitle}”`;
   if (nothing.length > 0)
     return `${name} shows no gain when the outage begins in ${nothing.map((r) => r.season).join(' or ')}`;
-  const told = rows.map(({ season, compared }) => `${gainText(compared)} in ${season}`);
-  return `${name}: ${told.join(', ')}`;
+  const size = ({ compared }: ComparedSeason) => compared.gain.nineInTenDays.value ?? Infinity;
+  const bySize = [...rows].sort((a, b) => size(a) - size(b));
+  const [least, most] = [bySize[0]!, bySize[bySize.length - 1]!];
+  const told = ({ season, compared }: ComparedSeason) => `in ${season} (${gainText(compared)})`;
+  return least === most || size(least) === size(most)
+    ? `${name}: ${gainText(first.compared)} in every season worked out so far`
+    : `${name} gains least ${told(least)} and most ${told(most)}`;
 }

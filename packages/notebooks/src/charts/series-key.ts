@@ -18,6 +18,14 @@ export function seriesKey({ colour, dash, marker }: SeriesStyle): SVGElement {
   </svg>`;
 }
 
+/** A line in its band, without a marker. */
+export function bandKey({ colour, dash }: Pick<SeriesStyle, 'colour' | 'dash'>): SVGElement {
+  return svg`<svg viewBox="0 0 52 22">
+    <rect x="0" y="5" width="52" height="12" fill=${colour} fill-opacity="0.28"></rect>
+    <line x1="0" x2="52" y1="11" y2="11" stroke=${colour} stroke-width="2" stroke-dasharray=${dash.join(' ')}></line>
+  </svg>`;
+}
+
 /** A bar with its marker on it: value and interval. */
 export function intervalKey({ colour, marker }: SeriesStyle): SVGElement {
   return svg`<svg viewBox="0 0 52 22">

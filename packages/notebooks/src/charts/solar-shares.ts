@@ -15,36 +15,101 @@ import type { OutageView } from './outage-view.ts';
 type Column = 'solarUsedW' | 'solarStoredW' | 'solarCurtailedW' | 'solarClippedW';
 
 /** From the bottom. Fill grows fainter from what serves to what is lost; losses are outlined. */
-const SHARES: readonly { column: Column; name: string; text: string; colour: string; opacity: number; edge: string }[] = [
-  { column: 'solarUsedW', name: 'Used', text: 'used at once', colour: 'var(--series-3)', opacity: 0.95, edge: '' },
-  { column: 'solarStoredW', name: 'Stored', text: 'stored in the bank', colour: 'var(--series-1)', opacity: 0.6, edge: '' },
-  { column: 'solarCurtailedW', name: 'Curtailed', text: 'curtailed: bank full or at its charging limit', colour: 'var(--series-2)', opacity: 0.3, edge: '3 2' },
-  { column: 'solarClippedW', name: 'Clipped', text: 'clipped: more than the unit’s solar input takes', colour: 'var(--series-4)', opacity: 0.12, edge: '1 2' },
+const SHARES: readonly {
+  column: Column;
+  name: string;
+  text: string;
+  colour: string;
+  opacity: number;
+  edge: string;
+}[] = [
+  {
+    column: 'solarUsedW',
+    name: 'Used',
+    text: 'used at once',
+    colour: 'var(--series-3)',
+    opacity: 0.95,
+    edge: '',
+  },
+  {
+    column: 'solarStoredW',
+    name: 'Stored',
+    text: 'stored in the bank',
+    colour: 'var(--series-1)',
+    opacity: 0.6,
+    edge: '',
+  },
+  {
+    column: 'solarCurtailedW',
+    name: 'Curtailed',
+    text: 'curtailed: bank full or at its charging limit',
+    colour: 'var(--series-2)',
+    opacity: 0.3,
+    edge: '3 2',
+  },
+  {
+    column: 'solarClippedW',
+    name: 'Clipped',
+    text: 'clipped: more than the unit’s solar input takes',
+    colour: 'var(--series-4)',
+    opacity: 0.12,
+    edge: '1 2',
+  },
 ];
 
 export function solarShares(outage: OutageView): HTMLElement {
   const columns = SHARES.map((share) => ({ ...share, watts: summed(outage.trace.units, share.column) }));
   const kWh = columns.map(({ watts }) => energyKWh(watts, outage));
   const rows = columns.flatMap(({ name, watts }) =>
-    minuteBuckets(watts, outage.from, outage.to, timePx(outage)).map((b) => ({ name, minute: b.minute, watts: b.mean })),
+    minuteBuckets(watts, outage.from, outage.to, timePx(outage)).map((b) => ({
+      name,
+      minute: b.minute,
+      watts: b.mean,
+    })),
   );
-  const look = (of: (share: (typeof SHARES)[number]) => string | number) => (row: { name: string }) => of(SHARES.find((s) => s.name === row.name)!);
+  const look = (of: (share: (typeof SHARES)[number]) => string | number) => (row: { name: string }) =>
+    of(SHARES.find((s) => s.name === row.name)!);
   return chartFrame({
     id: 'solar-shares',
     title: finding(kWh),
     note: 'Watts from all panels together, by what became of them. Shaded: no sun.',
     picture: minutePanel(outage, {
       height: 200,
-      y: { label: 'watts', grid: true, ticks: 4, zero: true, ...(rows.some((r) => r.watts > 0) ? {} : { domain: [0, 100] }) },
+      y: {
+        label: 'watts',
+        grid: true,
+        ticks: 4,
+        zero: true,
+        ...(rows.some((r) => r.watts > 0) ? {} : { domain: [0, 100] }),
+      },
       marks: [
-        Plot.areaY(rows, Plot.stackY({ order: SHARES.map((s) => s.name) }, { x: 'minute', y: 'watts', z: 'name', fill: look((s) => s.colour), fillOpacity: look((s) => s.opacity), clip: true } as Plot.AreaYOptions)),
+        Plot.areaY(
+          rows,
+          Plot.stackY({ order: SHARES.map((s) => s.name) }, {
+            x: 'minute',
+            y: 'watts',
+            z: 'name',
+            fill: look((s) => s.colour),
+            fillOpacity: look((s) => s.opacity),
+            clip: true,
+          } as Plot.AreaYOptions),
+        ),
       ],
     }),
-    key: columns.map((share, i) => ({ sample: shareKey(share), text: `${kWh[i]!.toFixed(1)}\u00a0kWh ${share.text}` })),
+    key: columns.map((share, i) => ({
+      sample: shareKey(share),
+      text: `${kWh[i]!.toFixed(1)}\u00a0kWh ${share.text}`,
+    })),
     table: minutesTable(
       outage,
       'Mean watts from all panels.',
-      columns.map(({ name, column, watts }) => ({ name: `${name} (W)`, id: column, values: watts, take: 'mean', show: (w) => w.toFixed(0) })),
+      columns.map(({ name, column, watts }) => ({
+        name: `${name} (W)`,
+        id: column,
+        values: watts,
+        take: 'mean',
+        show: (w) => w.toFixed(0),
+      })),
     ),
     provenance: outage.provenance,
   });

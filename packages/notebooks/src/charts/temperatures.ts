@@ -37,11 +37,23 @@ export function temperatures(outage: OutageView): HTMLElement {
       height: 270,
       y: { label: degrees, grid: true, ticks: 6, nice: true },
       marks: [
-        ...limits.map(({ limitC, style }) => Plot.ruleY([shown(limitC!)], { stroke: style.colour, strokeDasharray: '1 3', strokeWidth: 1.5 })),
+        ...limits.map(({ limitC, style }) =>
+          Plot.ruleY([shown(limitC!)], { stroke: style.colour, strokeDasharray: '1 3', strokeWidth: 1.5 }),
+        ),
         ...all.map(({ valuesC, style }) =>
           Plot.lineY(
-            minuteBuckets(valuesC, outage.from, outage.to, timePx(outage)).map((b) => ({ minute: b.minute, degrees: shown(b.mean) })),
-            { x: 'minute', y: 'degrees', stroke: style.colour, strokeWidth: 2, strokeDasharray: style.dash.join(' '), clip: true },
+            minuteBuckets(valuesC, outage.from, outage.to, timePx(outage)).map((b) => ({
+              minute: b.minute,
+              degrees: shown(b.mean),
+            })),
+            {
+              x: 'minute',
+              y: 'degrees',
+              stroke: style.colour,
+              strokeWidth: 2,
+              strokeDasharray: style.dash.join(' '),
+              clip: true,
+            },
           ),
         ),
         ...all.map(({ valuesC, style }, i) => markers(valuesC, style, shown, outage, i / all.length)),
@@ -51,26 +63,62 @@ export function temperatures(outage: OutageView): HTMLElement {
     table: minutesTable(
       outage,
       'Mean temperatures.',
-      all.map(({ title, id, valuesC }) => ({ name: `${title} (${degrees})`, id: `${id}C`, values: valuesC, take: 'mean', show: (c) => shown(c).toFixed(1) })),
+      all.map(({ title, id, valuesC }) => ({
+        name: `${title} (${degrees})`,
+        id: `${id}C`,
+        values: valuesC,
+        take: 'mean',
+        show: (c) => shown(c).toFixed(1),
+      })),
     ),
     provenance: outage.provenance,
   });
 }
+
+/** A thermostat set this warm keeps a room, not food. */
+const LEAST_ROOM_C = 12;
 
 function temperaturesOf({ trace, household }: OutageView): Temperature[] {
   const inside = trace.circuits.flatMap(({ id, temperatureC }, c) => {
     if (!temperatureC) return [];
     const circuit = household.circuits[c]!;
     const thermostat = circuit.appliances.find((a) => a.kind === 'thermostat');
-    return [{ id, title: circuit.title ?? id, valuesC: temperatureC, limitC: thermostat?.limitC, cools: thermostat?.does === 'cools' }];
+    return [
+      {
+        id,
+        title:
+          (thermostat?.setC ?? 0) >= LEAST_ROOM_C ? `Room (${circuit.title ?? id})` : (circuit.title ?? id),
+        valuesC: temperatureC,
+        limitC: thermostat?.limitC,
+        cools: thermostat?.does === 'cools',
+      },
+    ];
   });
-  return [...inside, { id: 'outdoors', title: 'Outdoors', valuesC: trace.dryBulbC }].map((t, i) => ({ ...t, style: seriesStyle(i) }));
+  return [...inside, { id: 'outdoors', title: 'Outdoors', valuesC: trace.dryBulbC }].map((t, i) => ({
+    ...t,
+    style: seriesStyle(i),
+  }));
 }
 
 /** A few markers along each line, so that lines are told apart without colour. */
-function markers(valuesC: ArrayLike<number>, style: SeriesStyle, shown: (c: number) => number, { from, to }: OutageView, offset: number): Plot.Markish {
-  const minutes = Array.from({ length: 5 }, (_, i) => Math.floor(from + ((i + 0.2 + 0.6 * offset) / 5) * (to - from)));
-  return Plot.dot(minutes, { x: (m: number) => m, y: (m: number) => shown(valuesC[m]!), r: 4.5, symbol: style.marker, fill: style.colour, stroke: 'var(--paper)' });
+function markers(
+  valuesC: ArrayLike<number>,
+  style: SeriesStyle,
+  shown: (c: number) => number,
+  { from, to }: OutageView,
+  offset: number,
+): Plot.Markish {
+  const minutes = Array.from({ length: 5 }, (_, i) =>
+    Math.floor(from + ((i + 0.2 + 0.6 * offset) / 5) * (to - from)),
+  );
+  return Plot.dot(minutes, {
+    x: (m: number) => m,
+    y: (m: number) => shown(valuesC[m]!),
+    r: 4.5,
+    symbol: style.marker,
+    fill: style.colour,
+    stroke: 'var(--paper)',
+  });
 }
 
 function extremes(valuesC: ArrayLike<number>, from: number, to: number): { least: number; most: number } {
@@ -78,10 +126,16 @@ function extremes(valuesC: ArrayLike<number>, from: number, to: number): { least
   return { least: all.min, most: all.max };
 }
 
-function rangeWords({ title, valuesC, limitC }: Temperature, { from, to }: OutageView, shown: (c: number) => number, degrees: string): string {
+function rangeWords(
+  { title, valuesC, limitC }: Temperature,
+  { from, to }: OutageView,
+  shown: (c: number) => number,
+  degrees: string,
+): string {
   const { least, most } = extremes(valuesC, from, to);
-  const limit = limitC === undefined ? '' : `; limit ${shown(limitC).toFixed(1)}\u00a0${degrees}`;
-  return `${title}: ${shown(least).toFixed(1)} to ${shown(most).toFixed(1)}\u00a0${degrees}${limit}`;
+  const tenths = (c: number) => shown(c).toFixed(1).replace('-', '−');
+  const limit = limitC === undefined ? '' : `; limit ${tenths(limitC)}\u00a0${degrees}`;
+  return `${title}: ${tenths(least)} to ${tenths(most)}\u00a0${degrees}${limit}`;
 }
 
 /** First minute past its limit, over the whole outage. */
@@ -98,5 +152,7 @@ function finding(all: readonly Temperature[], { trace, clock }: OutageView): str
   });
   const first = past.sort((a, b) => a.minute - b.minute)[0];
   if (first) return `${first.t.title} passes its limit on ${momentText(trace, first.minute, clock)}`;
-  return all.some((t) => t.limitC !== undefined) ? 'Nothing passes its limit in this outage' : 'Temperatures in this outage';
+  return all.some((t) => t.limitC !== undefined)
+    ? 'Nothing passes its limit in this outage'
+    : 'Temperatures in this outage';
 }

@@ -10,12 +10,16 @@ import { momentText } from './local-clock.ts';
 import { banded, minutePanel } from './minute-panel.ts';
 import { minutesTable } from './minutes-table.ts';
 import { unitTitle, type OutageView } from './outage-view.ts';
-import { seriesKey } from './series-key.ts';
+import { bandKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
 
 export function unitCharge(outage: OutageView): HTMLElement {
   const { trace, household } = outage;
-  const units = trace.units.map((unit, i) => ({ unit, style: seriesStyle(i), title: unitTitle(household, unit.id) }));
+  const units = trace.units.map((unit, i) => ({
+    unit,
+    style: seriesStyle(i),
+    title: unitTitle(household, unit.id),
+  }));
   return chartFrame({
     id: 'unit-charge',
     title: finding(outage),
@@ -26,7 +30,7 @@ export function unitCharge(outage: OutageView): HTMLElement {
       marks: units.flatMap(({ unit, style }) => banded(outage, unit.chargeFraction, style, (f) => f * 100)),
     }),
     key: units.map(({ unit, style, title }) => ({
-      sample: seriesKey({ ...style }),
+      sample: bandKey(style),
       text: `${title}: ${chargeWords(unit.chargeFraction, outage)}`,
     })),
     sentences: units.map(({ unit, title }) => `${title}: ${emptyWords(unit.mode, outage)}.`),
@@ -72,6 +76,10 @@ function finding(outage: OutageView): string {
   const first = units.filter((u) => u.starts.length > 0).sort((a, b) => a.starts[0]! - b.starts[0]!)[0];
   if (!first) return units.length === 1 ? 'The bank never runs empty' : 'Neither bank runs empty';
   const others = units.filter((u) => u !== first);
-  const spared = others.length > 0 && others.every((u) => u.starts.length === 0) ? '; the other never does' : '';
-  return `${unitTitle(household, first.unit.id)} ${emptyWords(first.unit.mode, outage)}${spared}`.replace(' in this outage', '');
+  const spared =
+    others.length > 0 && others.every((u) => u.starts.length === 0) ? '; the other never does' : '';
+  return `${unitTitle(household, first.unit.id)} ${emptyWords(first.unit.mode, outage)}${spared}`.replace(
+    ' in this outage',
+    '',
+  );
 }

@@ -1,5 +1,5 @@
 /** The year's heat map as cells: a month and one thing changed, the days that nine outages in ten reach. */
-import type { Estimate, StudySummary } from '@rideout/sim';
+import { daysDown, type Estimate, type StudySummary } from '@rideout/sim';
 
 /** One column of the year: the household with one thing changed. */
 export interface YearColumn {
@@ -52,4 +52,18 @@ export function bestAndWorst(cells: readonly YearCell[]): BestAndWorst {
     best: known.filter((cell) => days(cell) === most),
     worst: known.filter((cell) => days(cell) === least),
   };
+}
+
+/** As it stands in a cell: "10 h" below a day, "2.4 d", "≥ 14 d"; rounded down. */
+export function cellText({ days }: YearCell, horizonDays: number): string {
+  if (!days) return '…';
+  if (days.value !== null && days.value < 1) return `${Math.floor(days.value * 24 + 1e-9)}\u00a0h`;
+  return `${daysDown(days.value, horizonDays)}\u00a0d`;
+}
+
+/** Do the intervals of the best and the worst month lie apart? */
+export function monthsDiffer({ best, worst }: BestAndWorst): boolean {
+  const low = best[0]?.days?.low ?? Infinity;
+  const high = worst[0]?.days?.high ?? Infinity;
+  return low > high;
 }

@@ -1,5 +1,5 @@
 /** The year's heat map as a Vega-Lite specification. One colour of the house style in shades; the text is always ink. */
-import { daysDown } from '@rideout/sim';
+import { cellText } from './year-cells.ts';
 import type { TopLevelSpec } from 'vega-lite';
 import type { YearCell } from './year-cells.ts';
 
@@ -23,7 +23,7 @@ export function heatMapSpec(cells: readonly YearCell[], look: HeatMapLook): TopL
   const month = { field: 'month', type: 'ordinal', sort: months };
   const column = { field: 'column', type: 'ordinal', sort: columns };
   const padding = wide
-    ? { left: 84, right: 8, top: 30, bottom: 8 }
+    ? { left: 84, right: 8, top: 58, bottom: 8 }
     : { left: 44, right: 6, top: 46, bottom: 8 };
   const axis = { domain: false, ticks: false, labelAngle: 0, labelPadding: 6 };
   const monthAxis = { ...axis, title: null, labelExpr: 'slice(datum.label, 0, 3)' };
@@ -77,7 +77,7 @@ const FIGURES = {
 /** Level, over the rows or the columns. */
 function columnTitle(title: string, wide: boolean) {
   return wide
-    ? { title, titleAngle: 0, titleAlign: 'left', titleBaseline: 'bottom', titleX: -82, titleY: -10 }
+    ? { title, titleAngle: 0, titleAlign: 'left', titleBaseline: 'bottom', titleX: -82, titleY: -32 }
     : { title, titleAnchor: 'start', titlePadding: 6 };
 }
 
@@ -89,7 +89,7 @@ function rowsOf(cells: readonly YearCell[], horizonDays: number) {
     column: cell.column.label,
     own: cell.column.own,
     shade: PALEST + (DEEPEST - PALEST) * (days(cell) / most),
-    text: cell.days ? daysDown(cell.days.value, horizonDays) : '…',
+    text: cellText(cell, horizonDays),
   }));
 }
 

@@ -9,7 +9,15 @@ import { chartFrame, type ChartParts } from './chart-frame.ts';
 import { svg } from '../elements.ts';
 import { intervalText, reachText } from './reach-text.ts';
 import { drawn } from './survival-curves.ts';
-import { bestAndWorst, yearCells, type YearCell, type YearColumn, type YearMonth } from './year-cells.ts';
+import {
+  bestAndWorst,
+  monthsDiffer,
+  yearCells,
+  type BestAndWorst,
+  type YearCell,
+  type YearColumn,
+  type YearMonth,
+} from './year-cells.ts';
 import { DEEPEST, heatMapSpec } from './year-heat-map-spec.ts';
 
 export interface YearHeatMapOptions {
@@ -36,7 +44,7 @@ export async function yearHeatMap(
   return chartFrame({
     id: 'year-heat-map',
     title: yearFinding(cells, horizonDays),
-    note: `Days that nine outages in ten reach, by the month in which the outage begins, with “${strategyTitle}”. ${coarse ? `So far ${draws} outages in some months, of ${provenance.draws}; figures still move.` : `${draws} outages in each month.`}`,
+    note: `Time that nine outages in ten reach (h hours, d days), by the month in which the outage begins, with “${strategyTitle}”. ${coarse ? `So far ${draws} outages in some months, of ${provenance.draws}; figures still move.` : `${draws} outages in each month.`}`,
     picture: await drawn(heatMapSpec(cells, { across, horizonDays, width })),
     key: heatKey(columns),
     sentences: columns.map((column) => columnSentence(cells, column, horizonDays)),
@@ -67,13 +75,19 @@ export function ownCells(cells: readonly YearCell[]): YearCell[] {
 }
 
 function yearFinding(cells: readonly YearCell[], horizonDays: number): string {
-  const { best, worst } = bestAndWorst(ownCells(cells));
-  if (!best[0] || !worst[0]) return 'The year is being worked out';
+  const own = bestAndWorst(ownCells(cells));
+  if (!own.best[0]) return 'The year is being worked out';
+  const finding = columnFinding(own, horizonDays);
+  return `With ${own.best[0].column.words}: ${finding}`;
+}
+
+/** "10 hours in August, 2.4 days in May"; where the intervals overlap, that months hardly differ. */
+export function columnFinding(extremes: BestAndWorst, horizonDays: number): string {
+  const [most, least] = [extremes.best[0]!, extremes.worst[0]!];
   const reach = (cell: YearCell) => reachText(cell.days!.value, horizonDays);
-  const words = best[0].column.words;
-  if (best[0] === worst[0] || best[0].days!.value === worst[0].days!.value)
-    return `With ${words}, nine outages in ten reach ${reach(best[0])} in every month worked out so far`;
-  return `With ${words}, nine outages in ten reach ${reach(worst[0])} in ${listed(worst)}, ${reach(best[0])} in ${listed(best)}`;
+  if (reach(most) === reach(least)) return `${reach(most)} in every month`;
+  const told = `${reach(least)} in ${listed(extremes.worst)}, ${reach(most)} in ${listed(extremes.best)}`;
+  return monthsDiffer(extremes) ? told : `months hardly differ (${told})`;
 }
 
 export function listed(cells: readonly YearCell[]): string {

@@ -16,7 +16,7 @@ export function alternativesWhy(study: StudySummary, options: WhyOptions): HTMLE
   const compared = comparison(study, options.alternativeId, options.strategyId);
   if (!compared) return html`<span></span>`;
   return html`<section aria-labelledby="why-title">
-    <h2 id="why-title">${deciderWords(compared)}</h2>
+    <h2 id="why-title">“${compared.second.alternativeTitle}” ${deciderWords(compared)}</h2>
     <ul id="why-words">
       ${whySentences(compared, options.legs).map((text) => html`<li>${text}</li>`)}
     </ul>

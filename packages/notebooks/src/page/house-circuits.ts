@@ -100,7 +100,7 @@ function applianceRow(
   const measured = 'kind' in appliance && appliance.kind === 'measured' ? appliance : undefined;
   if (measured)
     return html`<div class="house-appliance">
-      <p><strong>Measured: ${measured.file}.</strong> ${measuredWords(fields, measured.file)}</p>
+      <p><strong>Measured: ${String(measured.file)}.</strong> ${measuredWords(fields, String(measured.file))}</p>
       <div class="house-grid">${fields.number([...at, 'scale'], { label: 'Times', hint: '1000 when the file is in kilowatts' })}
       ${circuit.appliances.length > 1 ? remove : ''}</div>
     </div>`;

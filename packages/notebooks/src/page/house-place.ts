@@ -12,7 +12,7 @@ export function placePart(fields: HouseFields, tables: HouseTables): HTMLElement
     ${weatherField(fields, tables)}
     ${fields.text(['site', 'place'], { label: 'Place, in your words' })}
     ${fields.number(['site', 'latitudeDeg'], { label: 'Latitude', unit: '° north' })}
-    ${fields.number(['site', 'longitudeDeg'], { label: 'Longitude', unit: '° east (west is negative)' })}
+    ${fields.number(['site', 'longitudeDeg'], { label: 'Longitude', unit: '° east', hint: 'West is negative.' })}
     ${fields.number(['site', 'elevationM'], { label: 'Height above sea', unit: 'm' })}
     ${fields.text(['site', 'timeZone'], { label: 'Time zone', list: 'house-zones', hint: zoneHint(draft.spec.site.timeZone, placeOf(fields, tables)) })}
     ${fields.number(['site', 'indoorC'], { label: 'Room temperature', unit: '°C' })} ${zoneList()}

@@ -41,11 +41,11 @@ function unitSet(fields: HouseFields, unit: Unit, u: number): HTMLElement {
       ${fields.choice([...at, 'leg'], { label: 'Feeds leg' }, LEGS, true)}
       ${fields.number([...inverter, 'continuousW'], { label: 'Continuous', unit: 'W' })}
       ${fields.number([...inverter, 'surgeW'], { label: 'Surge, for seconds', unit: 'W' })}
-      ${fields.number([...inverter, 'idleW'], { label: 'Eats while on with no load', unit: 'W' })}
+      ${fields.number([...inverter, 'idleW'], { label: 'Eats when idle', unit: 'W' })}
       ${fields.number([...battery, 'modules'], { label: 'Battery modules' })}
-      ${fields.number([...module, 'capacityWh'], { label: 'One module holds', unit: 'Wh' })}
-      ${fields.number([...module, 'maxChargeW'], { label: 'One module takes up to', unit: 'W' })}
-      ${fields.number([...module, 'maxDischargeW'], { label: 'One module gives up to', unit: 'W' })}
+      ${fields.number([...module, 'capacityWh'], { label: 'A module holds', unit: 'Wh' })}
+      ${fields.number([...module, 'maxChargeW'], { label: 'A module takes', unit: 'W' })}
+      ${fields.number([...module, 'maxDischargeW'], { label: 'A module gives', unit: 'W' })}
     </div>
     <details>
       <summary>More about this unit</summary>
@@ -77,13 +77,13 @@ function panels(fields: HouseFields, { solar }: Unit, u: number): HTMLElement {
   const remove = (a: number) =>
     solar.arrays.length > 1 ? draft.remove([...at, 'arrays', a]) : draft.set(at, undefined, 'shape');
   return html`<div>
-    <div class="house-grid">${fields.number([...at, 'inputLimitW'], { label: 'Takes from its panels up to', unit: 'W' })}</div>
+    <div class="house-grid">${fields.number([...at, 'inputLimitW'], { label: 'Solar input limit', unit: 'W' })}</div>
     ${solar.arrays.map(
       (_, a) =>
         html`<div class="house-grid">
           ${fields.number([...at, 'arrays', a, 'peakW'], { label: 'Panels, nameplate', unit: 'W' })}
           ${fields.number([...at, 'arrays', a, 'tiltDeg'], { label: 'Tilt', unit: '°' })}
-          ${fields.number([...at, 'arrays', a, 'azimuthDeg'], { label: 'Facing', unit: '° (180 is south)' })}
+          ${fields.number([...at, 'arrays', a, 'azimuthDeg'], { label: 'Facing', unit: '°', hint: '180 is south.' })}
           ${pressButton('Take away', () => remove(a), `panels ${a + 1}`)}
         </div>`,
     )}

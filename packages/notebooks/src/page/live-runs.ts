@@ -7,7 +7,8 @@
  */
 import { html } from '../elements.ts';
 import type { Scenario, StudySummary } from '@rideout/sim';
-import { runStudy } from '../study-client.ts';
+import { runStudy, studyHands } from '../study-client.ts';
+import type { StudyHand } from '../study-hand.ts';
 import { advance, progressLine, runButton, SETTLE_MS, show, type LiveStudy } from './live-study.ts';
 import type { RunSettings } from './page-settings.ts';
 import { trouble } from './trouble.ts';
@@ -50,6 +51,7 @@ export function liveRuns(options: LiveRunsOptions): LiveRuns {
   const run = async () => {
     stop.abort();
     const mine = (stop = new AbortController());
+    const hands = hired(mine.signal);
     try {
       const { draws, seed } = options.settings();
       const plan = options.plan();
@@ -61,7 +63,12 @@ export function liveRuns(options: LiveRunsOptions): LiveRuns {
       let before = 0;
       for (const pass of passes) {
         for (const [i, { title, scenario }] of plan.entries()) {
-          for await (const progress of runStudy(scenario, { draws: pass, seed, signal: mine.signal })) {
+          for await (const progress of runStudy(scenario, {
+            draws: pass,
+            seed,
+            hands,
+            signal: mine.signal,
+          })) {
             if (mine.signal.aborted) return;
             advance(line, { drawsDone: before + progress.drawsDone, draws: total });
             if (progress.settled) done.set(i, { title, summary: progress.summary! });
@@ -79,6 +86,8 @@ export function liveRuns(options: LiveRunsOptions): LiveRuns {
     } catch (error) {
       if (mine.signal.aborted) return;
       show(line, [trouble(error, run)]);
+    } finally {
+      hands.forEach((hand) => hand.dismiss());
     }
   };
   startWith(options, {
@@ -91,6 +100,13 @@ export function liveRuns(options: LiveRunsOptions): LiveRuns {
     },
   });
   return root;
+}
+
+/** Workers for all the studies of one run: to start one takes longer than a coarse study. Stopping ends them at once. */
+function hired(signal: AbortSignal): readonly StudyHand[] {
+  const hands = studyHands();
+  signal.addEventListener('abort', () => hands.forEach((hand) => hand.dismiss()), { once: true });
+  return hands;
 }
 
 /** Draws of each round: [20, 100], or [30] where a coarse round would save little. */

@@ -1,12 +1,13 @@
 /** Which strategy: the answer in one sentence, and what it rests on. */
-import { atLeastThisLong, type StudySummary } from '@rideout/sim';
+import { atLeastThisLong, longestLasting, type StrategySummary, type StudySummary } from '@rideout/sim';
 import { html } from '../elements.ts';
 import { allNeedsDays, bestForNeeds, firstToGo } from '../charts/need-endurance.ts';
 import { shownStrategies, type Shown } from '../charts/nine-in-ten-words.ts';
-import { intervalText } from '../charts/reach-text.ts';
+import { intervalText, reachText } from '../charts/reach-text.ts';
 
 export function strategyHeadline(study: StudySummary, shown: Shown): HTMLElement {
-  const best = bestForNeeds(shownStrategies(study, shown));
+  const strategies = shownStrategies(study, shown);
+  const best = bestForNeeds(strategies);
   if (!best)
     return html`<div class="headline">
       <p class="answer">Choose a strategy to see what it keeps going.</p>
@@ -14,7 +15,8 @@ export function strategyHeadline(study: StudySummary, shown: Shown): HTMLElement
   const days = allNeedsDays(best);
   const weakest = firstToGo(best);
   const { horizonDays } = study;
-  const howLong = days === Infinity ? `all ${atLeastThisLong(horizonDays)} that were simulated` : atLeastThisLong(days);
+  const howLong =
+    days === Infinity ? `all ${atLeastThisLong(horizonDays)} that were simulated` : atLeastThisLong(days);
   const going = weakest && days !== Infinity ? ` The first need to go is ${weakest.need}.` : '';
   return html`<div class="headline">
     <p class="answer">
@@ -22,8 +24,21 @@ export function strategyHeadline(study: StudySummary, shown: Shown): HTMLElement
       <strong>${howLong}</strong> in nine outages in ten.
     </p>
     <p class="soft">
-      ${intervalText((weakest ?? best).nineInTenDays, horizonDays)}, from ${best.draws} simulated outages.${going}
-      Household: ${best.alternativeTitle}.
+      ${intervalText((weakest ?? best).nineInTenDays, horizonDays)}, from ${best.draws} simulated
+      outages.${going} ${essentialsWords(best, strategies, study.horizonDays)} Household:
+      ${best.alternativeTitle}.
     </p>
   </div>`;
+}
+
+/** The essentials can go sooner than any need: a refrigerator is off before its food is warm. */
+function essentialsWords(
+  best: StrategySummary,
+  strategies: readonly StrategySummary[],
+  horizonDays: number,
+): string {
+  const reach = (s: StrategySummary) => reachText(s.nineInTenDays.value, horizonDays);
+  const longest = longestLasting(strategies);
+  const other = longest === best ? '' : `, longest with “${longest.strategyTitle}”: ${reach(longest)}`;
+  return `The circuits of tier 1 all stay on for ${reach(best)}${other}.`;
 }

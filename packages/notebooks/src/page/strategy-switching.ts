@@ -1,5 +1,11 @@
 /** By hand or by a switch: what difference it makes, in words. */
-import { daysInterval, type Estimate, type Scenario, type StrategySummary, type StudySummary } from '@rideout/sim';
+import {
+  daysInterval,
+  type Estimate,
+  type Scenario,
+  type StrategySummary,
+  type StudySummary,
+} from '@rideout/sim';
 import { html } from '../elements.ts';
 import { shownStrategies } from '../charts/nine-in-ten-words.ts';
 import { reachText } from '../charts/reach-text.ts';
@@ -8,7 +14,8 @@ type Strategy = Scenario['alternatives'][number]['household']['strategies'][numb
 
 /** Sentences about the household (alternative) shown. `scenario`: as simulated, the reader's changes included. */
 export function switchingWords(scenario: Scenario, study: StudySummary, alternativeId: string): string[] {
-  const household = (scenario.alternatives.find((a) => a.id === alternativeId) ?? scenario.alternatives[0]!).household;
+  const household = (scenario.alternatives.find((a) => a.id === alternativeId) ?? scenario.alternatives[0]!)
+    .household;
   const summaries = shownStrategies(study, { alternativeId });
   const summaryOf = ({ id }: Strategy) => summaries.find((s) => s.strategyId === id);
   const twins = twinsOf(household.strategies);
@@ -64,7 +71,9 @@ function withoutTwins(strategies: readonly Strategy[]): string {
   const kinds = new Set(strategies.map((s) => s.carriedOutBy));
   if (kinds.size === 2)
     return `Some strategies here are carried out by a person and some by a switch, but no two differ in that alone. ${TRY_IT}`;
-  const by = kinds.has('switch') ? 'an automatic switch, which looks every minute' : 'a person, who looks now and then and sleeps at night';
+  const by = kinds.has('switch')
+    ? 'an automatic switch, which looks every minute'
+    : 'a person, who looks now and then and sleeps at night';
   return `Every strategy here is carried out by ${by}. ${TRY_IT}`;
 }
 

@@ -31,7 +31,8 @@ export function openYear(): YearPage {
         household: 'One of the households in the file',
       }),
   });
-  return { ...page, acrossForm: acrossForm(page) };
+  const complaints = [...page.complaints, ...acrossComplaints(location.hash)];
+  return { ...page, complaints, acrossForm: acrossForm(page) };
 }
 
 function usualYear(usual: PageSettings, { scenario }: OpenPage['study']): PageSettings {
@@ -74,6 +75,14 @@ function acrossForm({ study, runForm: run, viewForm: view }: OpenPage): Settings
   };
   for (const other of [outer, run, view]) other.addEventListener('input', tellLink);
   return outer;
+}
+
+function acrossComplaints(hash: string): string[] {
+  const said = new URLSearchParams(hash.replace(/^#/, '')).get('across');
+  if (said === null || ACROSS.some((across) => across === said)) return [];
+  return [
+    `The link says across = “${said.slice(0, 60)}”; this page takes one of ${ACROSS.join(', ')}. The usual setting is used.`,
+  ];
 }
 
 function acrossOf(hash: string, offered: readonly Across[]): Across {

@@ -31,9 +31,9 @@ export async function buildShell(page: string): Promise<string> {
   }
 }
 
-/** Vite's settings for one page; nothing is read from a config file, and nothing is written. */
-export function shellConfig(page: string): InlineConfig {
-  const library = localLibrary();
+/** Vite's settings for one page, or with every library for several; no config file is read, and nothing is written. */
+export function shellConfig(page: string, libraries?: 'every library'): InlineConfig {
+  const library = localLibrary(libraries);
   return {
     configFile: false,
     envFile: false,

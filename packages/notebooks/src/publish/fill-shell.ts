@@ -10,8 +10,13 @@ const MOST_MARKS = 24; // values in one template, at most
 /** A whole page: the shell with its policy, its title and its data. Names in the data can never become markup. */
 export function fillShell(shell: string, study: EmbeddedStudy): string {
   const html = shell.replaceAll('\r\n', '\n');
+  return insertAfterCharset(withStudy(html, study), policyMeta(html));
+}
+
+/** The page with its title and its data. */
+export function withStudy(html: string, study: EmbeddedStudy): string {
   const data = `<script type="application/json" id="${EMBEDDED_ID}">${jsonText(study)}</script>`;
-  return insertAfterCharset(titled(html, study.scenario), `${policyMeta(html)}${data}`);
+  return insertAfterCharset(titled(html, study.scenario), data);
 }
 
 /** JSON whose text cannot end its element, begin another, or break a line in a script. */
@@ -61,7 +66,7 @@ function titled(html: string, scenario: Scenario): string {
   return end < 0 ? html : `${html.slice(0, end)} ${escapedText(scenario.title)}${html.slice(end)}`;
 }
 
-function escapedText(text: string): string {
+export function escapedText(text: string): string {
   return text.replace(/[<>&"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 }
 

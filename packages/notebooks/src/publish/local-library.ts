@@ -5,6 +5,7 @@
  * must open from a memory stick in an outage cannot. So the modules that hold such addresses are replaced, cells that
  * need what is left out are refused while the page is built, and so is an import from any address.
  */
+import { fileURLToPath } from 'node:url';
 import { transpile, type Notebook } from '@observablehq/notebook-kit';
 import type { Plugin } from 'vite';
 import { PublishError } from './publish-error.ts';
@@ -59,6 +60,9 @@ const EMPTIED: Readonly<Record<string, readonly string[]>> = {
   'interpreter.js': ['Interpreter'],
   'sampleDatasets.js': [],
 };
+/** A package's name: one that a notebook's own folder does not have is taken from beside this package. */
+const BARE = /^(?:@[a-z][\w-]*\/)?[a-z][\w-]*(?:\/|$)/;
+const HERE = fileURLToPath(import.meta.url);
 const OURS = '\0rideout:';
 
 export interface LocalLibrary {
@@ -67,8 +71,8 @@ export interface LocalLibrary {
   readonly transformNotebook: (notebook: Notebook) => Notebook;
 }
 
-/** For one page. */
-export function localLibrary(): LocalLibrary {
+/** For one page; with every library for pages that are looked at while they change. */
+export function localLibrary(libraries?: 'every library'): LocalLibrary {
   let named: readonly string[] = [];
   return {
     transformNotebook(notebook) {
@@ -78,11 +82,15 @@ export function localLibrary(): LocalLibrary {
     plugin: {
       name: 'rideout-local-library',
       enforce: 'pre',
-      resolveId: (source, importer) => ourModule(source, importer),
+      async resolveId(source, importer, options) {
+        const ours = ourModule(source, importer);
+        if (ours !== undefined || !BARE.test(source) || importer === HERE) return ours;
+        return (await this.resolve(source, importer, { ...options, skipSelf: true })) ?? this.resolve(source, HERE, options);
+      },
       load(id) {
         if (!id.startsWith(OURS)) return undefined;
         const name = id.slice(OURS.length);
-        return name === LIBRARIES ? libraryCode(named) : emptyCode(EMPTIED[name]!);
+        return name === LIBRARIES ? libraryCode(libraries ? Object.keys(PROVIDED) : named) : emptyCode(EMPTIED[name]!);
       },
     },
   };

@@ -1,10 +1,12 @@
 /** Pages about one household, each a single HTML file that asks the network for nothing. */
+import { readFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { scenarioHash, type Scenario, type StudySummary } from '@rideout/sim';
 import { writeWhole } from '@rideout/sim/node';
 import type { EmbeddedStudy } from '../page/embedded-study.ts';
 import { buildShell } from './build-shell.ts';
+import { CONTENTS_FILE, contentsPage } from './contents-page.ts';
 import { fillShell } from './fill-shell.ts';
 import { PublishError } from './publish-error.ts';
 
@@ -32,8 +34,11 @@ export interface PublishedPage {
 /** Our own pages, by name. */
 export const OUR_PAGES = {
   'how-many-days': fileURLToPath(new URL('../../pages/how-many-days.html', import.meta.url)),
+  'which-strategy': fileURLToPath(new URL('../../pages/which-strategy.html', import.meta.url)),
+  'minute-by-minute': fileURLToPath(new URL('../../pages/minute-by-minute.html', import.meta.url)),
   'one-battery-or-two': fileURLToPath(new URL('../../pages/one-battery-or-two.html', import.meta.url)),
   'through-the-year': fileURLToPath(new URL('../../pages/through-the-year.html', import.meta.url)),
+  'card-by-the-panel': fileURLToPath(new URL('../../pages/card-by-the-panel.html', import.meta.url)),
   'describe-your-house': fileURLToPath(new URL('../../pages/describe-your-house.html', import.meta.url)),
 } as const;
 
@@ -41,7 +46,8 @@ const DRAWS = 400;
 const SEED = 'rideout';
 
 /**
- * Builds every page before writing any: all are written whole, or none.
+ * Builds every page before writing any: all are written whole, or none. A folder also gets a page of contents,
+ * index.html, first of those returned; a page of that name among those given stands instead.
  *
  * @throws PublishError naming the page that cannot be built; WriteError when the folder cannot be written to.
  */
@@ -54,6 +60,13 @@ export async function publishPages(options: PublishOptions): Promise<PublishedPa
   for (const page of pages) {
     const html = fillShell(await buildShell(page), study);
     files.push({ name: nameOf(page), bytes: new TextEncoder().encode(html) });
+  }
+  if (options.outDir !== undefined && !files.some(({ name }) => name === CONTENTS_FILE)) {
+    const listed = await Promise.all(
+      pages.map(async (page) => ({ name: nameOf(page), notebook: await readFile(page, 'utf8') })),
+    );
+    const contents = new TextEncoder().encode(contentsPage(study, listed));
+    files.unshift({ name: CONTENTS_FILE, bytes: contents });
   }
   await writeWhole(folder, files);
   return files.map(({ name, bytes }) => ({ file: join(folder, name), bytes: bytes.length }));

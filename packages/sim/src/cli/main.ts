@@ -8,7 +8,7 @@ import { days, type DaysOptions } from './days.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { minutes, type MinutesOptions } from './minutes.ts';
 import { everyCore, monthList, positiveNumber, wholeNumber } from './option-values.ts';
-import { say, type OutputOptions } from './output.ts';
+import { bearClosedPipes, say, type OutputOptions } from './output.ts';
 import { publish, type PublishOptions } from './publish.ts';
 import { reportError } from './report-error.ts';
 
@@ -97,6 +97,7 @@ program
   .description('the JSON Schema of a scenario, for editors')
   .action(() => say(JSON.stringify(scenarioJsonSchema(), null, 2)));
 
+bearClosedPipes();
 try {
   await program.parseAsync();
 } catch (error) {

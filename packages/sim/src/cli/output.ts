@@ -20,6 +20,15 @@ export function say(text: string): void {
   process.stdout.write(text.endsWith('\n') ? text : `${text}\n`);
 }
 
+/** A reader that has seen enough (`| head`) is no fault, and no reason not to write files. */
+export function bearClosedPipes(): void {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error;
+    });
+  }
+}
+
 /** A remark beside the answer; silent when quiet. */
 export function remark(text: string, { quiet }: OutputOptions): void {
   if (quiet !== true) process.stderr.write(`${text}\n`);

@@ -20,13 +20,17 @@ export interface PoolOptions {
   readonly start?: (scenario: Scenario, seed: string) => Worker;
 }
 
-/** Resolves when `next` has no more and every shard handed out is done. Rejects when a shard breaks two threads. */
+/**
+ * Resolves when `next` has no more and every shard handed out is done. Rejects when a shard breaks two threads; the
+ * others then finish what they have begun and are handed nothing more, so that nothing runs on.
+ */
 export async function runPool(scenario: Scenario, seed: string, options: PoolOptions): Promise<void> {
   const start = options.start ?? startWorker;
+  let broken = false;
   const keepBusy = async (): Promise<void> => {
     let worker = start(scenario, seed);
     try {
-      for (let shard = options.next(); shard !== undefined; shard = options.next()) {
+      for (let shard = options.next(); shard !== undefined; shard = broken ? undefined : options.next()) {
         let rows: OutcomeRows;
         try {
           rows = await runOn(worker, shard);
@@ -40,11 +44,15 @@ export async function runPool(scenario: Scenario, seed: string, options: PoolOpt
         }
         options.onRows(shard, rows);
       }
+    } catch (error) {
+      broken = true;
+      throw error;
     } finally {
       await worker.terminate();
     }
   };
-  await Promise.all(Array.from({ length: options.workers }, keepBusy));
+  const ends = await Promise.allSettled(Array.from({ length: options.workers }, keepBusy));
+  for (const end of ends) if (end.status === 'rejected') throw end.reason;
 }
 
 function wordOf(error: unknown): string {

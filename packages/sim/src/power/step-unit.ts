@@ -31,7 +31,7 @@ export const SET_IDLE_W = 1; // idle watts when on, standby watts when off
 export const SET_FLOOR_WMIN = 2; // the bank is not drawn below this
 export const SET_CHARGE_LIMIT_W = 3; // 0 when too cold to charge
 export const SET_DOWN_WMIN = 4; // stop after a step that leaves the bank below this …
-export const SET_UP_WMIN = 5; // … or above this
+export const SET_UP_WMIN = 5; // … or at this or above
 export const SET_DT = 6; // length of each step, minutes; 1 but for the parts of a minute in which something stopped
 export const SET_WATCH = 7; // 0 when no step of this call can exceed a rating: the ratings are then not looked at
 export const SET_BASE_W = 8; // AC watts asked of the unit in every step of the call, beside `loadW`
@@ -118,12 +118,12 @@ export function stepUnit(
     }
     if (net >= 0) {
       let c = net < chargeLimitW ? net : chargeLimitW;
-      let gain = c * storedPerW;
-      if (gain > capacity - stored) {
-        gain = capacity - stored;
-        c = gain / storedPerW;
+      const gain = c * storedPerW;
+      if (gain < capacity - stored) stored += gain;
+      else {
+        c = (capacity - stored) / storedPerW;
+        stored = capacity; // full is full to the last bit: somebody may wait for it
       }
-      stored += gain;
       charged += c;
       curtailed += net - c;
       lost += loss;
@@ -146,7 +146,7 @@ export function stepUnit(
     }
     if (watch) overloaded = p > continuousW ? overloaded + dt : 0; // only once the step is carried out
     k++;
-    if (stored < down || stored > up) {
+    if (stored < down || stored >= up) {
       ended = CROSSED;
       break;
     }

@@ -33,8 +33,12 @@ export function wordFinding({ file, line, path, found, expected, hint }: Finding
   return `${where}:${what} found ${found}; expected ${expected}.${help}`;
 }
 
+/** More are counted, not told: a file of another kind can have one on every line. */
+const MOST_TOLD = 20;
+
 export function wordFindings(findings: readonly Finding[]): string {
   const sorted = [...findings].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
   const head = findings.length === 1 ? 'One thing needs mending:' : `${findings.length} things need mending:`;
-  return [head, ...sorted.map((f) => `  ${wordFinding(f)}`)].join('\n');
+  const rest = sorted.length > MOST_TOLD ? [`  and ${sorted.length - MOST_TOLD} more`] : [];
+  return [head, ...sorted.slice(0, MOST_TOLD).map((f) => `  ${wordFinding(f)}`), ...rest].join('\n');
 }

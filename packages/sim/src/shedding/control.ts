@@ -71,13 +71,17 @@ export function startControl(plan: ControlPlan): ControlState {
  */
 export function rethink(plan: ControlPlan, state: ControlState, readings: Readings): boolean {
   const { rules, bySwitch } = plan.strategy;
-  const forTheNight = !bySwitch && plan.day.bedtime[readings.localMinuteOfDay] === 1;
+  // At bedtime things are set for the night; an outage that begins while people sleep finds them set.
+  const { awake, bedtime } = plan.day;
+  const minute = readings.localMinuteOfDay;
+  const forTheNight = !bySwitch && (bedtime[minute] === 1 || awake[minute] === 0);
   let asleepUnit = -1;
   let moved = false;
   let changed = false;
   for (let r = 0; r < rules.length; r++) {
     const rule = rules[r]!;
-    const allows = ruleAllows(rule, state.ruleAllows[r] === 1, readings, forTheNight) ? 1 : 0;
+    const otherSleeps = rule.by === 'sleep' && asleepUnit >= 0 && asleepUnit !== rule.unit; // one must keep watch
+    const allows = otherSleeps || ruleAllows(rule, state.ruleAllows[r] === 1, readings, forTheNight) ? 1 : 0;
     if (allows !== state.ruleAllows[r]) {
       state.ruleAllows[r] = allows;
       changed = true;
@@ -99,7 +103,7 @@ function ruleAllows(rule: CompiledRule, before: boolean, readings: Readings, for
   switch (rule.by) {
     case 'charge': {
       const charge = rule.reads === LOWEST_BANK ? lowest(readings.charge) : readings.charge[rule.reads]!;
-      return before ? charge >= rule.dropBelow : charge > rule.restoreAbove;
+      return before ? charge >= rule.dropBelow : charge >= rule.restoreAbove;
     }
     case 'clock':
       return rule.onMinutes[minute] === 1;
@@ -123,7 +127,7 @@ function sleeps(
   if (readings.down[1 - rule.unit] === 1) return false;
   if (rule.duringMinutes !== undefined) return rule.duringMinutes[readings.localMinuteOfDay] === 1;
   const charge = readings.charge[rule.unit]!;
-  return awakeBefore ? charge < rule.sleepBelow : charge <= rule.wakeAbove;
+  return awakeBefore ? charge < rule.sleepBelow : charge < rule.wakeAbove;
 }
 
 function lowest(charge: Float64Array): number {
@@ -173,7 +177,7 @@ export function thinkAgainLevels(
 
 function narrow(levels: Float64Array, below: number, above: number, charge: number): void {
   if (below > levels[0]! && charge >= below) levels[0] = below;
-  if (above < levels[1]! && charge <= above) levels[1] = above;
+  if (above < levels[1]! && charge < above) levels[1] = above;
 }
 
 /** After a trip: the person brings the unit back with the least essential tiers left off; more of them each time. */

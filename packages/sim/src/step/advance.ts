@@ -46,7 +46,7 @@ const PHASE_END = 1 - 1e-9;
 export function advance(run: Run, to: number): void {
   while (run.minute < to) {
     if (run.phase === 0) {
-      beginHour(run);
+      if (beginHour(run) && leakedThroughLevel(run) && think(run)) run.changed = true;
       if (decideIfDue(run)) run.changed = true;
     }
     if (run.changed) applyPower(run);
@@ -56,10 +56,10 @@ export function advance(run: Run, to: number): void {
   }
 }
 
-/** At each full hour: self-discharge, and what the cold allows in this hour. */
-function beginHour(run: Run): void {
+/** At each full hour: self-discharge, and what the cold allows in this hour. False between full hours. */
+function beginHour(run: Run): boolean {
   const hour = Math.floor(run.minute / 60);
-  if (hour === run.hour) return;
+  if (hour === run.hour) return false;
   for (let u = 0; u < run.units.length; u++) {
     const { state, settings, parameters } = run.units[u]!;
     if (hour > 0) {
@@ -71,6 +71,14 @@ function beginHour(run: Run): void {
     settings[SET_CHARGE_LIMIT_W] = run.draw.chargeLimitW[u]![hour]!;
   }
   run.hour = hour;
+  return true;
+}
+
+/** Self-discharge has carried a bank below a level at which the switch thinks again. */
+function leakedThroughLevel(run: Run): boolean {
+  if (!run.plan.strategy.bySwitch) return false;
+  for (const { state, settings } of run.units) if (state[STORED_WMIN]! < settings[SET_DOWN_WMIN]!) return true;
+  return false;
 }
 
 /** Tells each unit what it is doing and at which bank level to report. */
@@ -301,7 +309,7 @@ function stepShare(run: Run, dt: number): void {
   loadUnits(run, 1);
   stepThermostats(run, 1, dt, wholeMinute ? run.minute + 1 : run.minute + phase);
   for (const { settings } of run.units) {
-    settings[SET_FLOOR_WMIN] = -Infinity;
+    if (settings[SET_ON]! !== 0) settings[SET_FLOOR_WMIN] = -Infinity;
     settings[SET_DOWN_WMIN] = -Infinity;
     settings[SET_UP_WMIN] = Infinity;
   }

@@ -1,7 +1,7 @@
 /** Puts into effect what the strategy allows and the units can feed. MODEL.md §5. */
 import { causeIndex } from './end-causes.ts';
 import { wantedWminUntil } from './ledger.ts';
-import { ASLEEP, BOTH_UNITS, NOBODY, now, ON, type GroupRun, type Run } from './run.ts';
+import { ASLEEP, BOTH_UNITS, NOBODY, now, ON, PARTNER_STOPPED, type GroupRun, type Run } from './run.ts';
 import {
   RUNNING_W,
   runMinutes,
@@ -69,11 +69,9 @@ export function closeAll(run: Run): void {
 
 function blame(run: Run, group: number, allowed: boolean, state: GroupRun): void {
   const { unit, is240V } = run.household.groups[group]!;
-  const down = is240V
-    ? run.units.findIndex((u) => u.mode > ASLEEP)
-    : run.units[unit] !== undefined && run.units[unit].mode > ASLEEP
-      ? unit
-      : -1;
+  const isDown = (u: number) => (run.units[u]?.mode ?? ON) > ASLEEP;
+  const first = run.units.findIndex((u) => u.mode > ASLEEP && u.mode !== PARTNER_STOPPED);
+  const down = is240V ? first : isDown(unit) ? unit : -1;
   state.offUnit = allowed ? down : -1;
   state.offCause = allowed && down >= 0 ? run.units[down]!.cause : SWITCHED_OFF;
 }

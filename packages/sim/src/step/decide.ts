@@ -9,29 +9,38 @@ const SOLAR_MEAN_MINUTES = 15;
 
 /** Carries out what is due at the present whole minute and sets when to think next. True when anything may have changed. */
 export function decideIfDue(run: Run): boolean {
-  let changed = resetDueUnits(run);
+  const cameBack = resetDueUnits(run);
+  let changed = cameBack;
   if (run.minute >= run.holdUntil) {
     releaseHeldTiers(run.plan, run.control);
     run.holdUntil = Infinity;
     changed = true;
   }
-  if (run.minute >= run.nextDecision) {
+  const due = run.minute >= run.nextDecision;
+  if ((due && mayThink(run)) || (cameBack && run.plan.strategy.bySwitch)) {
     if (think(run)) changed = true;
+  }
+  if (due) {
     const gap = run.plan.nextDecision[run.draw.clock.localMinuteOfDay[run.minute]!]!;
     run.nextDecision = gap === 0 ? Infinity : run.minute + stepToMark(run, gap);
   }
   return changed;
 }
 
+/** A switch thinks at any time, a person while awake; what the outage's first moment finds was set beforehand. */
+function mayThink(run: Run): boolean {
+  const { strategy, day } = run.plan;
+  return strategy.bySwitch || run.minute === 0 || day.awake[run.draw.clock.localMinuteOfDay[run.minute]!] === 1;
+}
+
 /** Minutes to the next marked minute of the local day: the usual gap, unless the clocks change on the way. */
 function stepToMark(run: Run, gap: number): number {
   const { localMinuteOfDay, minutes } = run.draw.clock;
   const here = run.minute;
-  if (here + gap >= minutes || localMinuteOfDay[here + gap] === (localMinuteOfDay[here]! + gap) % 1440)
-    return gap;
-  for (let k = 1; here + k < minutes; k++) {
+  if (here + gap < minutes && localMinuteOfDay[here + gap] === (localMinuteOfDay[here]! + gap) % 1440) return gap;
+  for (let k = 1; k <= gap && here + k < minutes; k++) {
     const before = localMinuteOfDay[here + k - 1]!;
-    if (localMinuteOfDay[here + k] !== (before + 1) % 1440) return k; // think at the jump itself, then go on as usual
+    if (localMinuteOfDay[here + k] !== (before + 1) % 1440) return k; // look again at the jump, then go on as usual
   }
   return gap;
 }
@@ -48,10 +57,10 @@ export function think(run: Run): boolean {
   }
   if (plan.readsSun) readings.solarW = recentSolarW(run);
   run.allowedBefore.set(control.allowed);
-  if (!rethink(plan, control, readings)) return false;
-  followSleep(run);
-  countThrows(run);
-  return true;
+  const rethought = rethink(plan, control, readings);
+  const slept = followSleep(run);
+  if (rethought) countThrows(run);
+  return rethought || slept;
 }
 
 function countThrows(run: Run): void {

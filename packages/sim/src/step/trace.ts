@@ -174,12 +174,15 @@ function thermostatC(run: Run, i: number): number {
   );
 }
 
-/** Legs, not units: 240 V circuits load both alike and leave the neutral alone. */
+/**
+ * Legs in opposition: their difference, 240 V aside. While one unit feeds both legs they are in step, and the neutral
+ * carries their sum.
+ */
 function neutralAmperes(run: Run, circuits: readonly CircuitTrace[], m: number): number {
   let difference = 0;
   run.household.circuits.forEach((circuit, c) => {
-    if (!circuit.is240V)
-      difference += circuit.unit === 0 ? circuits[c]!.servedW[m]! : -circuits[c]!.servedW[m]!;
+    const sign = circuit.unit === 0 || run.control.moved ? 1 : -1;
+    if (!circuit.is240V) difference += sign * circuits[c]!.servedW[m]!;
   });
   return Math.abs(difference) / LEG_V;
 }

@@ -35,22 +35,23 @@ function goDown(run: Run, unit: UnitRun, mode: number, cause: EndCause): void {
 function comeBack(run: Run, u: number): void {
   const unit = run.units[u]!;
   unit.downMinutes += now(run) - unit.downSince;
-  unit.mode = ON;
+  unit.mode = run.control.asleepUnit === u ? ASLEEP : ON;
   unit.onSince = now(run);
   unit.resetAt = Infinity;
   const partner = run.units[1 - u];
   if (partner?.mode === PARTNER_STOPPED) comeBack(run, 1 - u);
 }
 
-/** The bank level at which unit `u` comes back after a cut-off: as far above the floor as restart lies above cut-off. */
+/**
+ * The bank level at which unit `u` comes back after a cut-off: as far above the floor as restart lies above cut-off,
+ * at most full.
+ */
 export function restartWmin(run: Run, u: number): number {
   const unit = run.units[u]!;
   const { cutOffFraction } = run.household.units[u]!.battery;
-  return (
-    unit.settings[SET_FLOOR_WMIN]! +
-    unit.parameters[RESTART_WMIN]! -
-    cutOffFraction * unit.parameters[CAPACITY_WMIN]!
-  );
+  const capacity = unit.parameters[CAPACITY_WMIN]!;
+  const aboveFloor = unit.parameters[RESTART_WMIN]! - cutOffFraction * capacity;
+  return Math.min(capacity, unit.settings[SET_FLOOR_WMIN]! + aboveFloor);
 }
 
 /** Carries out what stopped unit `u`: `event` as in power/step-unit.ts. */
@@ -82,17 +83,18 @@ function planReset(run: Run, u: number): void {
   if (run.minute - unit.onSince >= STEADY_MINUTES) unit.triesLeft = resetTries;
   unit.resetByPerson = resetsItselfAfterMinutes === undefined || unit.triesLeft === 0;
   if (unit.resetByPerson) {
-    unit.resetAt = Math.max(run.minute + 1, noticedAt(run) + run.plan.person.tripReactionMinutes);
+    const reactsAt = nextAwake(run, run.minute) + run.plan.person.tripReactionMinutes;
+    unit.resetAt = nextAwake(run, Math.max(run.minute + 1, reactsAt));
   } else {
     unit.triesLeft--;
     unit.resetAt = run.minute + resetsItselfAfterMinutes!;
   }
 }
 
-/** First minute from now in which the person is awake; never, when the outage ends first. */
-function noticedAt(run: Run): number {
+/** First minute from `from` in which the person is awake; never, when the study ends first. */
+function nextAwake(run: Run, from: number): number {
   const { localMinuteOfDay, minutes } = run.draw.clock;
-  for (let m = run.minute; m < minutes; m++) if (run.plan.day.awake[localMinuteOfDay[m]!] === 1) return m;
+  for (let m = from; m < minutes; m++) if (run.plan.day.awake[localMinuteOfDay[m]!] === 1) return m;
   return Infinity;
 }
 
@@ -104,7 +106,7 @@ export function resetDueUnits(run: Run): boolean {
     if (unit.mode !== TRIPPED || unit.resetAt > run.minute) continue;
     if (unit.resetByPerson) {
       holdTiersBack(run.plan, run.control);
-      run.holdUntil = run.minute + run.plan.person.afterTripHoldMinutes;
+      run.holdUntil = nextAwake(run, run.minute + run.plan.person.afterTripHoldMinutes);
       unit.triesLeft = run.household.units[u]!.inverter.resetTries;
     }
     comeBack(run, u);
@@ -124,13 +126,16 @@ export function restartRecoveredUnits(run: Run): boolean {
   return changed;
 }
 
-/** Puts to sleep and wakes as the control has decided. */
-export function followSleep(run: Run): void {
-  run.units.forEach((unit, u) => {
-    if (unit.mode === ON && run.control.asleepUnit === u) unit.mode = ASLEEP;
-    else if (unit.mode === ASLEEP && run.control.asleepUnit !== u) {
-      unit.mode = ON;
-      unit.onSince = now(run);
-    }
-  });
+/** Puts to sleep and wakes as the control has decided. True when anything changed. */
+export function followSleep(run: Run): boolean {
+  let changed = false;
+  for (let u = 0; u < run.units.length; u++) {
+    const unit = run.units[u]!;
+    const shouldSleep = run.control.asleepUnit === u;
+    if (unit.mode > ASLEEP || (unit.mode === ASLEEP) === shouldSleep) continue;
+    unit.mode = shouldSleep ? ASLEEP : ON;
+    if (!shouldSleep) unit.onSince = now(run);
+    changed = true;
+  }
+  return changed;
 }

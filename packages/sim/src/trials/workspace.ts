@@ -80,9 +80,9 @@ export function createWorkspace(study: Study): Workspace {
   };
 }
 
-/** Units with the same panels share their sun, whatever else differs. */
+/** The same unit with the same panels shares its sun between alternatives, whatever else differs. */
 function solarKey(unit: UnitSpec): string {
-  return JSON.stringify(unit.solar ?? null);
+  return JSON.stringify([unit.id, unit.solar]);
 }
 
 function byKey<Buffers>(

@@ -1,0 +1,101 @@
+/** The page that lists the pages of a folder: no script, nothing to fetch, the household and its provenance said once. */
+import { readFileSync } from 'node:fs';
+import { provenanceStamp, scenarioHash, VERSION } from '@rideout/sim';
+import { CAUTIONS } from '../page/cautions.ts';
+import type { EmbeddedStudy } from '../page/embedded-study.ts';
+import { escapedText } from './fill-shell.ts';
+
+export const CONTENTS_FILE = 'index.html';
+
+export interface ListedPage {
+  /** File name in the same folder. */
+  readonly name: string;
+  /** Its notebook file, as written. */
+  readonly notebook: string;
+}
+
+/** What each of our pages answers; another page says it itself, in a paragraph of class "lead". */
+const ANSWERS: Readonly<Record<string, string>> = {
+  'how-many-days.html': 'How long the essentials hold, strategy by strategy, and what changes it most.',
+  'which-strategy.html': 'Which strategy keeps what going, for how long, and what it asks of the household.',
+  'minute-by-minute.html': 'What happens in one outage: charge, sun, loads and switches, minute by minute.',
+  'one-battery-or-two.html': 'What a second battery on each unit gains, in the same outages.',
+  'through-the-year.html': 'How the answer changes with the month in which the outage comes.',
+  'card-by-the-panel.html': 'What to switch off at which reading: one printed side to hang by the panel.',
+  'describe-your-house.html': 'Your own household, filled in a form; saves the file that all of this is made from.',
+};
+
+const POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
+
+/** @param pages in the order in which they are listed */
+export function contentsPage(study: EmbeddedStudy, pages: readonly ListedPage[]): string {
+  const { scenario } = study;
+  const title = escapedText(scenario.title);
+  const place = scenario.site.place ? `<p class="soft">${escapedText(scenario.site.place)}</p>` : '';
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="${POLICY}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<meta name="referrer" content="no-referrer">
+<link rel="icon" href="data:,">
+<title>Pages about ${title}</title>
+<style>${houseStyle()}</style>
+</head>
+<body>
+<main>
+<h1>${title}</h1>
+${place}
+<p>Each page is one file that works without any network. Copy the folder to a memory stick; open this page from there.</p>
+<ul class="contents">
+${pages.map(listItem).join('\n')}
+</ul>
+<aside class="cautions" aria-labelledby="cautions-title">
+<h2 id="cautions-title">Before you rely on this</h2>
+<ul>${CAUTIONS.map((text) => `<li>${escapedText(text)}</li>`).join('')}</ul>
+</aside>
+<p class="provenance">${escapedText(provenanceOf(study))}</p>
+</main>
+</body>
+</html>
+`;
+}
+
+function listItem(page: ListedPage): string {
+  const answers = ANSWERS[page.name] ?? leadOf(page.notebook);
+  const line = answers === '' ? '' : `<br>${escapedText(answers)}`;
+  return `<li><p><a href="${encodeURIComponent(page.name)}"><strong>${escapedText(titleOf(page))}</strong></a>${line}</p></li>`;
+}
+
+function titleOf({ name, notebook }: ListedPage): string {
+  return textOf(/<title>([\s\S]*?)<\/title>/i.exec(notebook)?.[1]) || name;
+}
+
+function leadOf(notebook: string): string {
+  return textOf(/<p[^>]*class="[^"]*\blead\b[^"]*"[^>]*>([\s\S]*?)<\/p>/i.exec(notebook)?.[1]);
+}
+
+/** Words without their mark-up; what is left is escaped where it is written. */
+function textOf(markup = ''): string {
+  const plain = markup.replace(/<[^>]*>/g, '').replace(/\s+/g, ' ').trim();
+  const named: Readonly<Record<string, string>> = { lt: '<', gt: '>', quot: '"', amp: '&' };
+  return plain.replace(/&(lt|gt|quot|amp);/g, (_, name: string) => named[name]!);
+}
+
+function provenanceOf({ scenario, summary, seed, draws }: EmbeddedStudy): string {
+  const { source } = scenario.weather;
+  const own = {
+    scenarioHash: scenarioHash(scenario),
+    scenarioTitle: scenario.title,
+    seed,
+    draws,
+    version: VERSION,
+    weatherName: source.kind === 'normals' ? source.name : source.year.name,
+  };
+  return `Made from ${provenanceStamp(summary?.provenance ?? own)}.`;
+}
+
+function houseStyle(): string {
+  return readFileSync(new URL('../style/house-style.css', import.meta.url), 'utf8');
+}

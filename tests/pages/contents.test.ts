@@ -1,0 +1,91 @@
+/** The page of contents that a published folder gets. */
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import { afterAll, describe, expect, it } from 'vitest';
+import { scenarioHash } from '@rideout/sim';
+import { OUR_PAGES, publishPages } from '@rideout/notebooks/publish';
+import { contentsPage } from '../../packages/notebooks/src/publish/contents-page.ts';
+import { noBrowser, openFile, startBrowser } from './browser.ts';
+import { smallHouse } from './published.ts';
+
+const scenario = smallHouse();
+const folder = mkdtempSync(join(tmpdir(), 'rideout-contents-'));
+const NOTEBOOK = (title: string, lead: string) =>
+  `<!doctype html><notebook><title>${title}</title><script id="1" type="text/html"><p class="lead">${lead}</p></script></notebook>`;
+
+describe('a published folder', () => {
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  const notebook = (name: string, title: string, lead: string) => {
+    const path = join(folder, name);
+    writeFileSync(path, NOTEBOOK(title, lead));
+    return path;
+  };
+
+  it('has a page of contents with a working link, a title and a line for each page', async () => {
+    const outDir = join(folder, 'out');
+    const pages = [notebook('first page.html', 'First &amp; best', 'What it <b>answers</b>.'), notebook('second.html', 'Second', 'Another.')];
+    const [contents, ...others] = await publishPages({ scenario, pages, outDir, seed: 'seed of it' });
+    expect(contents!.file).toBe(join(outDir, 'index.html'));
+    expect(others).toHaveLength(2);
+    const html = readFileSync(contents!.file, 'utf8');
+    const links = [...html.matchAll(/<a href="([^"]+)"/g)].map(([, href]) => decodeURIComponent(href!));
+    expect(links).toEqual(['first page.html', 'second.html']);
+    for (const link of links) expect(existsSync(join(outDir, link))).toBe(true);
+    for (const text of ['First &#38; best', 'What it answers.', 'Another.', scenario.title, 'seed seed of it', scenarioHash(scenario).slice(0, 12)])
+      expect(html).toContain(text);
+  });
+
+  it('keeps a page called index.html that was given to it', async () => {
+    const outDir = join(folder, 'given');
+    const written = await publishPages({ scenario, pages: [notebook('index.html', 'Mine', 'My own.')], outDir });
+    expect(written).toHaveLength(1);
+    expect(readFileSync(join(outDir, 'index.html'), 'utf8')).toContain('My own.');
+    expect(readdirSync(outDir)).toEqual(['index.html']);
+  });
+});
+
+describe('the page of contents', () => {
+  const study = { scenario, seed: 's', draws: 5 };
+  const ours = Object.keys(OUR_PAGES).map((name) => ({ name: `${name}.html`, notebook: NOTEBOOK(name, '') }));
+
+  it('says what every one of our pages answers', () => {
+    const items = contentsPage(study, ours).match(/<li><p>.*<\/p><\/li>/g)!;
+    expect(items).toHaveLength(ours.length);
+    for (const item of items) expect(item).toMatch(/<br>.{20,}<\/p>/);
+  });
+
+  it('holds no script and allows no request', () => {
+    const html = contentsPage(study, ours);
+    expect(html).not.toMatch(/<script|\son\w+=|https?:/i);
+    expect(html).toContain(`content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"`);
+    expect(html).toContain('licensed electrician');
+  });
+
+  it('shows hostile names as text', () => {
+    const bad = '</title><script>globalThis.harm = 1</script><img src=x onerror=alert(1)>';
+    const html = contentsPage({ ...study, scenario: { ...scenario, title: bad, site: { ...scenario.site, place: bad } }, seed: bad }, [
+      { name: '"><script>.html', notebook: NOTEBOOK('&lt;img src=x>', '&lt;script>harm()&lt;/script>') },
+    ]);
+    expect(html).not.toMatch(/<script|<img/);
+    expect(html).toContain('&#60;script');
+  });
+
+  it.skipIf(noBrowser())('has nothing an accessibility check objects to, and fits a phone', async () => {
+    const file = join(folder, 'contents.html');
+    const { mkdirSync } = await import('node:fs');
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(file, contentsPage(study, ours));
+    const browser = await startBrowser();
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const { page, requests, troubles } = await openFile(browser, file, { viewport: { width: 320, height: 700 }, colorScheme });
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+      expect([...requests, ...troubles]).toEqual([]);
+    }
+    await browser.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+});

@@ -1,0 +1,353 @@
+/** The page "One outage, minute by minute", opened from a file with the network off. */
+import { readFileSync } from 'node:fs';
+import { AxeBuilder } from '@axe-core/playwright';
+import fc from 'fast-check';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { OUR_PAGES } from '@rideout/notebooks/publish';
+import { atLeastThisLong, prepareStudy, runShard, traceDraw, traceTable, type Scenario } from '@rideout/sim';
+import { circuitStretches, minutesIn } from '../../packages/notebooks/src/charts/circuit-stretches.ts';
+import { clockText, momentText } from '../../packages/notebooks/src/charts/local-clock.ts';
+import { minuteBuckets } from '../../packages/notebooks/src/charts/minute-buckets.ts';
+import type { OutageView } from '../../packages/notebooks/src/charts/outage-view.ts';
+import { outageEvents } from '../../packages/notebooks/src/page/outage-events.ts';
+import { outageLink, outageSettingsFrom } from '../../packages/notebooks/src/page/outage-link.ts';
+import { pickedDraw } from '../../packages/notebooks/src/page/outage-picks.ts';
+import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
+import { published, smallHouse, type PublishedFile } from './published.ts';
+
+const SEED = 'minutes';
+const DRAWS = 20;
+const scenario = smallHouse();
+const pages = [OUR_PAGES['minute-by-minute']];
+const study = prepareStudy(scenario, { seed: SEED });
+const TIERS = 1; // position of the strategy “tiers”
+const trace = traceDraw(study, { draw: 3, alternative: 0, strategy: TIERS });
+const view: OutageView = {
+  trace,
+  household: scenario.alternatives[0]!.household,
+  carriedOutBy: 'person',
+  from: 0,
+  to: trace.minutes,
+  at: undefined,
+  clock: 24,
+  temperature: 'C',
+  width: 800,
+  provenance: '',
+};
+
+describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
+  let browser: Browser;
+  let file: PublishedFile;
+
+  beforeAll(async () => {
+    file = await published({ scenario, pages, seed: SEED, draws: DRAWS });
+    browser = await startBrowser();
+  }, 60_000);
+  afterAll(async () => {
+    await browser?.close();
+    file?.remove();
+  });
+
+  const open = async (hash = '', options = {}) => {
+    const opened = await openFile(browser, file.file, {
+      viewport: { width: 1280, height: 900 },
+      locale: 'en-GB',
+      hash,
+      ...options,
+    });
+    await opened.page.locator('#temperatures').waitFor();
+    return opened;
+  };
+  const headline = (page: Page) => page.locator('.headline').innerText();
+  const answer = (page: Page) => page.locator('.answer').innerText();
+
+  it('opens from a file, asks nothing of any network, and tells of the outage what Node tells', async () => {
+    const { page, requests, troubles } = await open('#draw=3&strategies=tiers');
+    await settled(page);
+    expect(await answer(page)).toContain('outage 3');
+    expect(await answer(page)).toContain(atLeastThisLong((trace.runtimeMinutes ?? trace.minutes) / 1440));
+    expect(await headline(page)).toContain(clockText(trace, 0, 24));
+    expect(await page.locator('.chart-picture > svg').count()).toBe(5);
+    const events = outageEvents(view);
+    const listed = await page.locator('.outage-events li').allTextContents();
+    expect(listed).toHaveLength(events.length);
+    events.forEach((event, i) => {
+      expect(listed[i]).toContain(event.text);
+      expect(listed[i]).toContain(clockText(trace, event.minute, 24));
+    });
+    expect(events.length).toBeGreaterThan(5);
+    expect(requests).toEqual([]);
+    expect(troubles).toEqual([]);
+  });
+
+  it('writes out the very minutes that Node writes out', async () => {
+    const { page } = await open('#draw=3&strategies=tiers');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save every minute as CSV' }).click(),
+    ]);
+    expect(readFileSync(await download.path(), 'utf8').trim()).toBe(traceTable(trace).toCSV().trim());
+  });
+
+  it('finds a typical, a bad and the worst outage among those simulated', async () => {
+    const { page } = await open('#strategies=tiers');
+    await settled(page);
+    const rows = runShard(study, 0, DRAWS);
+    for (const [label, pick] of [
+      ['The worst one', 'worst'],
+      ['A typical one', 'typical'],
+      ['A bad one', 'bad'],
+    ] as const) {
+      const draw = pickedDraw(rows, 0, TIERS, pick)!;
+      await page.getByRole('button', { name: label }).click();
+      await expect.poll(() => answer(page), { timeout: 20_000 }).toContain(`outage ${draw} `);
+      expect(await page.getByLabel('Outage number').inputValue()).toBe(String(draw));
+    }
+  });
+
+  it('looks closer by day buttons, keeps the focus, and keeps the part in the link', async () => {
+    const { page } = await open('#draw=3&strategies=tiers');
+    const days = page.locator('.outage-range .buttons button');
+    const second = (await days.nth(6).innerText()).trim();
+    await days.nth(6).focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.locator('.outage-range p').innerText()).toContain(`${second}, 00:00`);
+    expect(page.url()).toMatch(/minutes=\d+-\d+/);
+    expect(page.url()).toContain('draw=3');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent?.trim())).toBe(second);
+    const linked = await open(new URL(page.url()).hash);
+    expect(await linked.page.locator('.outage-range p').innerText()).toContain(`${second}, 00:00`);
+    await linked.page.getByRole('button', { name: 'All of it' }).click();
+    await expect.poll(() => linked.page.url()).not.toContain('minutes=');
+  });
+
+  it('looks closer by dragging on the strip', async () => {
+    const { page } = await open('#draw=3&minutes=2000-4000');
+    const strip = (await page.locator('.outage-strip svg').boundingBox())!;
+    await page.locator('.outage-strip').scrollIntoViewIfNeeded();
+    await page.mouse.move(strip.x + strip.width * 0.6, strip.y + 40);
+    await page.mouse.down();
+    await page.mouse.move(strip.x + strip.width * 0.7, strip.y + 40, { steps: 4 });
+    await page.mouse.up();
+    await expect.poll(() => page.url()).not.toContain('minutes=2000-4000');
+    const [, from, to] = /minutes=(\d+)-(\d+)/.exec(page.url())!.map(Number);
+    expect(from! / trace.minutes).toBeGreaterThan(0.5);
+    expect((to! - from!) / trace.minutes).toBeCloseTo(0.1, 1);
+  });
+
+  it('marks the minute of an event in the charts', async () => {
+    const { page } = await open('#draw=3&strategies=tiers');
+    const event = outageEvents(view)[0]!;
+    await page.locator('.outage-events li button').first().click();
+    await expect.poll(() => page.url()).toContain(`at=${event.minute}`);
+    await expect
+      .poll(() => page.locator('.outage-events button[aria-pressed=true]').first().innerText())
+      .toBe(clockText(trace, event.minute, 24));
+  });
+
+  it('writes clocks and degrees as asked', async () => {
+    const { page } = await open('#draw=3&clock=12&degrees=F');
+    expect(await headline(page)).toMatch(/\d+:\d\d\sam|\d+:\d\d\spm/);
+    expect(await page.locator('#temperatures .chart-key').innerText()).toContain('39.9\u00a0°F'); // 4.4 °C
+    await page.getByLabel('Clock').selectOption({ index: 0 });
+    await page.getByLabel('Temperatures').selectOption({ index: 0 });
+    await expect.poll(() => headline(page)).toContain('°C');
+    expect(await headline(page)).not.toMatch(/\d\s[ap]m/);
+    expect(await page.locator('#temperatures .chart-key').innerText()).toContain('4.4\u00a0°C');
+  });
+
+  it('writes out another outage for another number, strategy or seed', async () => {
+    const { page } = await open('#draw=3');
+    const seen = [await headline(page)];
+    const changed = async () => {
+      await expect.poll(() => headline(page), { timeout: 20_000 }).not.toBe(seen.at(-1));
+      seen.push(await headline(page));
+    };
+    await page.getByLabel('Strategy', { exact: true }).selectOption({ index: 2 });
+    await changed();
+    await page.getByLabel('Outage number').fill('7');
+    await changed();
+    await page.getByLabel('Seed').fill('another');
+    await changed();
+    expect(page.url()).toMatch(/draw=7/);
+    expect(page.url()).toMatch(/seed=another/);
+  });
+
+  it('says which part of a link it cannot follow, and what to do when an outage cannot be written', async () => {
+    const { page } = await open('#draw=many&degrees=K&minutes=9');
+    const said = await page.locator('.trouble').innerText();
+    for (const part of ['draw = “many”', 'degrees = “K”', 'minutes = “9”']) expect(said).toContain(part);
+    const broken = await published({
+      scenario: { ...scenario, site: { ...scenario.site, timeZone: 'Nowhere/At_All' } },
+      pages,
+      draws: 5,
+    });
+    const failed = await openFile(browser, broken.file);
+    await failed.page.locator('.outage-line .trouble').waitFor();
+    expect(await failed.page.locator('.outage-line').innerText()).toContain('Put the settings back');
+    broken.remove();
+  });
+
+  for (const [screen, width, colorScheme] of [
+    ['phone, dark', 320, 'dark'],
+    ['desktop, light', 1280, 'light'],
+  ] as const) {
+    it(`has nothing an accessibility check objects to, and fits its screen (${screen})`, async () => {
+      const { page } = await open('#draw=3&strategies=tiers', {
+        viewport: { width, height: 800 },
+        colorScheme,
+      });
+      for (const details of await page.locator('details').all())
+        await details.evaluate((d) => d.setAttribute('open', ''));
+      const { violations, passes } = await new AxeBuilder({ page }).analyze();
+      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
+      expect(passes.length).toBeGreaterThan(20);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      await page.emulateMedia({ media: 'print' });
+      expect(await page.locator('.outage-picks').isVisible()).toBe(false);
+      expect(await page.locator('.cautions').isVisible()).toBe(true);
+    });
+  }
+
+  it('shows hostile names as text', async () => {
+    const name = '</script><img src=x onerror="globalThis.harm = 1">';
+    const hostile: Scenario = {
+      ...scenario,
+      title: name,
+      alternatives: scenario.alternatives.map((a) => ({
+        ...a,
+        title: name,
+        household: {
+          ...a.household,
+          strategies: a.household.strategies.map((s) => ({ ...s, title: name })),
+          circuits: a.household.circuits.map((c) => ({ ...c, title: name })),
+        },
+      })),
+    };
+    const bad = await published({ scenario: hostile, pages, draws: 5 });
+    const { page, troubles } = await openFile(browser, bad.file);
+    await page.locator('#temperatures').waitFor();
+    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
+    expect(await page.locator('img').count()).toBe(0);
+    expect(await page.locator('#circuits-on').textContent()).toContain(name);
+    expect(await page.locator('.outage-events').textContent()).toContain(name);
+    expect(troubles).toEqual([]);
+    bad.remove();
+  });
+});
+
+describe('minuteBuckets(values, from, to, most)', () => {
+  it('loses no peak and no minute, whatever the values, and never gives more buckets than asked', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ noNaN: true, min: -1e6, max: 1e6 }), { minLength: 1, maxLength: 500 }),
+        fc.integer({ min: 1, max: 60 }),
+        (values, most) => {
+          const buckets = minuteBuckets(values, 0, values.length, most);
+          expect(buckets.length).toBeLessThanOrEqual(most);
+          expect(Math.max(...buckets.map((b) => b.max))).toBe(Math.max(...values));
+          expect(Math.min(...buckets.map((b) => b.min))).toBe(Math.min(...values));
+          expect(buckets.reduce((sum, b) => sum + (b.to - b.from), 0)).toBe(values.length);
+        },
+      ),
+    );
+  });
+});
+
+describe('circuitStretches(trace, circuit)', () => {
+  it('fill the outage without a gap, and are on for no fewer minutes than the circuit drew', () => {
+    let drawn = 0;
+    trace.circuits.forEach((circuit, c) => {
+      const stretches = circuitStretches(trace, c);
+      expect(stretches[0]!.from).toBe(0);
+      expect(stretches.at(-1)!.to).toBe(trace.minutes);
+      stretches.slice(1).forEach((s, i) => expect(s.from).toBe(stretches[i]!.to));
+      const serving = circuit.servedW.filter((w) => w > 1e-9).length;
+      drawn += serving;
+      expect(minutesIn(stretches, 'on', 0, trace.minutes)).toBeGreaterThanOrEqual(serving - stretches.length);
+    });
+    expect(drawn).toBeGreaterThan(1000);
+  });
+});
+
+describe('outageEvents(outage)', () => {
+  it('tells every event of the trace, those of one minute and kind together, in words without ids', () => {
+    const events = outageEvents(view);
+    const titles = view.household.circuits.map((c) => c.title!);
+    expect(events.length).toBeLessThan(trace.events.length);
+    for (const { minute, id, kind } of trace.events) {
+      const title = view.household.circuits.find((c) => c.id === id)?.title;
+      const told = events.filter((e) => e.minute === minute);
+      expect(told.length).toBeGreaterThan(0);
+      if (kind === 'circuit') expect(told.some((e) => e.text.includes(title!))).toBe(true);
+    }
+    expect(events.some((e) => e.kind === 'empty' && e.text.includes('cut-off'))).toBe(true);
+    expect(events.some((e) => e.kind === 'shed' && titles.some((t) => e.text.includes(t)))).toBe(true);
+    expect(events.some((e) => e.kind === 'restore')).toBe(true);
+    expect(events.some((e) => e.kind === 'end')).toBe(trace.runtimeMinutes !== null);
+  });
+});
+
+describe('pickedDraw(rows, alternative, strategy, pick)', () => {
+  it('is the shortest run, the one in ten, the middle one', () => {
+    const runtimes = [50, 10, 40, 30, 20, 60, 70, 90, 80, 100];
+    const column = (values: number[]) => Float64Array.from(values);
+    const rows = {
+      length: 10,
+      columns: {
+        draw: column(runtimes.map((_, i) => i)),
+        alternative: column(runtimes.map(() => 0)),
+        strategy: column(runtimes.map(() => 0)),
+        runtimeMinutes: column(runtimes),
+      },
+    };
+    const runtimeOf = (pick: 'worst' | 'bad' | 'typical') => runtimes[pickedDraw(rows, 0, 0, pick)!];
+    expect([runtimeOf('worst'), runtimeOf('bad'), runtimeOf('typical')]).toEqual([10, 10, 50]);
+    expect(pickedDraw(rows, 0, 1, 'worst')).toBeUndefined();
+  });
+});
+
+describe('the part of a link about one outage', () => {
+  const usual = { draw: 0, clock: 24, temperature: 'C', range: undefined } as const;
+  const anyRange = fc
+    .tuple(
+      fc.integer({ min: 0, max: 20_000 }),
+      fc.integer({ min: 1, max: 20_000 }),
+      fc.option(fc.integer({ min: 0, max: 20_000 }), { nil: undefined }),
+    )
+    .map(([from, length, at]) => ({ from, to: from + length, at }));
+
+  it('comes back as it was', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          draw: fc.integer({ min: 0, max: 999_999 }),
+          clock: fc.constantFrom(12 as const, 24 as const),
+          temperature: fc.constantFrom('C' as const, 'F' as const),
+          range: fc.option(anyRange, { nil: undefined }),
+        }),
+        (settings) => {
+          const back = outageSettingsFrom(`#${outageLink(settings, usual)}`, usual);
+          expect(back).toEqual({ settings, complaints: [] });
+        },
+      ),
+    );
+  });
+});
+
+describe('momentText(clock, minute, style)', () => {
+  it('reads local time over the end of daylight saving time', () => {
+    // Clocks go back at 02:00 on 1 November 2026 in New York: the hour from 01:00 comes twice. IANA zone tables.
+    const minuteOfDay = Array.from({ length: 240 }, (_, m) => (m < 120 ? m : m - 60));
+    const clock = {
+      minutes: 240,
+      firstLocalDay: Date.UTC(2026, 10, 1) / 86_400_000,
+      localDay: new Uint16Array(240),
+      localMinuteOfDay: Uint16Array.from(minuteOfDay),
+    };
+    expect(momentText(clock, 119, 24)).toBe('Sun 1 Nov, 01:59');
+    expect(momentText(clock, 120, 24)).toBe('Sun 1 Nov, 01:00');
+    expect(momentText(clock, 0, 12)).toBe('Sun 1 Nov, 12:00\u00a0am');
+  });
+});

@@ -1,0 +1,234 @@
+/** The page "One battery or two?", opened from a file with the network off. */
+import { AxeBuilder } from '@axe-core/playwright';
+import { OUR_PAGES } from '@rideout/notebooks/publish';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { daysDown, percent, prepareStudy, runShard, summarise, type Scenario } from '@rideout/sim';
+import { comparison, verdictOf } from '../../packages/notebooks/src/charts/alternatives-comparison.ts';
+import { dailyEnergy, deciderOf } from '../../packages/notebooks/src/charts/alternatives-energy.ts';
+import { gainInterval, gainText } from '../../packages/notebooks/src/charts/gain-words.ts';
+import { withSecondHousehold } from '../../packages/notebooks/src/page/alternatives-page.ts';
+import { seasonPlan } from '../../packages/notebooks/src/page/alternatives-seasons.ts';
+import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
+import { choicesOf, ownSettings } from '../../packages/notebooks/src/page/page-settings.ts';
+import { noBrowser, openFile, startBrowser } from './browser.ts';
+import { published, smallHouse, type PublishedFile } from './published.ts';
+
+const SEED = 'one or two';
+const DRAWS = 24;
+const scenario = smallHouse();
+const [one, two] = scenario.alternatives.map((a) => a.id) as [string, string];
+const TIERS = 'tiers'; // the first strategy that switches anything off
+
+function summaryOf(of: Scenario, seed = SEED) {
+  const study = prepareStudy(of, { seed });
+  return summarise(study, runShard(study, 0, DRAWS));
+}
+
+/** Page, and then its seasons. */
+async function bothSettled(page: Page): Promise<void> {
+  await expect.poll(() => page.locator('.run', { hasText: /Settled/ }).count(), { timeout: 60_000 }).toBe(2);
+  await page.locator('#season-gains').waitFor();
+}
+
+describe('the comparison in a season', () => {
+  it('meets the same outages as the whole file does: narrowing it changes no figure', () => {
+    const run = ownSettings({ scenario, seed: SEED, draws: DRAWS }, choicesOf(scenario)).run;
+    const plan = seasonPlan(scenario, run, { alternativeId: two, strategyIds: [TIERS] });
+    expect(plan.map((season) => season.title)).toEqual([
+      'December to February',
+      'March to May',
+      'June to August',
+      'September to November',
+    ]);
+    const whole = summaryOf(changedScenario(scenario, { ...run, months: [12, 1, 2] }));
+    const narrow = summaryOf(plan[0]!.scenario);
+    for (const id of [one, two]) {
+      const cell = (s: typeof whole) =>
+        s.strategies.find((c) => c.alternativeId === id && c.strategyId === TIERS)!;
+      const { curve, nineInTenDays, medianDays, ends } = cell(whole);
+      expect(cell(narrow)).toMatchObject({ curve, nineInTenDays, medianDays, ends });
+      cell(whole).servedKWhByTier.forEach((kWh, tier) =>
+        expect(cell(narrow).servedKWhByTier[tier]).toBeCloseTo(kWh, 10),
+      );
+    }
+  });
+});
+
+describe('what is said of a comparison', () => {
+  const compared = comparison(summaryOf(scenario), two, TIERS)!;
+  const withGain = (value: number | null, low: number | null, high: number | null) => ({
+    ...compared,
+    gain: { ...compared.gain, nineInTenDays: { value, low, high } },
+  });
+
+  it('calls a gain one only where its interval leaves zero out and it is worth an hour', () => {
+    expect(verdictOf(withGain(1, 0.5, 2))).toBe('longer');
+    expect(verdictOf(withGain(1, -0.1, 2))).toBe('no difference');
+    expect(verdictOf(withGain(0.01, 0.005, 0.02))).toBe('no difference');
+    expect(verdictOf(withGain(-1, -2, -0.5))).toBe('shorter');
+    expect(gainText(withGain(null, 2, null))).toContain('more than the 7\u00a0days simulated');
+    expect(gainInterval({ value: 0.2, low: -0.1, high: 0.3 })).toBe(
+      '95\u00a0% interval −3\u00a0to\u00a08\u00a0hours',
+    );
+  });
+
+  it('names the sun, the inverters or an overload where one of them decides', () => {
+    const means = (change: Record<string, number>) => ({
+      ...compared,
+      first: { ...compared.first, meanByColumn: { ...compared.first.meanByColumn, ...change } },
+      second: { ...compared.second, meanByColumn: { ...compared.second.meanByColumn, ...change } },
+    });
+    const sun = { solarAvailableWh: 7000, solarUsedWh: 4000, solarStoredWh: 3000, solarCurtailedWh: 0 };
+    expect(deciderOf(means({ ...sun, inverterLossWh: 1000 }))).toBe('no more sun');
+    expect(deciderOf(means({ ...sun, inverterLossWh: 4000 }))).toBe('inverters');
+    expect(deciderOf(means({ solarAvailableWh: 0 }))).toBe('no sun');
+    const tripped = {
+      ...compared.second,
+      ends: [{ cause: 'overload trip', unitId: 'unit', fraction: 0.8 } as const],
+    };
+    expect(deciderOf({ ...compared, second: tripped })).toBe('overload');
+    expect(dailyEnergy(means(sun).first, 7).caughtKWh).toBeCloseTo(1, 10);
+  });
+
+  it('gives a file with one household a second one, with a module more on each unit', () => {
+    const alone = { ...scenario, alternatives: scenario.alternatives.slice(0, 1) };
+    const [, more] = withSecondHousehold({ scenario: alone, seed: SEED, draws: 5 }).scenario.alternatives;
+    expect(more!.household.units.map((unit) => unit.battery.modules)).toEqual([2]);
+  });
+});
+
+describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
+  let browser: Browser;
+  let file: PublishedFile;
+
+  beforeAll(async () => {
+    const pages = [OUR_PAGES['one-battery-or-two']];
+    file = await published({ scenario, seed: SEED, draws: DRAWS, pages });
+    browser = await startBrowser();
+  }, 60_000);
+  afterAll(async () => {
+    await browser?.close();
+    file?.remove();
+  });
+  const open = (hash = '') => openFile(browser, file.file, { viewport: { width: 1280, height: 900 }, hash });
+
+  it('opens from a file, asks nothing of any network, and has nothing to complain of', async () => {
+    const { page, requests, troubles } = await open();
+    await bothSettled(page);
+    expect(await page.locator('.chart-picture svg').count()).toBe(4);
+    expect(requests).toEqual([]);
+    expect(troubles).toEqual([]);
+    expect((await page.locator('.cautions').innerText()).toLowerCase()).toContain('licensed electrician');
+  });
+
+  it('says what Node works out: both times, the gain with its interval, what ended the runs, the energy', async () => {
+    const { page } = await open();
+    await bothSettled(page);
+    const compared = comparison(summaryOf(scenario), two, TIERS)!;
+    const headline = await page.locator('.headline').innerText();
+    expect(headline).toContain(gainText(compared));
+    expect(headline).toContain(gainInterval(compared.gain.nineInTenDays));
+    const rows = (chart: string) => page.locator(`#${chart} tbody tr`).allTextContents();
+    const curves = await rows('alternative-curves');
+    [compared.first, compared.second].forEach((s, i) =>
+      expect(curves[i]).toContain(daysDown(s.nineInTenDays.value, compared.horizonDays)),
+    );
+    const ends = (await rows('what-ended')).join('\n');
+    const empty = compared.first.ends.find((end) => end.cause === 'battery empty')!;
+    expect(ends).toContain('Battery empty, L1 (unit)');
+    expect(ends).toContain(percent(empty.fraction));
+    const energy = await page.locator('section[aria-labelledby=why-title] tbody').textContent();
+    expect(energy).toContain(dailyEnergy(compared.second, compared.horizonDays).servedKWh.toFixed(1));
+  });
+
+  it('shows in each season what Node works out for its months', async () => {
+    const { page } = await open();
+    await bothSettled(page);
+    const rows = await page.locator('#season-gains tbody tr').allTextContents();
+    expect(rows).toHaveLength(8);
+    const run = ownSettings({ scenario, seed: SEED, draws: DRAWS }, choicesOf(scenario)).run;
+    const spring = summaryOf(changedScenario(scenario, { ...run, months: [3, 4, 5] }));
+    const compared = comparison(spring, two, TIERS)!;
+    expect(rows[3]).toContain('March to May');
+    expect(rows[3]).toContain(daysDown(compared.second.nineInTenDays.value, compared.horizonDays));
+    expect(rows[3]).toContain(gainText(compared));
+  });
+
+  it('works anew when a setting or the strategy changes, and keeps both in the link', async () => {
+    const { page } = await open();
+    await bothSettled(page);
+    const season = await page.locator('#season-gains').innerText();
+    await page.getByLabel('One of the strategies').selectOption({ label: 'Everything stays on' });
+    await expect.poll(() => page.locator('.headline').innerText()).toContain('Everything stays on');
+    await expect
+      .poll(() => page.locator('#season-gains').innerText(), { timeout: 30_000 })
+      .toContain('Everything stays on');
+    expect(await page.locator('#season-gains').innerText()).not.toBe(season);
+    await page.getByLabel('Seed').fill('another');
+    await expect
+      .poll(() => page.locator('#alternative-curves .provenance').innerText(), { timeout: 30_000 })
+      .toContain('“another”');
+    await bothSettled(page);
+    expect(page.url()).toMatch(/strategies=everything.*seed=another/);
+    const linked = await openFile(browser, file.file, { hash: new URL(page.url()).hash });
+    await bothSettled(linked.page);
+    expect(await linked.page.locator('.headline').innerText()).toBe(
+      await page.locator('.headline').innerText(),
+    );
+  });
+
+  it('can be stopped in its seasons too, says so, and can go on', async () => {
+    const { page } = await open('#draws=2000');
+    await page.getByRole('button', { name: 'Stop' }).click();
+    expect(await page.locator('.run').first().innerText()).toContain('Stopped.');
+    expect(await page.locator('.run').last().innerText()).toContain('when the simulation above has settled');
+  });
+
+  for (const look of [
+    { viewport: { width: 360, height: 740 }, colorScheme: 'dark' },
+    { viewport: { width: 1280, height: 900 }, colorScheme: 'light' },
+  ] as const) {
+    it(`fits, and has nothing an accessibility check objects to (${look.viewport.width} px, ${look.colorScheme})`, async () => {
+      const { page } = await openFile(browser, file.file, look);
+      await bothSettled(page);
+      for (const details of await page.locator('details').all())
+        await details.evaluate((d) => d.setAttribute('open', ''));
+      const { violations, passes } = await new AxeBuilder({ page }).analyze();
+      expect(
+        violations.map(({ id, impact, nodes }) => ({ id, impact, at: nodes.map((n) => n.html) })),
+      ).toEqual([]);
+      expect(passes.length).toBeGreaterThan(20);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
+        look.viewport.width,
+      );
+    });
+  }
+
+  it('shows hostile names as text, and runs none of them', async () => {
+    const IMAGE = '<img src=x onerror="globalThis.harm = 1">';
+    const hostile: Scenario = {
+      ...scenario,
+      alternatives: scenario.alternatives.map((a, i) => ({
+        ...a,
+        title: `${i} ${IMAGE}`,
+        household: {
+          ...a.household,
+          strategies: a.household.strategies.map((s) => ({ ...s, title: `${s.title} ${IMAGE}` })),
+        },
+      })),
+    };
+    const bad = await published({
+      scenario: hostile,
+      draws: 8,
+      pages: [OUR_PAGES['one-battery-or-two']],
+    });
+    const { page, troubles } = await openFile(browser, bad.file);
+    await bothSettled(page);
+    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
+    expect(await page.locator('img').count()).toBe(0);
+    expect(await page.locator('.answer').innerText()).toContain(IMAGE);
+    expect(troubles).toEqual([]);
+    bad.remove();
+  });
+});

@@ -1,0 +1,213 @@
+/** The page "Through the year", opened from a file with the network off. */
+import { AxeBuilder } from '@axe-core/playwright';
+import { OUR_PAGES } from '@rideout/notebooks/publish';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { daysDown, prepareStudy, runShard, summarise, type Scenario, type StudySummary } from '@rideout/sim';
+import { bestAndWorst, cellText, monthsDiffer } from '../../packages/notebooks/src/charts/year-cells.ts';
+import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
+import { choicesOf, ownSettings } from '../../packages/notebooks/src/page/page-settings.ts';
+import { yearColumns } from '../../packages/notebooks/src/page/year-columns.ts';
+import { yearPlan } from '../../packages/notebooks/src/page/year-plan.ts';
+import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
+import { published, smallHouse, type PublishedFile } from './published.ts';
+
+const SEED = 'the year';
+const DRAWS = 12;
+const scenario = smallHouse();
+const one = scenario.alternatives[0]!;
+const TIERS = 'tiers'; // the first strategy that switches anything off
+const run = ownSettings({ scenario, seed: SEED, draws: DRAWS }, choicesOf(scenario)).run;
+const view = { alternativeId: one.id, strategyIds: [TIERS] };
+
+function summaryOf(of: Scenario): StudySummary {
+  const study = prepareStudy(of, { seed: SEED });
+  return summarise(study, runShard(study, 0, DRAWS));
+}
+
+describe('the plan of a year', () => {
+  it('has twelve months, and columns that change nothing but what they say', () => {
+    const plan = yearPlan(scenario, run, view, 'modules');
+    expect(plan.map((p) => p.scenario.outage.months)).toEqual(Array.from({ length: 12 }, (_, i) => [i + 1]));
+    const modules = plan[0]!.scenario.alternatives.map((a) =>
+      a.household.units.map((u) => u.battery.modules),
+    );
+    expect(modules).toEqual([[1], [2], [3], [4]]);
+    expect(plan[0]!.scenario.alternatives.every((a) => a.household.strategies.length === 1)).toBe(true);
+  });
+
+  it('gives the figures that the whole file gives for that month and number of modules', () => {
+    const july = summaryOf(yearPlan(scenario, run, view, 'modules')[6]!.scenario);
+    for (const modules of [1, 3]) {
+      const whole = summaryOf(changedScenario(scenario, { ...run, months: [7], modulesPerUnit: modules }));
+      const cell = whole.strategies.find((s) => s.alternativeId === one.id && s.strategyId === TIERS)!;
+      const planned = july.strategies.find((s) => s.alternativeId === `modules-${modules}`)!;
+      expect(planned.nineInTenDays).toEqual(cell.nineInTenDays);
+      expect(planned.curve).toEqual(cell.curve);
+    }
+  });
+
+  it('scales the panels and leaves the input limit; no panels is no solar at all', () => {
+    const [none, half, own, , double] = yearPlan(scenario, run, view, 'solar')[0]!.scenario.alternatives;
+    const solar = (a: typeof none) => a!.household.units[0]!.solar;
+    const filed = one.household.units[0]!.solar!;
+    expect(solar(none)).toBeUndefined();
+    expect(solar(own)).toEqual(filed);
+    expect(solar(half)!.arrays[0]!.peakW).toBe(filed.arrays[0]!.peakW / 2);
+    expect(solar(double)!.arrays[0]!.peakW).toBe(filed.arrays[0]!.peakW * 2);
+    expect(solar(double)!.inputLimitW).toBe(filed.inputLimitW);
+  });
+
+  it('keeps a column for a household whose units differ, or whose stack is taller than those tried', () => {
+    const [unit] = one.household.units;
+    const units = (...modules: number[]) =>
+      modules.map((n) => ({ ...unit!, battery: { ...unit!.battery, modules: n } }));
+    const own = (...modules: number[]) =>
+      yearColumns({ ...one.household, units: units(...modules) }, 'modules').filter((c) => c.own);
+    expect(own(6, 6).map((c) => c.id)).toEqual(['modules-6']);
+    expect(own(1, 2).map((c) => c.id)).toEqual(['as-it-is']);
+  });
+});
+
+describe('what is said of a year', () => {
+  const column = { id: 'a', label: '1', words: 'one', own: true };
+  const cell = (month: string, value: number | null, low: number | null, high: number | null) => ({
+    month,
+    column,
+    days: { value, low, high },
+    draws: 10,
+  });
+
+  it('names every month that is worst or best, and says when the intervals do not tell them apart', () => {
+    const year = [cell('May', 0.4, 0.3, 0.6), cell('June', null, 6, null), cell('July', null, 5, null)];
+    const extremes = bestAndWorst(year);
+    expect(extremes.worst.map((c) => c.month)).toEqual(['May']);
+    expect(extremes.best.map((c) => c.month)).toEqual(['June', 'July']);
+    expect(monthsDiffer(extremes)).toBe(true);
+    expect(monthsDiffer(bestAndWorst([cell('May', 0.4, 0.3, 0.6), cell('June', 0.5, 0.4, 0.7)]))).toBe(false);
+    expect(year.map((c) => cellText(c, 14))).toEqual(['9\u00a0h', '≥\u00a014\u00a0d', '≥\u00a014\u00a0d']);
+  });
+});
+
+describe.skipIf(noBrowser())('the page "Through the year"', () => {
+  let browser: Browser;
+  let file: PublishedFile;
+  const pages = [OUR_PAGES['through-the-year']];
+
+  beforeAll(async () => {
+    file = await published({ scenario, seed: SEED, draws: DRAWS, pages });
+    browser = await startBrowser();
+  }, 60_000);
+  afterAll(async () => {
+    await browser?.close();
+    file?.remove();
+  });
+  const open = (hash = '') => openFile(browser, file.file, { viewport: { width: 1280, height: 900 }, hash });
+  const rows = (page: Page) => page.locator('#year-heat-map tbody tr').allTextContents();
+
+  it('opens from a file, asks nothing of any network, and has a figure in every cell', async () => {
+    const { page, requests, troubles } = await open();
+    await settled(page);
+    const figures = await page.locator('#year-heat-map .chart-picture text').allTextContents();
+    expect(figures.filter((text) => /\d\u00a0[hd]$/.test(text))).toHaveLength(48);
+    expect(requests).toEqual([]);
+    expect(troubles).toEqual([]);
+    expect((await page.locator('.cautions').innerText()).toLowerCase()).toContain('licensed electrician');
+  });
+
+  it('shows in its table what Node works out for the same month, modules, seed and draws', async () => {
+    const { page } = await open();
+    await settled(page);
+    const table = await rows(page);
+    expect(table).toHaveLength(12);
+    for (const month of [1, 7]) {
+      const { strategies, horizonDays } = summaryOf(
+        changedScenario(scenario, { ...run, months: [month], modulesPerUnit: 2 }),
+      );
+      const cell = strategies.find((s) => s.alternativeId === one.id && s.strategyId === TIERS)!;
+      const cells = await page
+        .locator('#year-heat-map tbody tr')
+        .nth(month - 1)
+        .locator('td')
+        .allTextContents();
+      expect(cells[1]).toContain(daysDown(cell.nineInTenDays.value, horizonDays));
+    }
+    expect(await page.locator('.answer').innerText()).toMatch(/nine outages in ten hold for/i);
+  });
+
+  it('works anew for panels in the place of modules, and another seed, and keeps both in the link', async () => {
+    const { page } = await open();
+    await settled(page);
+    const before = await rows(page);
+    await page.getByLabel('What is changed').selectOption({ label: 'more or fewer solar panels' });
+    await expect
+      .poll(() => page.locator('#year-heat-map thead').textContent(), { timeout: 30_000 })
+      .toContain('2\u00a0×');
+    await settled(page);
+    await page.getByLabel('Seed').fill('another');
+    await expect
+      .poll(() => page.locator('#year-heat-map .provenance').innerText(), { timeout: 30_000 })
+      .toContain('“another”');
+    await settled(page);
+    expect(await rows(page)).not.toEqual(before);
+    expect(page.url()).toMatch(/seed=another.*across=solar|across=solar.*seed=another/);
+    const linked = await openFile(browser, file.file, { hash: new URL(page.url()).hash });
+    await settled(linked.page);
+    expect(await rows(linked.page)).toEqual(await rows(page));
+  });
+
+  it('shows coarse months first, can be stopped, says so, and can go on', async () => {
+    const { page } = await open('#draws=2000');
+    await expect
+      .poll(() => page.locator('#year-heat-map .chart-note').textContent(), { timeout: 30_000 })
+      .toContain('So far 20 outages');
+    await page.getByRole('button', { name: 'Stop' }).click();
+    expect(await page.locator('.run').innerText()).toContain('Stopped.');
+    await page.getByRole('button', { name: 'Run again' }).click();
+    await page.getByRole('button', { name: 'Stop' }).waitFor();
+  });
+
+  it('says which part of a link it cannot follow', async () => {
+    const { page } = await open('#draws=lots&across=wind');
+    await settled(page);
+    expect(await page.getByRole('alert').innerText()).toMatch(/draws = “lots”[\s\S]*across = “wind”/);
+  });
+
+  for (const look of [
+    { viewport: { width: 360, height: 740 }, colorScheme: 'light' },
+    { viewport: { width: 1280, height: 900 }, colorScheme: 'dark' },
+  ] as const) {
+    it(`fits, and has nothing an accessibility check objects to (${look.viewport.width} px, ${look.colorScheme})`, async () => {
+      const { page } = await openFile(browser, file.file, look);
+      await settled(page);
+      for (const details of await page.locator('details').all())
+        await details.evaluate((d) => d.setAttribute('open', ''));
+      const { violations, passes } = await new AxeBuilder({ page }).analyze();
+      expect(
+        violations.map(({ id, impact, nodes }) => ({ id, impact, at: nodes.map((n) => n.html) })),
+      ).toEqual([]);
+      expect(passes.length).toBeGreaterThan(20);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
+        look.viewport.width,
+      );
+    });
+  }
+
+  it('shows hostile names as text, and runs none of them', async () => {
+    const IMAGE = '<img src=x onerror="globalThis.harm = 1">';
+    const strategies = one.household.strategies.map((s) => ({ ...s, title: `${s.title} ${IMAGE}` }));
+    const hostile: Scenario = {
+      ...scenario,
+      title: IMAGE,
+      alternatives: [{ ...one, title: IMAGE, household: { ...one.household, strategies } }],
+    };
+    const bad = await published({ scenario: hostile, draws: 4, pages });
+    const { page, troubles } = await openFile(browser, bad.file);
+    await settled(page);
+    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
+    expect(await page.locator('img').count()).toBe(0);
+    expect(await page.locator('.headline').innerText()).toContain(IMAGE);
+    expect(troubles).toEqual([]);
+    bad.remove();
+  });
+});

@@ -1,0 +1,177 @@
+/** The command as people run it: a process of its own, its answers, its exit code. */
+import { spawn } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { tableFromIPC } from '@uwdata/flechette';
+import { scenarioJsonSchema, VERSION } from '../../../packages/sim/src/index.ts';
+
+const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
+const SMALL = 'data/small-house.yaml';
+
+interface Ended {
+  readonly code: number | null;
+  readonly out: string;
+  readonly told: string;
+}
+
+/** Runs `rideout` in the project's folder. @param onTold called with what it has written to standard error so far */
+function rideout(args: readonly string[], onTold?: (told: string, interrupt: () => void) => void): Promise<Ended> {
+  const command = ['--import', 'tsx', '--conditions=rideout-source', 'packages/sim/src/cli/main.ts', ...args];
+  const child = spawn(process.execPath, command, { cwd: ROOT, env: { ...process.env, NODE_OPTIONS: '' } });
+  let out = '';
+  let told = '';
+  child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
+  child.stderr.on('data', (chunk: Buffer) => {
+    told += chunk.toString();
+    onTold?.(told, () => child.kill('SIGINT'));
+  });
+  return new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', (code) => resolve({ code, out, told }));
+  });
+}
+
+let folder = '';
+beforeAll(() => (folder = mkdtempSync(join(tmpdir(), 'rideout-cli-'))));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+describe.concurrent('rideout days', () => {
+  it('tells how many days, and with --out writes rows and summary whole', async () => {
+    const out = join(folder, 'days');
+    const { code, out: answer, told } = await rideout(['days', SMALL, '-d', '6', '-w', '0', '-o', out]);
+    expect(code).toBe(0);
+    expect(answer).toContain('Fern Street, one unit');
+    expect(answer).toMatch(/seed rideout; draws 6; version/);
+    expect(told).toMatch(/^6 outages, 36 runs in [\d.]+ s: /m);
+    expect(readdirSync(out).sort()).toEqual(['outcomes.arrow', 'outcomes.csv', 'study.json']);
+    expect(tableFromIPC(readFileSync(join(out, 'outcomes.arrow'))).numRows).toBe(36);
+    expect(readFileSync(join(out, 'outcomes.csv'), 'utf8').trimEnd().split('\n')).toHaveLength(37);
+    expect(JSON.parse(readFileSync(join(out, 'study.json'), 'utf8'))).toBeTypeOf('object');
+  });
+
+  it('answers in JSON, and with --quiet in nothing else', async () => {
+    const { code, out, told } = await rideout(['days', SMALL, '-d', '3', '-w', '2', '--json', '--quiet', '-s', 'x']);
+    expect(code).toBe(0);
+    expect(told).toBe('');
+    expect(JSON.parse(out)).toMatchObject({ provenance: { seed: 'x', draws: 3, version: VERSION }, horizonDays: 7 });
+  });
+
+  it('keeps the finished outages when it is interrupted, and says so with its exit code', async () => {
+    const out = join(folder, 'interrupted');
+    const marker = join(folder, 'slow.yaml');
+    writeFileSync(marker, readFileSync(join(ROOT, SMALL), 'utf8').replace('horizonDays: 7', 'horizonDays: 60'));
+    let sent = false;
+    const ended = await interruptedAfterAWhile(['days', marker, '-d', '100000', '-w', '0', '--json', '-o', out], () => (sent = true));
+    expect(sent).toBe(true);
+    expect(ended.code).toBe(130);
+    expect(ended.told).toContain('Stopping: the outages begun are finished first.');
+    const { provenance } = JSON.parse(ended.out) as { provenance: { draws: number } };
+    expect(provenance.draws).toBeGreaterThan(0);
+    expect(provenance.draws).toBeLessThan(100_000);
+    expect(ended.told).toContain(`Interrupted: ${provenance.draws} of 100000 outages are in these figures.`);
+    expect(tableFromIPC(readFileSync(join(out, 'outcomes.arrow'))).numRows).toBe(provenance.draws * 6);
+  });
+
+  it('says that results could not be written, and leaves what was there', async () => {
+    const inTheWay = join(folder, 'a-file');
+    writeFileSync(inTheWay, 'mine');
+    const { code, told } = await rideout(['days', SMALL, '-d', '1', '-w', '0', '-o', inTheWay]);
+    expect(code).toBe(3);
+    expect(told.trimEnd().split('\n').at(-1)).toBe(`nothing was written to "${inTheWay}": that is a file, not a folder`);
+    expect(readFileSync(inTheWay, 'utf8')).toBe('mine');
+  });
+});
+
+/** The study has no way to say that it has begun where nobody watches, so the interruption is sent after a while. */
+function interruptedAfterAWhile(args: readonly string[], onSent: () => void): Promise<Ended> {
+  const command = ['--import', 'tsx', '--conditions=rideout-source', 'packages/sim/src/cli/main.ts', ...args];
+  const child = spawn(process.execPath, command, { cwd: ROOT, env: { ...process.env, NODE_OPTIONS: '' } });
+  let out = '';
+  let told = '';
+  child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
+  child.stderr.on('data', (chunk: Buffer) => (told += chunk.toString()));
+  setTimeout(() => {
+    onSent();
+    child.kill('SIGINT');
+  }, 8000);
+  return new Promise((resolve) => child.on('close', (code) => resolve({ code, out, told })));
+}
+
+describe.concurrent('rideout minutes', () => {
+  it('writes one outage as a table, a row a minute', async () => {
+    const { code, out, told } = await rideout(['minutes', SMALL, '-n', '2', '-a', 'two-modules', '-t', 'tiers']);
+    const lines = out.trimEnd().split('\n');
+    expect(code).toBe(0);
+    expect(lines).toHaveLength(1 + 7 * 1440);
+    expect(lines[0]).toMatch(/^minute,localTime,ghiWm2,dryBulbC,unit\.unit\.solarAvailableW,/);
+    expect(told).toBe('Draw 2 of seed rideout: Two modules; Comfort off below half.\n');
+  });
+
+  it('tells an outage in words', async () => {
+    const { out } = await rideout(['minutes', SMALL, '--events', '-q']);
+    const lines = out.trimEnd().split('\n');
+    expect(lines[0]).toMatch(/^\d{4}-\d\d-\d\d \d\d:\d\d {2}the grid goes$/);
+    expect(lines.at(-1)).toMatch(/^tier 1 (went without after [\d.]+ days|never went without within the horizon)$/);
+  });
+
+  it('does not mind a reader that has seen enough', async () => {
+    const ended = await new Promise<Ended>((resolve) => {
+      const command = ['--import', 'tsx', '--conditions=rideout-source', 'packages/sim/src/cli/main.ts', 'minutes', SMALL, '-q'];
+      const child = spawn(process.execPath, command, { cwd: ROOT, env: { ...process.env, NODE_OPTIONS: '' } });
+      let told = '';
+      child.stdout.once('data', () => child.stdout.destroy());
+      child.stderr.on('data', (chunk: Buffer) => (told += chunk.toString()));
+      child.on('close', (code) => resolve({ code, out: '', told }));
+    });
+    expect(ended).toEqual({ code: 0, out: '', told: '' });
+  });
+});
+
+describe.concurrent('rideout check', () => {
+  it('tells a sound scenario back', async () => {
+    const { code, out } = await rideout(['check', 'data/full-house.yaml']);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^data\/full-house\.yaml can be used \(scenario [0-9a-f]{12}\): /);
+    expect(out).toMatch(/unit {6}east on L1: /);
+  });
+
+  it('tells every fault of an unsound one, with its line, and nothing on standard output', async () => {
+    const path = join(folder, 'faulty.yaml');
+    writeFileSync(path, readFileSync(join(ROOT, SMALL), 'utf8').replace('horizonDays: 7', 'horizonDays: week').replace('startFraction: 1', 'startFraction: 100'));
+    const { code, out, told } = await rideout(['check', path]);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(told).toMatch(/^2 things need mending:\n.*:17: outage\.horizonDays: found "week"; expected a number\.\n.*:32: .*For 100 percent write 1\.\n$/);
+  });
+});
+
+describe.concurrent('rideout', () => {
+  it('gives the schema, its version and its help, which lists the exit codes', async () => {
+    const [schema, version, help] = await Promise.all([rideout(['schema']), rideout(['--version']), rideout(['--help'])]);
+    expect([schema.code, version.code, help.code]).toEqual([0, 0, 0]);
+    expect(JSON.parse(schema.out)).toEqual(JSON.parse(JSON.stringify(scenarioJsonSchema())));
+    expect(version.out).toBe(`${VERSION}\n`);
+    expect(help.out).toMatch(/Exit codes:\n {2}0 {4}done/);
+  });
+
+  it.each([
+    [['days', 'data/nowhere.yaml'], 'data/nowhere.yaml: found no file at data/nowhere.yaml; expected a file that can be read.'],
+    [['days', SMALL, '-d', 'many'], '--draws: found "many"; expected a whole number from 1 to 10000000'],
+    [['days', SMALL, '--months', '1,13'], '--months: found "13"; expected a whole number from 1 to 12'],
+    [['minutes', SMALL, '-t', 'teirs'], '--strategy: found "teirs"; expected one of everything, tiers, cool-in-the-sun. Did you mean tiers?'],
+    [['dyas', SMALL], "unknown command 'dyas'"],
+  ])('%j is told in one message, without a stack, and ends with 2', async (args, message) => {
+    const { code, out, told } = await rideout(args);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(told).toContain(message);
+    expect(told).not.toMatch(/^\s+at /m);
+  });
+
+  it('leaves nothing behind in the project', () => {
+    expect(existsSync(join(ROOT, 'undefined'))).toBe(false);
+  });
+});

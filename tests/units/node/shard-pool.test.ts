@@ -1,0 +1,104 @@
+/** Threads that break down. Workers are played by event emitters. */
+import { EventEmitter } from 'node:events';
+import type { Worker } from 'node:worker_threads';
+import { describe, expect, it } from 'vitest';
+import { runPool, type Shard } from '../../../packages/sim/src/node/shard-pool.ts';
+import { tinyScenario } from '../step/tiny-house.ts';
+
+const scenario = tinyScenario({ circuits: { a: { watts: 1 } }, hours: 1 });
+
+/** What a played worker does with a shard: answers, breaks with an error, or ends. */
+type Doing = 'answers' | 'breaks' | 'ends';
+
+class PlayedWorker extends EventEmitter {
+  terminated = false;
+
+  constructor(private readonly does: (shard: Shard) => Doing) {
+    super();
+  }
+
+  postMessage(shard: Shard): void {
+    setImmediate(() => {
+      const doing = this.does(shard);
+      if (doing === 'answers') this.emit('message', { from: shard.from, rows: { length: shard.to - shard.from, columns: {} } });
+      else if (doing === 'breaks') this.emit('error', new Error('out of memory'));
+      else this.emit('exit', 7);
+    });
+  }
+
+  terminate(): Promise<number> {
+    this.terminated = true;
+    return Promise.resolve(0);
+  }
+}
+
+/** Runs ten shards of two draws on played workers; `does` is told how often the shard was tried before. */
+async function play(workers: number, does: (shard: Shard, tries: number) => Doing) {
+  const started: PlayedWorker[] = [];
+  const tries = new Map<number, number>();
+  const trouble: string[] = [];
+  const done: number[] = [];
+  let handedOut = 0;
+  const start = () => {
+    const worker = new PlayedWorker((shard) => {
+      const before = tries.get(shard.from) ?? 0;
+      tries.set(shard.from, before + 1);
+      return does(shard, before);
+    });
+    started.push(worker);
+    return worker as unknown as Worker;
+  };
+  const next = () => (handedOut < 20 ? { from: handedOut, to: (handedOut += 2) } : undefined);
+  const outcome = await runPool(scenario, 'seed', {
+    workers,
+    next,
+    start,
+    onRows: ({ from }) => done.push(from),
+    onTrouble: (message) => trouble.push(message),
+  }).then(
+    () => 'resolved',
+    (error: unknown) => (error as Error).message,
+  );
+  return { outcome, started, trouble, done: done.sort((a, b) => a - b), handedOut: () => handedOut };
+}
+
+const EVERY_SHARD = [0, 2, 4, 6, 8, 10, 12, 14, 16, 18];
+
+describe('a pool of threads', () => {
+  it('runs every shard once and ends every thread', async () => {
+    const { outcome, started, done, trouble } = await play(3, () => 'answers');
+    expect(outcome).toBe('resolved');
+    expect(done).toEqual(EVERY_SHARD);
+    expect(trouble).toEqual([]);
+    expect(started.map((w) => w.terminated)).toEqual([true, true, true]);
+  });
+
+  it.each(['breaks', 'ends'] as const)('tells of a thread that %s and runs its shard once more on a new one', async (doing) => {
+    const { outcome, started, done, trouble } = await play(2, ({ from }, tries) => (from === 6 && tries === 0 ? doing : 'answers'));
+    const why = doing === 'breaks' ? 'out of memory' : 'thread ended with code 7';
+    expect(outcome).toBe('resolved');
+    expect(done).toEqual(EVERY_SHARD);
+    expect(trouble).toEqual([`A worker stopped (${why}); its draws 6 to 7 are run again.`]);
+    expect(started).toHaveLength(3);
+    expect(started.every((w) => w.terminated)).toBe(true);
+  });
+
+  it('gives up when a shard breaks two threads, hands out nothing more and leaves no thread running', async () => {
+    const { outcome, started, trouble, done, handedOut } = await play(2, ({ from }) => (from === 6 ? 'breaks' : 'answers'));
+    expect(outcome).toBe('out of memory');
+    expect(trouble).toHaveLength(1);
+    expect(started.every((w) => w.terminated)).toBe(true);
+    expect(done).not.toContain(6);
+    const handedOutThen = handedOut();
+    expect(handedOutThen).toBeLessThan(20);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect(handedOut()).toBe(handedOutThen);
+  });
+
+  it('survives as many broken threads as there are shards, one each', async () => {
+    const { outcome, done, trouble } = await play(4, (_, tries) => (tries === 0 ? 'ends' : 'answers'));
+    expect(outcome).toBe('resolved');
+    expect(done).toEqual(EVERY_SHARD);
+    expect(trouble).toHaveLength(10);
+  });
+});

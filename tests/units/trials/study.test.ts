@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { prepareStudy, scenarioHash, VERSION } from '../../../packages/sim/src/index.ts';
+import { tinyScenario } from '../step/tiny-house.ts';
+
+const scenario = tinyScenario({
+  units: [{}, {}],
+  circuits: { a: { watts: 1, need: 'talk' }, b: { watts: 1, need: 'food', leg: 'L2' }, c: { watts: 1, need: 'talk' } },
+  hours: 36,
+});
+
+describe('prepareStudy', () => {
+  it('tells what the rows’ positions mean, and what is needed to repeat them', () => {
+    expect(prepareStudy(scenario, { seed: 'any text' })).toMatchObject({
+      scenarioHash: scenarioHash(scenario),
+      seed: 'any text',
+      version: VERSION,
+      horizonDays: 1.5,
+      minutes: 2160,
+      alternatives: [{ id: 'as-described' }],
+      strategies: [{ id: 'rules', carriedOutBy: 'switch' }],
+      unitIds: ['east', 'west'],
+      needs: ['talk', 'food'],
+    });
+  });
+
+  it('does not change the scenario, and does no draw', () => {
+    const frozen = deepFreeze(structuredClone(scenario));
+    expect(() => prepareStudy(frozen, { seed: 'x' })).not.toThrow();
+    expect(frozen).toEqual(scenario);
+  });
+
+  it('names the needs of every alternative', () => {
+    const [first] = scenario.alternatives;
+    const circuits = first!.household.circuits.map((c) => ({ ...c, need: 'water' }));
+    const second = { id: 'other', title: 'Other', household: { ...first!.household, circuits } };
+    expect(prepareStudy({ ...scenario, alternatives: [first!, second] }, { seed: 'x' }).needs).toEqual(['talk', 'food', 'water']);
+  });
+});
+
+function deepFreeze<T>(value: T): T {
+  if (typeof value === 'object' && value !== null && !Object.isFrozen(value)) {
+    Object.freeze(value);
+    Object.values(value).forEach(deepFreeze);
+  }
+  return value;
+}
