@@ -5,7 +5,15 @@ import fc from 'fast-check';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { OUR_PAGES } from '@rideout/notebooks/publish';
-import { atLeastThisLong, prepareStudy, runShard, traceDraw, traceTable, type Scenario } from '@rideout/sim';
+import {
+  atLeastThisLong,
+  prepareStudy,
+  runShard,
+  summarise,
+  traceDraw,
+  traceTable,
+  type Scenario,
+} from '@rideout/sim';
 import { circuitStretches, minutesIn } from '../../packages/notebooks/src/charts/circuit-stretches.ts';
 import { clockText, momentText } from '../../packages/notebooks/src/charts/local-clock.ts';
 import { minuteBuckets } from '../../packages/notebooks/src/charts/minute-buckets.ts';
@@ -106,6 +114,34 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
     }
   });
 
+  it('simulates the outages first where the page came with its answer, and then keeps its word', async () => {
+    const rows = runShard(study, 0, DRAWS);
+    const carried = await published({ scenario, pages, summary: summarise(study, rows) });
+    const { page, troubles } = await openFile(browser, carried.file, { hash: '#strategies=tiers' });
+    await page.locator('#temperatures').waitFor();
+    await page.getByRole('button', { name: 'The worst one' }).click();
+    expect(await page.locator('.outage-picks').innerText()).toContain('simulated first');
+    const draw = pickedDraw(rows, 0, TIERS, 'worst')!;
+    await expect
+      .poll(() => page.locator('.outage-picks').innerText(), { timeout: 30_000 })
+      .toContain(`outage ${draw} of those simulated`);
+    await expect.poll(() => answer(page), { timeout: 20_000 }).toContain(`outage ${draw} `);
+    expect(troubles).toEqual([]);
+    carried.remove();
+  });
+
+  it('follows a link typed into the address bar', async () => {
+    const { page } = await open('#draw=3');
+    await page.evaluate(() => (location.hash = '#draw=5&degrees=F&strategies=tiers&minutes=100-1500'));
+    await expect.poll(() => answer(page), { timeout: 20_000 }).toContain('outage 5 ');
+    await expect.poll(() => headline(page)).toContain('°F');
+    expect(await page.getByLabel('Strategy', { exact: true }).locator('option:checked').innerText()).toBe(
+      scenario.alternatives[0]!.household.strategies[TIERS]!.title,
+    );
+    for (const part of ['draw=5', 'degrees=F', 'strategies=tiers', 'minutes=100-1500'])
+      expect(page.url()).toContain(part);
+  });
+
   it('looks closer by day buttons, keeps the focus, and keeps the part in the link', async () => {
     const { page } = await open('#draw=3&strategies=tiers');
     const days = page.locator('.outage-range .buttons button');
@@ -118,7 +154,7 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent?.trim())).toBe(second);
     const linked = await open(new URL(page.url()).hash);
     expect(await linked.page.locator('.outage-range p').innerText()).toContain(`${second}, 00:00`);
-    await linked.page.getByRole('button', { name: 'All of it' }).click();
+    await linked.page.getByRole('button', { name: 'All of it', exact: true }).click();
     await expect.poll(() => linked.page.url()).not.toContain('minutes=');
   });
 

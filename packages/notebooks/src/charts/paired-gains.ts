@@ -10,7 +10,7 @@ import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { gainInterval, gainSentence, gainText } from './gain-words.ts';
 import { intervalKey } from './series-key.ts';
-import { seriesStyle } from './series-style.ts';
+import { seriesStyle, type SeriesStyle } from './series-style.ts';
 import { timeAxis } from './time-axis.ts';
 
 export interface PairedGainsOptions {
@@ -24,7 +24,7 @@ export interface PairedGainsOptions {
 
 const ROW_PX = 54;
 const CHOSEN = seriesStyle(0);
-const OTHER = seriesStyle(5);
+const OTHER: SeriesStyle = { ...seriesStyle(5), marker: 'square' }; // told apart by more than colour
 
 export function pairedGains(study: StudySummary, options: PairedGainsOptions): HTMLElement {
   const { alternativeId, strategyId, width } = options;
@@ -60,10 +60,10 @@ function picture(rows: readonly Comparison[], strategyId: string, width: number)
   const cut = rows.filter((row) => days(row).value === null || days(row).high === null);
   return Plot.plot({
     width,
-    height: 66 + rows.length * ROW_PX,
+    height: 50 + rows.length * ROW_PX,
     marginLeft: 14,
     marginRight: 24,
-    marginTop: 18,
+    marginTop: 4,
     marginBottom: 40,
     style: STYLE,
     x: {
@@ -75,7 +75,7 @@ function picture(rows: readonly Comparison[], strategyId: string, width: number)
       ticks: Math.max(2, width / 90),
       insetLeft: 4,
     },
-    y: { axis: null, domain: rows.map(y), padding: 0 },
+    y: { axis: null, domain: rows.map(y), padding: 0.5 },
     symbol: { type: 'identity' },
     marks: [
       Plot.ruleX([0], { stroke: 'var(--ink-soft)', strokeWidth: 1.5 }),

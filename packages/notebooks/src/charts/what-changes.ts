@@ -89,7 +89,7 @@ export function strips(lines: readonly Line[], horizonDays: number, width: numbe
     width,
     height: 46 + strategies.length * (NAME_PX + LINE_PX * alternatives.length),
     marginLeft: 14,
-    marginRight: lines.some((line) => line.high >= horizonDays) ? 112 : 76, // "14 days or more"
+    marginRight: lines.some((line) => line.high >= horizonDays) ? 124 : 76, // "14 days or more"
     marginTop: 6,
     marginBottom: 40,
     style: PLOT_STYLE,

@@ -23,6 +23,7 @@ const WHY: Readonly<Record<EndCause, string>> = {
   'battery too cold': 'its bank is too cold',
 };
 
+/** In order of time. */
 export function outageEvents(outage: OutageView): OutageEvent[] {
   const groups = new Map<string, TraceEvent[]>();
   for (const event of outage.trace.events) {
@@ -32,7 +33,8 @@ export function outageEvents(outage: OutageView): OutageEvent[] {
         : `${event.minute} ${event.kind} ${event.id}`;
     groups.set(key, [...(groups.get(key) ?? []), event]);
   }
-  return [...groups.values()].map((events) => told(events, outage));
+  const told = [...groups.values()].map((events) => tell(events, outage));
+  return told.sort((a, b) => a.minute - b.minute); // the end is known last, and stands where it happened
 }
 
 /** "off: switched off" of "freezer off: switched off". */
@@ -40,7 +42,7 @@ function afterId({ id, text }: TraceEvent): string {
   return text.startsWith(`${id} `) ? text.slice(id.length + 1) : text;
 }
 
-function told(events: readonly TraceEvent[], outage: OutageView): OutageEvent {
+function tell(events: readonly TraceEvent[], outage: OutageView): OutageEvent {
   const first = events[0]!;
   const { minute } = first;
   if (first.kind === 'end') return { minute, kind: 'end', text: endText(first, outage) };

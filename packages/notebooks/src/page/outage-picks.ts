@@ -38,9 +38,8 @@ export function pickButtons(page: OutagePage, live: LiveStudy): HTMLElement {
   const choose = (pick: Pick) => {
     wish = pick;
     if (live.rows) return grant();
+    if (!live.querySelector('progress')) page.runForm.dispatchEvent(new CustomEvent('input'));
     note.textContent = 'The outages are simulated first; then it is shown.';
-    const running = live.querySelector('progress');
-    if (!running) page.runForm.dispatchEvent(new CustomEvent('input'));
   };
   const grant = () => {
     if (!wish || !live.rows) return;

@@ -36,7 +36,7 @@ export function shellConfig(page: string, libraries?: 'every library'): InlineCo
   const library = localLibrary(libraries);
   return {
     configFile: false,
-    envFile: false,
+    envDir: false,
     publicDir: false,
     logLevel: 'silent', // faults are thrown
     base: './',

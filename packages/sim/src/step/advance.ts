@@ -26,15 +26,8 @@ import { thinkAgainLevels } from '../shedding/control.ts';
 import { applyPower } from './apply-power.ts';
 import { decideIfDue, think } from './decide.ts';
 import { BLOCK_MINUTES, EMPTY_BANK, now, ON, type Run, type UnitRun } from './run.ts';
-import {
-  isRunning,
-  RUNNING_W,
-  staysAsItIs,
-  stepThermostat,
-  stepThermostatShare,
-  THERMOSTAT_PARAMETERS,
-  THERMOSTAT_STATE,
-} from './step-thermostat.ts';
+import { isRunning, staysAsItIs, stepThermostat, stepThermostatShare } from './step-thermostat.ts';
+import { RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './thermostat-layout.ts';
 import { restartRecoveredUnits, restartWmin, stopUnit } from './unit-events.ts';
 import { loadUnit } from './unit-loads.ts';
 import { noteThermostats } from './unmet.ts';
@@ -77,7 +70,8 @@ function beginHour(run: Run): boolean {
 /** Self-discharge has carried a bank below a level at which the switch thinks again. */
 function leakedThroughLevel(run: Run): boolean {
   if (!run.plan.strategy.bySwitch) return false;
-  for (const { state, settings } of run.units) if (state[STORED_WMIN]! < settings[SET_DOWN_WMIN]!) return true;
+  for (const { state, settings } of run.units)
+    if (state[STORED_WMIN]! < settings[SET_DOWN_WMIN]!) return true;
   return false;
 }
 

@@ -2,13 +2,8 @@
 import { causeIndex } from './end-causes.ts';
 import { wantedWminUntil } from './ledger.ts';
 import { ASLEEP, BOTH_UNITS, NOBODY, now, ON, PARTNER_STOPPED, type GroupRun, type Run } from './run.ts';
-import {
-  RUNNING_W,
-  runMinutes,
-  settleThermostat,
-  THERMOSTAT_PARAMETERS,
-  THERMOSTAT_STATE,
-} from './step-thermostat.ts';
+import { runMinutes, settleThermostat } from './step-thermostat.ts';
+import { RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './thermostat-layout.ts';
 import { noteThermostats, noteWithoutPower } from './unmet.ts';
 
 const SWITCHED_OFF = causeIndex('switched off');

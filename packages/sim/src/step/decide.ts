@@ -30,14 +30,17 @@ export function decideIfDue(run: Run): boolean {
 /** A switch thinks at any time, a person while awake; what the outage's first moment finds was set beforehand. */
 function mayThink(run: Run): boolean {
   const { strategy, day } = run.plan;
-  return strategy.bySwitch || run.minute === 0 || day.awake[run.draw.clock.localMinuteOfDay[run.minute]!] === 1;
+  return (
+    strategy.bySwitch || run.minute === 0 || day.awake[run.draw.clock.localMinuteOfDay[run.minute]!] === 1
+  );
 }
 
 /** Minutes to the next marked minute of the local day: the usual gap, unless the clocks change on the way. */
 function stepToMark(run: Run, gap: number): number {
   const { localMinuteOfDay, minutes } = run.draw.clock;
   const here = run.minute;
-  if (here + gap < minutes && localMinuteOfDay[here + gap] === (localMinuteOfDay[here]! + gap) % 1440) return gap;
+  if (here + gap < minutes && localMinuteOfDay[here + gap] === (localMinuteOfDay[here]! + gap) % 1440)
+    return gap;
   for (let k = 1; k <= gap && here + k < minutes; k++) {
     const before = localMinuteOfDay[here + k - 1]!;
     if (localMinuteOfDay[here + k] !== (before + 1) % 1440) return k; // look again at the jump, then go on as usual

@@ -9,13 +9,8 @@ import {
 } from '../power/step-unit.ts';
 import { CHARGE_EFFICIENCY, DISCHARGE_EFFICIENCY } from '../power/unit-parameters.ts';
 import { now, type Run } from './run.ts';
-import {
-  RUNNING_W,
-  runMinutes,
-  THERMOSTAT_PARAMETERS,
-  THERMOSTAT_STATE,
-  wantedMinutes,
-} from './step-thermostat.ts';
+import { runMinutes, wantedMinutes } from './step-thermostat.ts';
+import { RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './thermostat-layout.ts';
 
 /** Watt-minutes that unit `u` delivered to circuits, from the circuits' side of the books. */
 function unitServedWmin(run: Run, u: number): number {

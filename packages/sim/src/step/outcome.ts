@@ -3,7 +3,7 @@ import { groupBooks, unitBooks } from './ledger.ts';
 import { closeAll } from './apply-power.ts';
 import { causeIndex } from './end-causes.ts';
 import type { Run } from './run.ts';
-import { BEYOND_MINUTES, THERMOSTAT_STATE, WAITED_TOO_LONG_MINUTES } from './step-thermostat.ts';
+import { BEYOND_MINUTES, THERMOSTAT_STATE, WAITED_TOO_LONG_MINUTES } from './thermostat-layout.ts';
 
 const NOT = NaN; // "did not happen"
 const orNot = (minute: number) => (minute === Infinity ? NOT : minute);

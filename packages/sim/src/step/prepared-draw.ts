@@ -6,7 +6,7 @@ import { CAPACITY_WMIN } from '../power/unit-parameters.ts';
 import type { UsageDraw } from '../usage/usage-draw.ts';
 import { placeC, type Ambient } from './ambient.ts';
 import type { CircuitGroup, Household } from './household.ts';
-import { THERMOSTAT_PARAMETERS, thermostatParameters } from './step-thermostat.ts';
+import { THERMOSTAT_PARAMETERS, thermostatParameters } from './thermostat-layout.ts';
 
 /** Solar of one unit: watts its panels give, watts after its input limit, and the sums the books need. */
 export interface UnitSolar {

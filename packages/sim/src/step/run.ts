@@ -3,7 +3,8 @@ import { startControl, type ControlPlan, type ControlState, type Readings } from
 import { SETTINGS, SET_DT, STORED_WMIN, UNIT_STATE } from '../power/step-unit.ts';
 import type { Household } from './household.ts';
 import type { PreparedDraw } from './prepared-draw.ts';
-import { startThermostat, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './step-thermostat.ts';
+import { startThermostat } from './step-thermostat.ts';
+import { THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './thermostat-layout.ts';
 
 /** What a unit is doing. Everything from EMPTY on counts as down. */
 export const ON = 0;

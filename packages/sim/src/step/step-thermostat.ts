@@ -8,74 +8,39 @@
  * the last *anchor* (a switching, power coming or going, surroundings that moved) and everything between is worked
  * out from there, so where blocks of minutes end changes no bit.
  */
-import { log } from '../portable/elementary.ts';
 import type { ThermostatWant } from '../usage/usage-draw.ts';
-
-/** Longest stretch worked out from one anchor, minutes. */
-const REACH_MINUTES = 240;
-const MINUTES_PER_HOUR = 60;
-/** Surroundings are looked at every hour and taken anew when they moved by more than this, °C. */
-const AROUND_STEP_C = 0.05;
-
-/** Positions in the parameters of one thermostat. */
-const HIGH = 0; // starts calling above this (signed °C)
-const LOW = 1; // stops calling below this
-const DRIFT = 2; // share of the distance to the surroundings covered in a minute: 1 / time constant
-const PULL = 3; // °C a minute that running moves it
-const DEPTH = 4; // pull / drift: how far below its surroundings it could hold itself
-export const RUNNING_W = 5;
-const START_EXTRA_W = 6;
-const GRACE_MINUTES = 7;
-const LIMIT = 8; // signed °C, Infinity when it has none
-const OFFSET = 9; // signed °C added to the surroundings
-export const SIGN = 10;
-const PER_LOG = 11; // minutes per unit of -ln (1 - drift)^k
-const POWERS = 12; // (1 - drift)^k for k = 0…REACH_MINUTES
-export const THERMOSTAT_PARAMETERS = POWERS + REACH_MINUTES + 1;
-
-/** Positions in its state. Sums are up to the anchor. */
-const ANCHOR_Y = 0; // signed °C at the anchor
-const ANCHOR_AT = 1; // its moment, minutes from the outage's start
-const AROUND = 2; // signed surroundings, °C
-const CALLING = 3;
-const POWERED = 4;
-const NEXT_AT = 5; // the minute that begins beyond the band, or at which the anchor's reach ends
-const START_AT = 6; // the minute in which its present run began; -1 when it was running all along
-const RUN_BEFORE = 7;
-const WANTED_BEFORE = 8; // minutes of running wanted
-const WAIT_BEFORE = 9; // minutes it called without power since the power went
-export const GRACE_PASSED_AT = 10; // first moment the wait exceeded the grace, minutes from the start; -1 = not yet
-export const BEYOND_MINUTES = 11; // minutes past its limit
-export const BEYOND_FIRST = 12; // the first of them; -1 = none
-export const WAITED_TOO_LONG_MINUTES = 13; // all minutes of waiting beyond the grace
-export const THERMOSTAT_STATE = 14;
-
-export function thermostatParameters(
-  want: ThermostatWant,
-  graceMinutes: number,
-  into: Float64Array,
-  at: number,
-): void {
-  const { sign, setC, bandC } = want;
-  const drift = 1 / want.timeConstantMinutes;
-  into[at + HIGH] = sign * setC + bandC;
-  into[at + LOW] = sign * setC - bandC;
-  into[at + DRIFT] = drift;
-  into[at + PULL] = want.pullCPerMinute;
-  into[at + DEPTH] = want.pullCPerMinute / drift;
-  into[at + RUNNING_W] = want.runningW;
-  into[at + START_EXTRA_W] = want.startExtraW;
-  into[at + GRACE_MINUTES] = graceMinutes;
-  into[at + LIMIT] = want.limitC === undefined ? Infinity : sign * want.limitC;
-  into[at + OFFSET] = sign * want.surroundingsOffsetC;
-  into[at + SIGN] = sign;
-  into[at + PER_LOG] = -1 / log(1 - drift);
-  let power = 1;
-  for (let k = 0; k <= REACH_MINUTES; k++) {
-    into[at + POWERS + k] = power;
-    power *= 1 - drift;
-  }
-}
+import {
+  REACH_MINUTES,
+  MINUTES_PER_HOUR,
+  AROUND_STEP_C,
+  HIGH,
+  LOW,
+  DRIFT,
+  DEPTH,
+  RUNNING_W,
+  START_EXTRA_W,
+  GRACE_MINUTES,
+  LIMIT,
+  OFFSET,
+  SIGN,
+  PER_LOG,
+  POWERS,
+  ANCHOR_Y,
+  ANCHOR_AT,
+  AROUND,
+  CALLING,
+  POWERED,
+  NEXT_AT,
+  START_AT,
+  RUN_BEFORE,
+  WANTED_BEFORE,
+  WAIT_BEFORE,
+  GRACE_PASSED_AT,
+  BEYOND_MINUTES,
+  BEYOND_FIRST,
+  WAITED_TOO_LONG_MINUTES,
+  THERMOSTAT_STATE,
+} from './thermostat-layout.ts';
 
 export function startThermostat(
   want: ThermostatWant,

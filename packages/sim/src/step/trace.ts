@@ -5,15 +5,8 @@ import { advance } from './advance.ts';
 import { closeAll } from './apply-power.ts';
 import { groupOnMinutes, unitBooks } from './ledger.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
-import {
-  RUNNING_W,
-  runMinutes,
-  SIGN,
-  signedC,
-  THERMOSTAT_PARAMETERS,
-  THERMOSTAT_STATE,
-  wantedMinutes,
-} from './step-thermostat.ts';
+import { runMinutes, signedC, wantedMinutes } from './step-thermostat.ts';
+import { RUNNING_W, SIGN, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './thermostat-layout.ts';
 
 export const UNIT_MODES: Readonly<Record<number, string>> = {
   [ON]: 'on',

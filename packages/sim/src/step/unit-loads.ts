@@ -8,7 +8,13 @@ import type { UnitRun } from './run.ts';
  * that ask for the same watts all hour go into one number, those that ask for nothing are passed over, and starts are
  * only looked at when some minute of the hour could exceed a rating.
  */
-export function loadUnit(unit: UnitRun, wants: PreparedWants, minute: number, hour: number, count: number): void {
+export function loadUnit(
+  unit: UnitRun,
+  wants: PreparedWants,
+  minute: number,
+  hour: number,
+  count: number,
+): void {
   const { shares, loadW, startExtraW, settings } = unit;
   const { groupW, groupExtraW, groupLeastW, groupMostW, groupMostExtraW } = wants;
   let baseW = 0;

@@ -1,7 +1,7 @@
 /** When somebody goes without: watching the circuits of tier 1 and those that serve a need. MODEL.md §8. */
 import { wantedMinutesOf } from './prepared-draw.ts';
 import type { Run } from './run.ts';
-import { BEYOND_FIRST, GRACE_PASSED_AT, THERMOSTAT_STATE } from './step-thermostat.ts';
+import { BEYOND_FIRST, GRACE_PASSED_AT, THERMOSTAT_STATE } from './thermostat-layout.ts';
 
 /** Minutes wanted from the outage's start to `time`, which may fall inside a minute. */
 function wantedUntil(sum: Uint32Array, time: number): number {

@@ -1,0 +1,148 @@
+/** The public face: every name that the entries export. A change here is a promise made or broken. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import ts from 'typescript';
+import { describe, expect, it } from 'vitest';
+import * as browser from '../../packages/sim/src/index.ts';
+import * as node from '../../packages/sim/src/node.ts';
+import { SOURCE } from './source-graph.ts';
+
+/** Names that an entry re-exports, types marked; fails on anything that is not a named re-export. */
+function namesOf(entry: string): string[] {
+  const source = ts.createSourceFile(entry, readFileSync(join(SOURCE, entry), 'utf8'), ts.ScriptTarget.Latest);
+  const names = source.statements.flatMap((statement) => {
+    if (!ts.isExportDeclaration(statement) || statement.moduleSpecifier === undefined) throw new Error(`${entry}: more than a list`);
+    const { exportClause, isTypeOnly } = statement;
+    if (exportClause === undefined || !ts.isNamedExports(exportClause)) throw new Error(`${entry}: export *`);
+    return exportClause.elements.map((one) => `${isTypeOnly || one.isTypeOnly ? 'type ' : ''}${one.name.text}`);
+  });
+  return names.sort();
+}
+
+const values = (names: readonly string[]) => names.filter((name) => !name.startsWith('type '));
+
+describe('@rideout/sim', () => {
+  it('exports these names and no others', () => {
+    expect(namesOf('index.ts')).toMatchInlineSnapshot(`
+      [
+        "END_CAUSES",
+        "OUTCOME_COLUMNS",
+        "ProfileFileError",
+        "ScenarioError",
+        "VERSION",
+        "WeatherFileError",
+        "applianceRows",
+        "atLeastThisLong",
+        "columnsOf",
+        "daysDown",
+        "daysInterval",
+        "daysUp",
+        "describeWeatherFindings",
+        "differencesTable",
+        "endsTable",
+        "exportFiles",
+        "filesNamed",
+        "isScenarioError",
+        "joinRows",
+        "localTimes",
+        "longestLasting",
+        "needsTable",
+        "nextLook",
+        "outcomesTable",
+        "percent",
+        "plainTenths",
+        "prepareStudy",
+        "profileHints",
+        "provenanceStamp",
+        "readNormals",
+        "readProfile",
+        "readScenario",
+        "readTypicalAppliances",
+        "readWeatherYear",
+        "resolveScenario",
+        "runShard",
+        "scenarioHash",
+        "scenarioJsonSchema",
+        "signedTenths",
+        "spellPath",
+        "summarise",
+        "summaryTable",
+        "survivalTable",
+        "tightness",
+        "traceDraw",
+        "traceTable",
+        "type AlternativeSpec",
+        "type CircuitTrace",
+        "type DrawTrace",
+        "type EndCause",
+        "type Estimate",
+        "type ExportFile",
+        "type Finding",
+        "type HouseholdSpec",
+        "type Lookups",
+        "type MeasuredProfile",
+        "type MonthlyNormals",
+        "type NormalsPlace",
+        "type OutcomeRows",
+        "type PairedDifference",
+        "type Provenance",
+        "type ReadScenario",
+        "type ReadWeatherYear",
+        "type Scenario",
+        "type ScenarioSpec",
+        "type StrategySummary",
+        "type Study",
+        "type StudyOptions",
+        "type StudyOutline",
+        "type StudySummary",
+        "type SurvivalCurve",
+        "type Tightness",
+        "type TraceChoice",
+        "type TraceEvent",
+        "type TypicalAppliances",
+        "type UnitTrace",
+        "type WeatherSource",
+        "type WeatherYear",
+        "valueAt",
+        "wordFinding",
+        "wordFindings",
+      ]
+    `);
+  });
+
+  it('exports nothing twice and has everything it names', () => {
+    const names = namesOf('index.ts');
+    expect(new Set(names).size).toBe(names.length);
+    expect(Object.keys(browser).sort()).toEqual(values(names));
+    expect(Object.values(browser).every((value) => value !== undefined)).toBe(true);
+  });
+
+  it('is of the version in its package.json', () => {
+    const { version } = JSON.parse(readFileSync(join(SOURCE, '../package.json'), 'utf8')) as { version: string };
+    expect(browser.VERSION).toBe(version);
+  });
+});
+
+describe('@rideout/sim/node', () => {
+  it('exports these names and no others', () => {
+    expect(namesOf('node.ts')).toMatchInlineSnapshot(`
+      [
+        "WriteError",
+        "dataFile",
+        "loadScenario",
+        "readDataFile",
+        "runStudy",
+        "type FileToWrite",
+        "type LoadOptions",
+        "type LoadedScenario",
+        "type RunOptions",
+        "type StudyRun",
+        "writeWhole",
+      ]
+    `);
+  });
+
+  it('has everything it names', () => {
+    expect(Object.keys(node).sort()).toEqual(values(namesOf('node.ts')));
+  });
+});

@@ -1,0 +1,190 @@
+/** The card by the panel: what it says, and that it is one side of paper. */
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { HouseholdSpec, Scenario } from '@rideout/sim';
+import { OUR_PAGES } from '@rideout/notebooks/publish';
+import { loadScenario } from '@rideout/sim/node';
+import { cardPlan } from '../../packages/notebooks/src/page/card-steps.ts';
+import { afterTripSteps, cutOffWords, whoWords } from '../../packages/notebooks/src/page/card-words.ts';
+import { noBrowser, openFile, startBrowser } from './browser.ts';
+import { fileOf, published, smallHouse, type PublishedFile } from './published.ts';
+
+const small = smallHouse();
+const full = loadScenario(fileOf('../../data/full-house.yaml')).scenario;
+const pages = [OUR_PAGES['card-by-the-panel']];
+type Strategy = HouseholdSpec['strategies'][number];
+
+const householdOf = (scenario: Scenario) => scenario.alternatives[0]!.household;
+const strategyOf = (scenario: Scenario, id: string) => householdOf(scenario).strategies.find((s) => s.id === id)!;
+const titles = (household: HouseholdSpec, ...ids: string[]) => ids.map((id) => household.circuits.find((c) => c.id === id)!.title!);
+
+describe('cardPlan(household, strategy)', () => {
+  const house = householdOf(full);
+
+  it('lists circuits by leg in the order in which they go, and what never goes', () => {
+    const { steps, staysOn, rules } = cardPlan(house, strategyOf(full, 'tiers-by-hand'));
+    const thresholds = steps.map(({ when, backOn }) => [when, backOn].map((text) => Number(/\d+/.exec(text)![0])));
+    expect(thresholds.map(([off]) => off)).toEqual(thresholds.map(([off]) => off!).sort((a, b) => b! - a!));
+    for (const [off, on] of thresholds) expect(on).toBeGreaterThan(off!);
+    expect(steps[0]!.off.L1).toEqual(titles(house, 'dishwasher'));
+    expect(steps.at(-1)!.off.both).toEqual(titles(house, 'well'));
+    expect(staysOn.L1).toEqual(titles(house, 'fridge', 'night-light'));
+    expect(rules).toEqual([]);
+    const told = [...steps.map((s) => s.off), staysOn].flatMap(({ L1, L2, both }) => [...L1, ...L2, ...both]);
+    expect(new Set(told)).toEqual(new Set(house.circuits.map((c) => c.title)));
+    expect(told).toHaveLength(house.circuits.length);
+  });
+
+  it('puts what is off from the first moment first, once, and not until the grid is back', () => {
+    const { steps } = cardPlan(house, strategyOf(full, 'frugal'));
+    expect(steps[0]).toMatchObject({ when: 'At once', backOn: '' });
+    expect(steps[0]!.off.L2).toContain(titles(house, 'bathroom')[0]);
+    for (const step of steps.slice(1)) expect(step.off.L2).not.toContain(titles(house, 'bathroom')[0]);
+  });
+
+  it('says clock windows, ration, sun and a sleeping unit in plain words', () => {
+    const frugal = cardPlan(house, strategyOf(full, 'frugal')).rules.join('\n');
+    expect(frugal).toContain('Well pump (240 V) on only from 07:00 to 08:00 and from 18:00 to 19:00');
+    expect(frugal).toContain('Chest freezer (L1) on for the first 20 minutes, off for the rest. Overnight leave it on.');
+    expect(frugal).toContain('on only while all panels together give 600 W or more');
+    const sleeping = (rule: object) =>
+      cardPlan(house, { id: 's', title: 's', carriedOutBy: 'person', rules: [rule] } as unknown as Strategy);
+    const atNight = sleeping({ by: 'sleep', unit: 'west', during: ['22:30-06:30'], circuits: 'moved' });
+    expect(atNight.rules[0]).toContain('unit “west” (L2) sleeps from 22:30 to 06:30. Its L2 circuits move to the other unit, by listed transfer equipment only; 240 V is off meanwhile.');
+    expect(atNight.staysOn.both).toEqual([]);
+    const low = sleeping({ by: 'sleep', unit: 'west', sleepBelowFraction: 0.4, wakeAboveFraction: 0.6, circuits: 'dropped' });
+    expect(low.rules[0]).toMatch(/while its battery is below 40.%, until it is above 60.%\. Its L2 circuits are off/);
+    expect(low.staysOn.L2).toEqual([]);
+  });
+
+  it('gives a breaker’s amperes where the file does, and the leg whose reading counts', () => {
+    const circuits = house.circuits.map((c) => (c.id === 'well' ? { ...c, breakerA: 20 } : c));
+    const own = { by: 'charge', circuits: { ids: ['well'] }, dropBelowFraction: 0.3, restoreAboveFraction: 0.5, reads: 'own' };
+    const { steps } = cardPlan({ ...house, circuits }, { rules: [own] } as unknown as Strategy);
+    expect(steps).toEqual([{ when: 'Below 30\u00a0% (own leg)', off: { L1: [], L2: [], both: ['Well pump [20 A]'] }, backOn: 'above 50\u00a0%' }]);
+  });
+});
+
+describe('the card’s other sentences', () => {
+  it('say who does it: a person at their hours, or a switch to keep an eye on', () => {
+    expect(whoWords(householdOf(full), strategyOf(full, 'tiers-by-hand'))).toMatch(/awake 06:30 to 22:30: every hour read the lower of the two/);
+    expect(whoWords(householdOf(full), strategyOf(full, 'tiers-by-switch'))).toMatch(/^An automatic switch does this/);
+    expect(whoWords(householdOf(small), strategyOf(small, 'tiers'))).toContain('read the battery’s reading');
+  });
+
+  it('say what to do after a trip: the least essential off, the reset, the wait', () => {
+    const steps = afterTripSteps(householdOf(full));
+    expect(steps[0]).toContain(titles(householdOf(full), 'dishwasher')[0]);
+    expect(steps.join(' ')).toMatch(/Reset the unit.*Wait an hour.*one at a time/);
+    expect(afterTripSteps(householdOf(small))[0]).toMatch(/starts again by itself after 5 minutes, up to 3 times/);
+    expect(cutOffWords(householdOf(full))).toMatch(/^Each unit stops itself at 10.% and comes back at 20.%\.$/);
+  });
+});
+
+describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
+  let browser: Browser;
+  const files: Record<string, PublishedFile> = {};
+
+  beforeAll(async () => {
+    files['small'] = await published({ scenario: small, pages });
+    files['full'] = await published({ scenario: full, pages });
+    browser = await startBrowser();
+  }, 60_000);
+  afterAll(async () => {
+    await browser?.close();
+    Object.values(files).forEach((file) => file.remove());
+  });
+
+  const opened = async (house: 'small' | 'full', hash = '', options = {}) => {
+    const open = await openFile(browser, files[house]!.file, { hash, viewport: { width: 1280, height: 900 }, ...options });
+    await open.page.locator('.card[data-type-pt]').waitFor();
+    return open;
+  };
+
+  for (const [house, scenario] of [['small', small], ['full', full]] as const) {
+    it(`prints as exactly one side of Letter and of A4, for every strategy (${house} house)`, async () => {
+      let printed = 0;
+      for (const strategy of householdOf(scenario).strategies) {
+        const { page, troubles } = await opened(house, `#strategies=${strategy.id}`);
+        expect(await page.locator('.card h2').innerText()).toContain(strategy.title);
+        expect(Number(await page.locator('.card').getAttribute('data-type-pt'))).toBeGreaterThanOrEqual(10);
+        for (const format of ['Letter', 'A4'] as const) {
+          const pdf = (await page.pdf({ format })).toString('latin1');
+          expect(pdf.match(/\/Type\s*\/Page\b/g), `${strategy.id}, ${format}`).toHaveLength(1);
+          printed++;
+        }
+        expect(troubles).toEqual([]);
+        await page.close();
+      }
+      expect(printed).toBe(householdOf(scenario).strategies.length * 2);
+    }, 60_000);
+  }
+
+  it('prints the card in black on white and nothing else, whatever the screen is like', async () => {
+    const { page } = await opened('full', '', { colorScheme: 'dark' });
+    await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+    const { ink, paper } = await page.locator('.card').evaluate((card) => {
+      const { color, backgroundColor } = getComputedStyle(card);
+      return { ink: color, paper: backgroundColor };
+    });
+    expect([ink, paper]).toEqual(['rgb(0, 0, 0)', 'rgb(255, 255, 255)']);
+    for (const hidden of ['h1', 'select', 'button']) expect(await page.locator(hidden).first().isVisible()).toBe(false);
+    const all = await page.locator('body').innerText();
+    expect(all.trim().startsWith('Power is out')).toBe(true);
+  });
+
+  it('changes with the strategy chosen and keeps the choice in the link', async () => {
+    const { page } = await opened('full');
+    await page.getByLabel('Strategy on the card').selectOption({ label: 'Frugal from the first hour' });
+    await expect.poll(() => page.locator('.card h2').innerText()).toContain('Frugal');
+    expect(page.url()).toContain('strategies=frugal');
+    const odd = await opened('full', '#strategies=nonsense');
+    expect(await odd.page.locator('.trouble').innerText()).toContain('strategies = “nonsense”');
+  });
+
+  it('says when a household is too much for one readable side', async () => {
+    const house = householdOf(full);
+    const long = house.circuits.map((c) => ({ ...c, title: `${c.title} ${'and much besides '.repeat(6)}` }));
+    const circuits = [...long, ...long.map((c) => ({ ...c, id: `${c.id}-b` }))];
+    const scenario = { ...full, alternatives: [{ ...full.alternatives[0]!, household: { ...house, circuits } }] };
+    const file = await published({ scenario, pages });
+    const { page } = await openFile(browser, file.file);
+    await page.locator('.trouble').waitFor();
+    expect(await page.locator('.trouble').innerText()).toMatch(/too long for one readable side.*print on both sides/s);
+    file.remove();
+  });
+
+  it('carries the cautions and where it comes from', async () => {
+    const { page, requests } = await opened('small');
+    const text = (await page.locator('.card').innerText()).toLowerCase();
+    for (const word of ['licensed electrician', 'transfer equipment', 'interlock', 'backfeed', 'outdoors', 'life-supporting', 'local code'])
+      expect(text).toContain(word);
+    expect(text).toMatch(/scenario [0-9a-f]{12}, rideout \d/);
+    expect(requests).toEqual([]);
+  });
+
+  it('shows hostile names as text', async () => {
+    const bad = '</script><script>globalThis.harm = 1</script><img src=x onerror="globalThis.harm = 2">';
+    const house = householdOf(small);
+    const named = { ...house, circuits: house.circuits.map((c) => ({ ...c, title: bad })), strategies: house.strategies.map((s) => ({ ...s, title: bad })) };
+    const file = await published({ scenario: { ...small, title: bad, alternatives: [{ ...small.alternatives[0]!, title: bad, household: named }] }, pages });
+    const { page, troubles } = await openFile(browser, file.file);
+    await page.locator('.card').waitFor();
+    expect(await page.locator('.card').innerText()).toContain('<img src=x');
+    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
+    expect(await page.locator('img').count()).toBe(0);
+    expect(troubles).toEqual([]);
+    file.remove();
+  });
+
+  for (const [screen, viewport] of [['phone', { width: 320, height: 700 }], ['desktop', { width: 1280, height: 900 }]] as const)
+    it(`has nothing an accessibility check objects to, and fits the screen (${screen})`, async () => {
+      for (const colorScheme of ['light', 'dark'] as const) {
+        const { page } = await opened('full', '#strategies=frugal', { viewport, colorScheme });
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
+      }
+    });
+});

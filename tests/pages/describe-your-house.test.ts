@@ -1,0 +1,301 @@
+/** The page "Describe your house": the form, its checks, its answer, and the file it saves. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { prepareStudy, readScenario, runShard, scenarioHash, summarise, type Scenario } from '@rideout/sim';
+import { OUR_PAGES } from '@rideout/notebooks/publish';
+import { loadScenario, readDataFile } from '@rideout/sim/node';
+import { changesBetween } from '../../packages/notebooks/src/page/house-changes.ts';
+import { checkHouse, checkText } from '../../packages/notebooks/src/page/house-check.ts';
+import { houseText, openedSpec, slug } from '../../packages/notebooks/src/page/house-file.ts';
+import { writtenHouse } from '../../packages/notebooks/src/page/house-from-scenario.ts';
+import { zoneHint } from '../../packages/notebooks/src/page/house-place.ts';
+import { readyStrategies } from '../../packages/notebooks/src/page/house-ready-strategies.ts';
+import { withoutCircuit } from '../../packages/notebooks/src/page/house-removals.ts';
+import { houseTables } from '../../packages/notebooks/src/page/house-tables.ts';
+import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
+import { fileOf, published, smallHouse, type PublishedFile } from './published.ts';
+
+const tables = houseTables(readDataFile('appliances.csv'), readDataFile('normals.csv'));
+const small = smallHouse();
+const full = loadScenario(fileOf('../../data/full-house.yaml')).scenario;
+const MEASURED = 'time,watts\n' + Array.from({ length: 24 }, (_, h) => `${h}:00,${h === 18 ? 900 : 40}\n`).join('');
+
+describe('a household written back from what a page carries', () => {
+  for (const [name, scenario] of [['small', small], ['full', full]] as const) {
+    for (const kind of ['yaml', 'json'] as const)
+      it(`gives the very same scenario when it is read again (${name}, ${kind})`, () => {
+        const { spec, files } = writtenHouse(scenario, tables);
+        const { scenario: again, findings } = checkText(houseText(spec, kind), 'saved', files, tables);
+        expect(findings).toEqual([]);
+        expect(scenarioHash(again!)).toBe(scenarioHash(scenario));
+      });
+  }
+
+  it('names typical appliances by their row and leaves usual values out', () => {
+    const text = houseText(writtenHouse(full, tables).spec, 'yaml');
+    expect(text).toContain('typical: refrigerator-old\n        surroundings: garage');
+    expect(text).toContain('units.*.battery.modules: 2');
+    expect(text).not.toMatch(/dayScatterFraction|latitudeDeg: .*\n.*groundReflectance|timeConstantHours|dischargeEfficiency/);
+    expect(text.split('\n').length).toBeLessThan(280);
+  });
+
+  it('keeps measured records by name', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'rideout-measured-'));
+    writeFileSync(join(folder, 'desk.csv'), MEASURED);
+    const spec = openedSpec(readFileSync(fileOf('../../data/small-house.yaml'), 'utf8'), 'small', tables);
+    const circuits = spec.circuits.map((c, i) => (i === 5 ? { ...c, appliances: [{ kind: 'measured' as const, file: 'desk.csv' }] } : c));
+    writeFileSync(join(folder, 'house.yaml'), houseText({ ...spec, circuits }, 'yaml'));
+    const { scenario } = loadScenario(join(folder, 'house.yaml'));
+    const written = writtenHouse(scenario, tables);
+    expect([...written.files.profiles.keys()]).toEqual(['desk.csv']);
+    expect(scenarioHash(checkHouse(written.spec, written.files, tables).scenario!)).toBe(scenarioHash(scenario));
+    rmSync(folder, { recursive: true, force: true });
+  });
+});
+
+describe('changesBetween(before, after)', () => {
+  it('says parts by id, by position, by * when all change alike, and the whole when something was taken away', () => {
+    const list = (a: number, b: number) => ({ units: [{ id: 'x', n: a }, { id: 'y', n: b }] });
+    expect(changesBetween(list(1, 1), list(2, 2))).toEqual({ 'units.*.n': 2 });
+    expect(changesBetween(list(1, 1), list(1, 2))).toEqual({ 'units.y.n': 2 });
+    expect(changesBetween({ a: [1, 2] }, { a: [1, 3] })).toEqual({ 'a.1': 3 });
+    expect(changesBetween({ a: [1, 2] }, { a: [1] })).toEqual({ a: [1] });
+    expect(changesBetween({ a: { b: 1, c: 1 } }, { a: { b: 1 } })).toEqual({ a: { b: 1 } });
+    expect(changesBetween(list(1, 1), list(1, 1))).toEqual({});
+  });
+});
+
+describe('the ready-made strategies', () => {
+  it('can each be used as they are, in both demo households', () => {
+    let used = 0;
+    for (const scenario of [small, full]) {
+      const { spec, files } = writtenHouse(scenario, tables);
+      const ready = readyStrategies(spec);
+      const strategies = ready.map((strategy, i) => ({ ...strategy, id: `ready-${i}`, rules: [...strategy.rules] }));
+      expect(checkHouse({ ...spec, strategies }, files, tables).findings).toEqual([]);
+      used += ready.length;
+    }
+    expect(used).toBeGreaterThan(11);
+  });
+
+  it('ask for nothing that a household of one unit does not have', () => {
+    const ready = readyStrategies(writtenHouse(small, tables).spec);
+    expect(ready.flatMap(({ rules }) => rules.map((rule) => rule.by))).not.toContain('sleep');
+  });
+});
+
+describe('small rules of the form', () => {
+  it('a circuit that is taken away is let go by rules and alternatives', () => {
+    const { spec, files } = writtenHouse(full, tables);
+    const at = spec.circuits.findIndex((c) => c.id === 'freezer');
+    const alternatives = [...spec.alternatives!, { id: 'no', title: 'No', change: { 'circuits.freezer.tier': 5 } }];
+    const less = withoutCircuit({ ...spec, alternatives }, at);
+    expect(JSON.stringify(less)).not.toContain('"freezer"');
+    expect(checkHouse(less, files, tables).findings).toEqual([]);
+  });
+
+  it('a clock hours away from the weather place is told', () => {
+    const phoenix = tables.places.get('phoenix')!;
+    expect(zoneHint('America/Phoenix', phoenix)).toMatch(/^Such as/);
+    expect(zoneHint('America/New_York', phoenix)).toContain('2 hours away');
+    expect(zoneHint('Asia/Kolkata', phoenix)).toContain('12.5 hours away');
+  });
+
+  it('any title makes a name that a scenario takes', () => {
+    for (const title of ['Café № 3', '3 fans', '', '   ', 'x'.repeat(90)]) expect(slug(title)).toMatch(/^([a-z][a-z0-9-]{0,35})?$/);
+  });
+});
+
+describe.skipIf(noBrowser())('the page "Describe your house"', () => {
+  const pages = [OUR_PAGES['describe-your-house']];
+  const SEED = 'described';
+  const DRAWS = 20;
+  const folder = mkdtempSync(join(tmpdir(), 'rideout-describe-'));
+  let browser: Browser;
+  const files: Record<string, PublishedFile> = {};
+
+  beforeAll(async () => {
+    files['small'] = await published({ scenario: small, pages, seed: SEED, draws: DRAWS });
+    files['full'] = await published({ scenario: full, pages, seed: SEED, draws: DRAWS });
+    browser = await startBrowser();
+  }, 60_000);
+  afterAll(async () => {
+    await browser?.close();
+    Object.values(files).forEach((file) => file.remove());
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  const opened = async (house: 'small' | 'full', options = {}) => {
+    const open = await openFile(browser, files[house]!.file, { viewport: { width: 1280, height: 900 }, ...options });
+    await settled(open.page);
+    return open;
+  };
+  const saved = async (page: Page, name = 'house.yaml', kind = 'YAML'): Promise<Scenario> => {
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: `Save as ${kind}` }).click()]);
+    const path = join(folder, name);
+    writeFileSync(path, readFileSync(await download.path()));
+    return loadScenario(path).scenario;
+  };
+  const provenance = (page: Page) => page.locator('#survival-curves .provenance').innerText();
+  const rowsOf = (scenario: Scenario) => runShard(prepareStudy(scenario, { seed: SEED }), 0, DRAWS).columns;
+
+  for (const [house, scenario] of [['small', small], ['full', full]] as const)
+    it(`saves, untouched, a file that the command line reads as the same household: same rows for a seed (${house})`, async () => {
+      const { page, requests, troubles } = await opened(house);
+      for (const kind of ['YAML', 'JSON']) {
+        const again = await saved(page, `${house}.${kind.toLowerCase()}`, kind);
+        expect(scenarioHash(again)).toBe(scenarioHash(scenario));
+        expect(rowsOf(again)).toEqual(rowsOf(scenario));
+      }
+      expect([...requests, ...troubles]).toEqual([]);
+    }, 60_000);
+
+  it('works the answer out anew when a field changes, and saves what it simulated', async () => {
+    const { page } = await opened('small');
+    const before = await provenance(page);
+    await page.getByLabel('Battery modules').fill('3');
+    await page.getByLabel('Name of the household').fill('Fern Street, thrice');
+    await expect.poll(() => provenance(page), { timeout: 30_000 }).not.toBe(before);
+    await settled(page);
+    const scenario = await saved(page);
+    expect(scenario.title).toBe('Fern Street, thrice');
+    expect(scenario.alternatives[0]!.household.units[0]!.battery.modules).toBe(3);
+    await expect.poll(() => provenance(page), { timeout: 30_000 }).toContain(scenarioHash(scenario).slice(0, 12));
+    const study = prepareStudy(scenario, { seed: SEED });
+    const best = summarise(study, runShard(study, 0, DRAWS)).strategies[0]!;
+    expect(await page.locator('#survival-curves').innerText()).toContain(best.strategyTitle);
+  }, 60_000);
+
+  it('says at the field what is wrong, keeps the last answer, and goes on once it is mended', async () => {
+    const { page } = await opened('small');
+    const field = page.getByLabel('Continuous');
+    const answer = await page.locator('.house-answer .answer').innerText();
+    await field.fill('9000');
+    const fault = page.locator('.house-fault');
+    await fault.first().waitFor();
+    expect(await fault.first().innerText()).toMatch(/Found 6000; expected at least continuousW, 9000/);
+    await field.fill('-5');
+    await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
+    const describedBy = (await field.getAttribute('aria-describedby'))!;
+    expect(await page.locator(`[id="${describedBy}"]`).innerText()).toMatch(/Found -5; expected/);
+    expect(await page.locator('.house-held').innerText()).toContain('one thing is to be mended');
+    expect(await page.locator('.house-answer .answer').innerText()).toBe(answer);
+    await page.locator('.trouble li button').click();
+    expect(await field.evaluate((input) => input === document.activeElement)).toBe(true);
+    await field.fill('3000');
+    await expect.poll(() => page.locator('.house-fault').count()).toBe(0);
+    expect(await page.locator('.house-held').innerText()).toBe('');
+  });
+
+  it('builds up a household: circuit from the table, second unit, ready-made strategy, another household', async () => {
+    const { page } = await opened('small');
+    await page.getByLabel('A new circuit with').selectOption({ label: 'Ceiling fan' });
+    await page.getByRole('button', { name: 'Add a circuit' }).click();
+    await page.getByRole('button', { name: 'Add a second unit' }).click();
+    await page.getByLabel('A new circuit with').selectOption('well-pump-half-hp');
+    await page.getByRole('button', { name: 'Add a circuit' }).click();
+    await page.getByLabel('A ready-made strategy').selectOption('One unit sleeps at night');
+    await page.getByRole('button', { name: 'Add this strategy' }).click();
+    await page.getByLabel('Also with').selectOption('4');
+    await page.getByRole('button', { name: 'Compare with this too' }).click();
+    await expect.poll(() => page.locator('.trouble').count()).toBe(0);
+    const scenario = await saved(page, 'built.yaml');
+    const { household } = scenario.alternatives[0]!;
+    expect(household.circuits.at(-2)).toMatchObject({ id: 'ceiling-fan', leg: 'L1', tier: 3 });
+    expect(household.circuits.at(-1)).toMatchObject({ title: 'Well pump', leg: 'both' });
+    expect(household.units.map((unit) => unit.leg)).toEqual(['L1', 'L2']);
+    expect(household.strategies.at(-1)!.rules[0]).toMatchObject({ by: 'sleep', unit: 'second' });
+    expect(scenario.alternatives.at(-1)!.household.units.map((u) => u.battery.modules)).toEqual([4, 4]);
+    await settled(page);
+  }, 60_000);
+
+  it('changes a ready-made threshold in per cent and saves it as a fraction', async () => {
+    const { page } = await opened('small');
+    await page.locator('details.house-set', { hasText: 'Comfort off below half' }).locator('> summary').click();
+    await page.getByLabel('Off when the reading falls below').first().fill('35');
+    await page.getByLabel('On again when it rises above').first().fill('30');
+    await page.locator('.house-fault').first().waitFor();
+    expect(await page.locator('.trouble').innerText()).toContain('restoreAboveFraction must lie above dropBelowFraction');
+    await page.getByLabel('On again when it rises above').first().fill('60');
+    await expect.poll(() => page.locator('.trouble').count()).toBe(0);
+    const scenario = await saved(page, 'threshold.yaml');
+    expect(scenario.alternatives[0]!.household.strategies[1]!.rules[0]).toMatchObject({ dropBelowFraction: 0.35, restoreAboveFraction: 0.6 });
+  });
+
+  it('takes a measured load for a circuit, says to keep it beside the file, and gives the same rows with it there', async () => {
+    writeFileSync(join(folder, 'my load.csv'), MEASURED);
+    const { page } = await opened('small');
+    await page.locator('.house-circuits details').nth(5).locator('> summary').click();
+    await page.locator('.house-circuits > li').nth(5).locator('input[type=file]').setInputFiles(join(folder, 'my load.csv'));
+    await expect.poll(() => page.locator('.house-circuits').innerText()).toContain('24 readings, 1 days, repeated to the end. Keep my load.csv beside');
+    const scenario = await saved(page, 'measured.yaml');
+    expect(await page.locator('.house-open .house-said').last().innerText()).toContain('Keep my load.csv in the same folder');
+    expect(scenario.alternatives[0]!.household.circuits[5]!.appliances[0]).toMatchObject({ kind: 'measured', file: 'my load.csv' });
+    await expect.poll(() => provenance(page), { timeout: 30_000 }).toContain(scenarioHash(scenario).slice(0, 12));
+    writeFileSync(join(folder, 'bad.csv'), 'time,watts\n0:00,abc\n');
+    await page.locator('.house-circuits > li').nth(4).locator('input[type=file]').setInputFiles(join(folder, 'bad.csv'));
+    await expect.poll(() => page.locator('.house-circuits').innerText()).toMatch(/Nothing was changed\. bad\.csv cannot be used.*line 2: the watts are "abc"/s);
+  }, 60_000);
+
+  it('opens a file, asks for the records it names, and says by line what is wrong with one it cannot open', async () => {
+    const { page } = await opened('small');
+    const open = page.getByLabel('Open a household’s file');
+    await open.setInputFiles(fileOf('../../data/full-house.yaml'));
+    await expect.poll(() => page.getByLabel('Name of the household').inputValue()).toBe('Alder Row, a pair of units');
+    expect(scenarioHash(await saved(page, 'reopened.yaml'))).toBe(scenarioHash(full));
+    const text = houseText(writtenHouse(small, tables).spec, 'yaml');
+    writeFileSync(join(folder, 'broken.yaml'), text.replace('tier: 1', 'teir: 1'));
+    await open.setInputFiles(join(folder, 'broken.yaml'));
+    await expect.poll(() => page.locator('.house-open .house-said').innerText()).toMatch(/Nothing was changed.*broken\.yaml:\d+.*Did you mean tier\?/s);
+    expect(await page.getByLabel('Name of the household').inputValue()).toBe('Alder Row, a pair of units');
+    const named = text.replace('- typical: television', '- {kind: measured, file: tv.csv}');
+    writeFileSync(join(folder, 'named.yaml'), named);
+    writeFileSync(join(folder, 'tv.csv'), MEASURED);
+    await open.setInputFiles(join(folder, 'named.yaml'));
+    await page.getByLabel('Choose tv.csv').setInputFiles(join(folder, 'tv.csv'));
+    await expect.poll(() => page.locator('.trouble').count()).toBe(0);
+    await saved(page, 'with-tv.yaml');
+    expect(readScenario(readFileSync(join(folder, 'with-tv.yaml'), 'utf8'), 'x', tables.typical).scenario.title).toBe(small.title);
+  }, 60_000);
+
+  it('shows hostile names as text', async () => {
+    const bad = '</script><script>globalThis.harm = 1</script><img src=x onerror="globalThis.harm = 2">';
+    const { household } = small.alternatives[0]!;
+    const named = { ...household, circuits: household.circuits.map((c) => ({ ...c, title: bad })), strategies: household.strategies.map((s) => ({ ...s, title: bad })) };
+    const file = await published({ scenario: { ...small, title: bad, alternatives: [{ ...small.alternatives[0]!, title: bad, household: named }] }, pages, draws: 5 });
+    const { page, troubles } = await openFile(browser, file.file);
+    await settled(page);
+    expect(await page.locator('.house').innerText()).toContain('<img src=x');
+    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
+    expect(await page.locator('img').count()).toBe(0);
+    expect(troubles).toEqual([]);
+    file.remove();
+  });
+
+  for (const [screen, viewport] of [['phone', { width: 320, height: 740 }], ['desktop', { width: 1280, height: 900 }]] as const)
+    for (const colorScheme of ['light', 'dark'] as const)
+      it(`has nothing an accessibility check objects to, and fits the screen (${screen}, ${colorScheme})`, async () => {
+        const { page } = await opened('full', { viewport, colorScheme });
+        await page.getByLabel('Continuous').first().fill('-1');
+        await page.locator('.house-fault').waitFor();
+        for (const details of await page.locator('details').all()) await details.evaluate((d) => d.setAttribute('open', ''));
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        expect(violations.map(({ id, nodes }) => ({ id, at: nodes.slice(0, 3).map((n) => n.html) }))).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
+      }, 60_000);
+
+  it('keeps the focus where it was when the form is drawn anew, and prints the answer without the form', async () => {
+    const { page } = await opened('small');
+    await page.getByLabel('Feeds leg').selectOption('L2');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('house-units-0-leg');
+    await page.getByLabel('Feeds leg').selectOption('L1');
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.house-form').isVisible()).toBe(false);
+    expect(await page.locator('.house-answer .answer').isVisible()).toBe(true);
+    expect(await page.locator('.cautions').isVisible()).toBe(true);
+  });
+});
