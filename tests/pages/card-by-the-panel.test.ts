@@ -16,15 +16,19 @@ const pages = [OUR_PAGES['card-by-the-panel']];
 type Strategy = HouseholdSpec['strategies'][number];
 
 const householdOf = (scenario: Scenario) => scenario.alternatives[0]!.household;
-const strategyOf = (scenario: Scenario, id: string) => householdOf(scenario).strategies.find((s) => s.id === id)!;
-const titles = (household: HouseholdSpec, ...ids: string[]) => ids.map((id) => household.circuits.find((c) => c.id === id)!.title!);
+const strategyOf = (scenario: Scenario, id: string) =>
+  householdOf(scenario).strategies.find((s) => s.id === id)!;
+const titles = (household: HouseholdSpec, ...ids: string[]) =>
+  ids.map((id) => household.circuits.find((c) => c.id === id)!.title!);
 
 describe('cardPlan(household, strategy)', () => {
   const house = householdOf(full);
 
   it('lists circuits by leg in the order in which they go, and what never goes', () => {
     const { steps, staysOn, rules } = cardPlan(house, strategyOf(full, 'tiers-by-hand'));
-    const thresholds = steps.map(({ when, backOn }) => [when, backOn].map((text) => Number(/\d+/.exec(text)![0])));
+    const thresholds = steps.map(({ when, backOn }) =>
+      [when, backOn].map((text) => Number(/\d+/.exec(text)![0])),
+    );
     expect(thresholds.map(([off]) => off)).toEqual(thresholds.map(([off]) => off!).sort((a, b) => b! - a!));
     for (const [off, on] of thresholds) expect(on).toBeGreaterThan(off!);
     expect(steps[0]!.off.L1).toEqual(titles(house, 'dishwasher'));
@@ -46,30 +50,58 @@ describe('cardPlan(household, strategy)', () => {
   it('says clock windows, ration, sun and a sleeping unit in plain words', () => {
     const frugal = cardPlan(house, strategyOf(full, 'frugal')).rules.join('\n');
     expect(frugal).toContain('Well pump (240 V) on only from 07:00 to 08:00 and from 18:00 to 19:00');
-    expect(frugal).toContain('Chest freezer (L1) on for the first 20 minutes, off for the rest. Overnight leave it on.');
+    expect(frugal).toContain(
+      'Chest freezer (L1) on for the first 20 minutes, off for the rest. Overnight leave it on.',
+    );
     expect(frugal).toContain('on only while all panels together give 600 W or more');
     const sleeping = (rule: object) =>
       cardPlan(house, { id: 's', title: 's', carriedOutBy: 'person', rules: [rule] } as unknown as Strategy);
     const atNight = sleeping({ by: 'sleep', unit: 'west', during: ['22:30-06:30'], circuits: 'moved' });
-    expect(atNight.rules[0]).toContain('unit “west” (L2) sleeps from 22:30 to 06:30. Its L2 circuits move to the other unit, by listed transfer equipment only; 240 V is off meanwhile.');
+    expect(atNight.rules[0]).toContain(
+      'unit “west” (L2) sleeps from 22:30 to 06:30. Its L2 circuits move to the other unit, by listed transfer equipment only; 240 V is off meanwhile.',
+    );
     expect(atNight.staysOn.both).toEqual([]);
-    const low = sleeping({ by: 'sleep', unit: 'west', sleepBelowFraction: 0.4, wakeAboveFraction: 0.6, circuits: 'dropped' });
-    expect(low.rules[0]).toMatch(/while its battery is below 40.%, until it is above 60.%\. Its L2 circuits are off/);
+    const low = sleeping({
+      by: 'sleep',
+      unit: 'west',
+      sleepBelowFraction: 0.4,
+      wakeAboveFraction: 0.6,
+      circuits: 'dropped',
+    });
+    expect(low.rules[0]).toMatch(
+      /while its battery is below 40.%, until it is above 60.%\. Its L2 circuits are off/,
+    );
     expect(low.staysOn.L2).toEqual([]);
   });
 
   it('gives a breaker’s amperes where the file does, and the leg whose reading counts', () => {
     const circuits = house.circuits.map((c) => (c.id === 'well' ? { ...c, breakerA: 20 } : c));
-    const own = { by: 'charge', circuits: { ids: ['well'] }, dropBelowFraction: 0.3, restoreAboveFraction: 0.5, reads: 'own' };
+    const own = {
+      by: 'charge',
+      circuits: { ids: ['well'] },
+      dropBelowFraction: 0.3,
+      restoreAboveFraction: 0.5,
+      reads: 'own',
+    };
     const { steps } = cardPlan({ ...house, circuits }, { rules: [own] } as unknown as Strategy);
-    expect(steps).toEqual([{ when: 'Below 30\u00a0% (own leg)', off: { L1: [], L2: [], both: ['Well pump [20 A]'] }, backOn: 'above 50\u00a0%' }]);
+    expect(steps).toEqual([
+      {
+        when: 'Below 30\u00a0% (own leg)',
+        off: { L1: [], L2: [], both: ['Well pump [20 A]'] },
+        backOn: 'above 50\u00a0%',
+      },
+    ]);
   });
 });
 
 describe('the card’s other sentences', () => {
   it('say who does it: a person at their hours, or a switch to keep an eye on', () => {
-    expect(whoWords(householdOf(full), strategyOf(full, 'tiers-by-hand'))).toMatch(/awake 06:30 to 22:30: every hour read the lower of the two/);
-    expect(whoWords(householdOf(full), strategyOf(full, 'tiers-by-switch'))).toMatch(/^An automatic switch does this/);
+    expect(whoWords(householdOf(full), strategyOf(full, 'tiers-by-hand'))).toMatch(
+      /awake 06:30 to 22:30: every hour read the lower of the two/,
+    );
+    expect(whoWords(householdOf(full), strategyOf(full, 'tiers-by-switch'))).toMatch(
+      /^An automatic switch does this/,
+    );
     expect(whoWords(householdOf(small), strategyOf(small, 'tiers'))).toContain('read the battery’s reading');
   });
 
@@ -77,8 +109,12 @@ describe('the card’s other sentences', () => {
     const steps = afterTripSteps(householdOf(full));
     expect(steps[0]).toContain(titles(householdOf(full), 'dishwasher')[0]);
     expect(steps.join(' ')).toMatch(/Reset the unit.*Wait an hour.*one at a time/);
-    expect(afterTripSteps(householdOf(small))[0]).toMatch(/starts again by itself after 5 minutes, up to 3 times/);
-    expect(cutOffWords(householdOf(full))).toMatch(/^Each unit stops itself at 10.% and comes back at 20.%\.$/);
+    expect(afterTripSteps(householdOf(small))[0]).toMatch(
+      /starts again by itself after 5 minutes, up to 3 times/,
+    );
+    expect(cutOffWords(householdOf(full))).toMatch(
+      /^Each unit stops itself at 10.% and comes back at 20.%\.$/,
+    );
   });
 });
 
@@ -97,12 +133,19 @@ describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
   });
 
   const opened = async (house: 'small' | 'full', hash = '', options = {}) => {
-    const open = await openFile(browser, files[house]!.file, { hash, viewport: { width: 1280, height: 900 }, ...options });
+    const open = await openFile(browser, files[house]!.file, {
+      hash,
+      viewport: { width: 1280, height: 900 },
+      ...options,
+    });
     await open.page.locator('.card[data-type-pt]').waitFor();
     return open;
   };
 
-  for (const [house, scenario] of [['small', small], ['full', full]] as const) {
+  for (const [house, scenario] of [
+    ['small', small],
+    ['full', full],
+  ] as const) {
     it(`prints as exactly one side of Letter and of A4, for every strategy (${house} house)`, async () => {
       let printed = 0;
       for (const strategy of householdOf(scenario).strategies) {
@@ -129,7 +172,8 @@ describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
       return { ink: color, paper: backgroundColor };
     });
     expect([ink, paper]).toEqual(['rgb(0, 0, 0)', 'rgb(255, 255, 255)']);
-    for (const hidden of ['h1', 'select', 'button']) expect(await page.locator(hidden).first().isVisible()).toBe(false);
+    for (const hidden of ['h1', 'select', 'button'])
+      expect(await page.locator(hidden).first().isVisible()).toBe(false);
     const all = await page.locator('body').innerText();
     expect(all.trim().startsWith('Power is out')).toBe(true);
   });
@@ -147,18 +191,31 @@ describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
     const house = householdOf(full);
     const long = house.circuits.map((c) => ({ ...c, title: `${c.title} ${'and much besides '.repeat(6)}` }));
     const circuits = [...long, ...long.map((c) => ({ ...c, id: `${c.id}-b` }))];
-    const scenario = { ...full, alternatives: [{ ...full.alternatives[0]!, household: { ...house, circuits } }] };
+    const scenario = {
+      ...full,
+      alternatives: [{ ...full.alternatives[0]!, household: { ...house, circuits } }],
+    };
     const file = await published({ scenario, pages });
     const { page } = await openFile(browser, file.file);
     await page.locator('.trouble').waitFor();
-    expect(await page.locator('.trouble').innerText()).toMatch(/too long for one readable side.*print on both sides/s);
+    expect(await page.locator('.trouble').innerText()).toMatch(
+      /too long for one readable side.*print on both sides/s,
+    );
     file.remove();
   });
 
   it('carries the cautions and where it comes from', async () => {
     const { page, requests } = await opened('small');
     const text = (await page.locator('.card').innerText()).toLowerCase();
-    for (const word of ['licensed electrician', 'transfer equipment', 'interlock', 'backfeed', 'outdoors', 'life-supporting', 'local code'])
+    for (const word of [
+      'licensed electrician',
+      'transfer equipment',
+      'interlock',
+      'backfeed',
+      'outdoors',
+      'life-supporting',
+      'local code',
+    ])
       expect(text).toContain(word);
     expect(text).toMatch(/scenario [0-9a-f]{12}, rideout \d/);
     expect(requests).toEqual([]);
@@ -167,8 +224,19 @@ describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
   it('shows hostile names as text', async () => {
     const bad = '</script><script>globalThis.harm = 1</script><img src=x onerror="globalThis.harm = 2">';
     const house = householdOf(small);
-    const named = { ...house, circuits: house.circuits.map((c) => ({ ...c, title: bad })), strategies: house.strategies.map((s) => ({ ...s, title: bad })) };
-    const file = await published({ scenario: { ...small, title: bad, alternatives: [{ ...small.alternatives[0]!, title: bad, household: named }] }, pages });
+    const named = {
+      ...house,
+      circuits: house.circuits.map((c) => ({ ...c, title: bad })),
+      strategies: house.strategies.map((s) => ({ ...s, title: bad })),
+    };
+    const file = await published({
+      scenario: {
+        ...small,
+        title: bad,
+        alternatives: [{ ...small.alternatives[0]!, title: bad, household: named }],
+      },
+      pages,
+    });
     const { page, troubles } = await openFile(browser, file.file);
     await page.locator('.card').waitFor();
     expect(await page.locator('.card').innerText()).toContain('<img src=x');
@@ -178,13 +246,18 @@ describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
     file.remove();
   });
 
-  for (const [screen, viewport] of [['phone', { width: 320, height: 700 }], ['desktop', { width: 1280, height: 900 }]] as const)
+  for (const [screen, viewport] of [
+    ['phone', { width: 320, height: 700 }],
+    ['desktop', { width: 1280, height: 900 }],
+  ] as const)
     it(`has nothing an accessibility check objects to, and fits the screen (${screen})`, async () => {
       for (const colorScheme of ['light', 'dark'] as const) {
         const { page } = await opened('full', '#strategies=frugal', { viewport, colorScheme });
         const { violations } = await new AxeBuilder({ page }).analyze();
         expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
-        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
+          viewport.width,
+        );
       }
     });
 });

@@ -25,7 +25,10 @@ describe('a published folder', () => {
 
   it('has a page of contents with a working link, a title and a line for each page', async () => {
     const outDir = join(folder, 'out');
-    const pages = [notebook('first page.html', 'First &amp; best', 'What it <b>answers</b>.'), notebook('second.html', 'Second', 'Another.')];
+    const pages = [
+      notebook('first page.html', 'First &amp; best', 'What it <b>answers</b>.'),
+      notebook('second.html', 'Second', 'Another.'),
+    ];
     const [contents, ...others] = await publishPages({ scenario, pages, outDir, seed: 'seed of it' });
     expect(contents!.file).toBe(join(outDir, 'index.html'));
     expect(others).toHaveLength(2);
@@ -33,13 +36,24 @@ describe('a published folder', () => {
     const links = [...html.matchAll(/<a href="([^"]+)"/g)].map(([, href]) => decodeURIComponent(href!));
     expect(links).toEqual(['first page.html', 'second.html']);
     for (const link of links) expect(existsSync(join(outDir, link))).toBe(true);
-    for (const text of ['First &#38; best', 'What it answers.', 'Another.', scenario.title, 'seed seed of it', scenarioHash(scenario).slice(0, 12)])
+    for (const text of [
+      'First &#38; best',
+      'What it answers.',
+      'Another.',
+      scenario.title,
+      'seed seed of it',
+      scenarioHash(scenario).slice(0, 12),
+    ])
       expect(html).toContain(text);
   });
 
   it('keeps a page called index.html that was given to it', async () => {
     const outDir = join(folder, 'given');
-    const written = await publishPages({ scenario, pages: [notebook('index.html', 'Mine', 'My own.')], outDir });
+    const written = await publishPages({
+      scenario,
+      pages: [notebook('index.html', 'Mine', 'My own.')],
+      outDir,
+    });
     expect(written).toHaveLength(1);
     expect(readFileSync(join(outDir, 'index.html'), 'utf8')).toContain('My own.');
     expect(readdirSync(outDir)).toEqual(['index.html']);
@@ -59,15 +73,18 @@ describe('the page of contents', () => {
   it('holds no script and allows no request', () => {
     const html = contentsPage(study, ours);
     expect(html).not.toMatch(/<script|\son\w+=|https?:/i);
-    expect(html).toContain(`content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"`);
+    expect(html).toContain(
+      `content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"`,
+    );
     expect(html).toContain('licensed electrician');
   });
 
   it('shows hostile names as text', () => {
     const bad = '</title><script>globalThis.harm = 1</script><img src=x onerror=alert(1)>';
-    const html = contentsPage({ ...study, scenario: { ...scenario, title: bad, site: { ...scenario.site, place: bad } }, seed: bad }, [
-      { name: '"><script>.html', notebook: NOTEBOOK('&lt;img src=x>', '&lt;script>harm()&lt;/script>') },
-    ]);
+    const html = contentsPage(
+      { ...study, scenario: { ...scenario, title: bad, site: { ...scenario.site, place: bad } }, seed: bad },
+      [{ name: '"><script>.html', notebook: NOTEBOOK('&lt;img src=x>', '&lt;script>harm()&lt;/script>') }],
+    );
     expect(html).not.toMatch(/<script|<img/);
     expect(html).toContain('&#60;script');
   });
@@ -79,7 +96,10 @@ describe('the page of contents', () => {
     writeFileSync(file, contentsPage(study, ours));
     const browser = await startBrowser();
     for (const colorScheme of ['light', 'dark'] as const) {
-      const { page, requests, troubles } = await openFile(browser, file, { viewport: { width: 320, height: 700 }, colorScheme });
+      const { page, requests, troubles } = await openFile(browser, file, {
+        viewport: { width: 320, height: 700 },
+        colorScheme,
+      });
       const { violations } = await new AxeBuilder({ page }).analyze();
       expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);

@@ -22,10 +22,14 @@ import { fileOf, published, smallHouse, type PublishedFile } from './published.t
 const tables = houseTables(readDataFile('appliances.csv'), readDataFile('normals.csv'));
 const small = smallHouse();
 const full = loadScenario(fileOf('../../data/full-house.yaml')).scenario;
-const MEASURED = 'time,watts\n' + Array.from({ length: 24 }, (_, h) => `${h}:00,${h === 18 ? 900 : 40}\n`).join('');
+const MEASURED =
+  'time,watts\n' + Array.from({ length: 24 }, (_, h) => `${h}:00,${h === 18 ? 900 : 40}\n`).join('');
 
 describe('a household written back from what a page carries', () => {
-  for (const [name, scenario] of [['small', small], ['full', full]] as const) {
+  for (const [name, scenario] of [
+    ['small', small],
+    ['full', full],
+  ] as const) {
     for (const kind of ['yaml', 'json'] as const)
       it(`gives the very same scenario when it is read again (${name}, ${kind})`, () => {
         const { spec, files } = writtenHouse(scenario, tables);
@@ -39,30 +43,41 @@ describe('a household written back from what a page carries', () => {
     const text = houseText(writtenHouse(full, tables).spec, 'yaml');
     expect(text).toContain('typical: refrigerator-old\n        surroundings: garage');
     expect(text).toContain('units.*.battery.modules: 2');
-    expect(text).not.toMatch(/dayScatterFraction|latitudeDeg: .*\n.*groundReflectance|timeConstantHours|dischargeEfficiency/);
-    expect(text.split('\n').length).toBeLessThan(280);
+    expect(text).not.toMatch(
+      /dayScatterFraction|latitudeDeg: .*\n.*groundReflectance|timeConstantHours|dischargeEfficiency/,
+    );
+    expect(text.split('\n').length).toBeLessThan(320);
   });
 
   it('keeps measured records by name', () => {
     const folder = mkdtempSync(join(tmpdir(), 'rideout-measured-'));
     writeFileSync(join(folder, 'desk.csv'), MEASURED);
     const spec = openedSpec(readFileSync(fileOf('../../data/small-house.yaml'), 'utf8'), 'small', tables);
-    const circuits = spec.circuits.map((c, i) => (i === 5 ? { ...c, appliances: [{ kind: 'measured' as const, file: 'desk.csv' }] } : c));
+    const circuits = spec.circuits.map((c, i) =>
+      i === 5 ? { ...c, appliances: [{ kind: 'measured' as const, file: 'desk.csv' }] } : c,
+    );
     writeFileSync(join(folder, 'house.yaml'), houseText({ ...spec, circuits }, 'yaml'));
     const { scenario } = loadScenario(join(folder, 'house.yaml'));
     const written = writtenHouse(scenario, tables);
     expect([...written.files.profiles.keys()]).toEqual(['desk.csv']);
-    expect(scenarioHash(checkHouse(written.spec, written.files, tables).scenario!)).toBe(scenarioHash(scenario));
+    expect(scenarioHash(checkHouse(written.spec, written.files, tables).scenario!)).toBe(
+      scenarioHash(scenario),
+    );
     rmSync(folder, { recursive: true, force: true });
   });
 });
 
 describe('changesBetween(before, after)', () => {
   it('says parts by id, by position, by * when all change alike, and the whole when something was taken away', () => {
-    const list = (a: number, b: number) => ({ units: [{ id: 'x', n: a }, { id: 'y', n: b }] });
+    const list = (a: number, b: number) => ({
+      units: [
+        { id: 'x', n: a },
+        { id: 'y', n: b },
+      ],
+    });
     expect(changesBetween(list(1, 1), list(2, 2))).toEqual({ 'units.*.n': 2 });
     expect(changesBetween(list(1, 1), list(1, 2))).toEqual({ 'units.y.n': 2 });
-    expect(changesBetween({ a: [1, 2] }, { a: [1, 3] })).toEqual({ 'a.1': 3 });
+    expect(changesBetween({ a: [1, 2] }, { a: [1, 3] })).toEqual({ a: [1, 3] });
     expect(changesBetween({ a: [1, 2] }, { a: [1] })).toEqual({ a: [1] });
     expect(changesBetween({ a: { b: 1, c: 1 } }, { a: { b: 1 } })).toEqual({ a: { b: 1 } });
     expect(changesBetween(list(1, 1), list(1, 1))).toEqual({});
@@ -75,7 +90,11 @@ describe('the ready-made strategies', () => {
     for (const scenario of [small, full]) {
       const { spec, files } = writtenHouse(scenario, tables);
       const ready = readyStrategies(spec);
-      const strategies = ready.map((strategy, i) => ({ ...strategy, id: `ready-${i}`, rules: [...strategy.rules] }));
+      const strategies = ready.map((strategy, i) => ({
+        ...strategy,
+        id: `ready-${i}`,
+        rules: [...strategy.rules],
+      }));
       expect(checkHouse({ ...spec, strategies }, files, tables).findings).toEqual([]);
       used += ready.length;
     }
@@ -92,7 +111,10 @@ describe('small rules of the form', () => {
   it('a circuit that is taken away is let go by rules and alternatives', () => {
     const { spec, files } = writtenHouse(full, tables);
     const at = spec.circuits.findIndex((c) => c.id === 'freezer');
-    const alternatives = [...spec.alternatives!, { id: 'no', title: 'No', change: { 'circuits.freezer.tier': 5 } }];
+    const alternatives = [
+      ...spec.alternatives!,
+      { id: 'no', title: 'No', change: { 'circuits.freezer.tier': 5 } },
+    ];
     const less = withoutCircuit({ ...spec, alternatives }, at);
     expect(JSON.stringify(less)).not.toContain('"freezer"');
     expect(checkHouse(less, files, tables).findings).toEqual([]);
@@ -106,7 +128,8 @@ describe('small rules of the form', () => {
   });
 
   it('any title makes a name that a scenario takes', () => {
-    for (const title of ['Café № 3', '3 fans', '', '   ', 'x'.repeat(90)]) expect(slug(title)).toMatch(/^([a-z][a-z0-9-]{0,35})?$/);
+    for (const title of ['Café № 3', '3 fans', '', '   ', 'x'.repeat(90)])
+      expect(slug(title)).toMatch(/^([a-z][a-z0-9-]{0,35})?$/);
   });
 });
 
@@ -130,12 +153,18 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
   });
 
   const opened = async (house: 'small' | 'full', options = {}) => {
-    const open = await openFile(browser, files[house]!.file, { viewport: { width: 1280, height: 900 }, ...options });
+    const open = await openFile(browser, files[house]!.file, {
+      viewport: { width: 1280, height: 900 },
+      ...options,
+    });
     await settled(open.page);
     return open;
   };
   const saved = async (page: Page, name = 'house.yaml', kind = 'YAML'): Promise<Scenario> => {
-    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: `Save as ${kind}` }).click()]);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: `Save as ${kind}` }).click(),
+    ]);
     const path = join(folder, name);
     writeFileSync(path, readFileSync(await download.path()));
     return loadScenario(path).scenario;
@@ -143,7 +172,10 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
   const provenance = (page: Page) => page.locator('#survival-curves .provenance').innerText();
   const rowsOf = (scenario: Scenario) => runShard(prepareStudy(scenario, { seed: SEED }), 0, DRAWS).columns;
 
-  for (const [house, scenario] of [['small', small], ['full', full]] as const)
+  for (const [house, scenario] of [
+    ['small', small],
+    ['full', full],
+  ] as const)
     it(`saves, untouched, a file that the command line reads as the same household: same rows for a seed (${house})`, async () => {
       const { page, requests, troubles } = await opened(house);
       for (const kind of ['YAML', 'JSON']) {
@@ -164,7 +196,9 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     const scenario = await saved(page);
     expect(scenario.title).toBe('Fern Street, thrice');
     expect(scenario.alternatives[0]!.household.units[0]!.battery.modules).toBe(3);
-    await expect.poll(() => provenance(page), { timeout: 30_000 }).toContain(scenarioHash(scenario).slice(0, 12));
+    await expect
+      .poll(() => provenance(page), { timeout: 30_000 })
+      .toContain(scenarioHash(scenario).slice(0, 12));
     const study = prepareStudy(scenario, { seed: SEED });
     const best = summarise(study, runShard(study, 0, DRAWS)).strategies[0]!;
     expect(await page.locator('#survival-curves').innerText()).toContain(best.strategyTitle);
@@ -177,7 +211,7 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     await field.fill('9000');
     const fault = page.locator('.house-fault');
     await fault.first().waitFor();
-    expect(await fault.first().innerText()).toMatch(/Found 6000; expected at least continuousW, 9000/);
+    expect(await fault.first().innerText()).toMatch(/Found 6000; expected at least “Continuous, W”, 9000/);
     await field.fill('-5');
     await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
     const describedBy = (await field.getAttribute('aria-describedby'))!;
@@ -215,42 +249,72 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
 
   it('changes a ready-made threshold in per cent and saves it as a fraction', async () => {
     const { page } = await opened('small');
-    await page.locator('details.house-set', { hasText: 'Comfort off below half' }).locator('> summary').click();
+    await page
+      .locator('details.house-set', { hasText: 'Comfort off below half' })
+      .locator('> summary')
+      .click();
     await page.getByLabel('Off when the reading falls below').first().fill('35');
     await page.getByLabel('On again when it rises above').first().fill('30');
     await page.locator('.house-fault').first().waitFor();
-    expect(await page.locator('.trouble').innerText()).toContain('restoreAboveFraction must lie above dropBelowFraction');
+    expect(await page.locator('.trouble').innerText()).toMatch(/above “Off when the reading falls below/);
     await page.getByLabel('On again when it rises above').first().fill('60');
     await expect.poll(() => page.locator('.trouble').count()).toBe(0);
     const scenario = await saved(page, 'threshold.yaml');
-    expect(scenario.alternatives[0]!.household.strategies[1]!.rules[0]).toMatchObject({ dropBelowFraction: 0.35, restoreAboveFraction: 0.6 });
+    expect(scenario.alternatives[0]!.household.strategies[1]!.rules[0]).toMatchObject({
+      dropBelowFraction: 0.35,
+      restoreAboveFraction: 0.6,
+    });
   });
 
   it('takes a measured load for a circuit, says to keep it beside the file, and gives the same rows with it there', async () => {
     writeFileSync(join(folder, 'my load.csv'), MEASURED);
     const { page } = await opened('small');
     await page.locator('.house-circuits details').nth(5).locator('> summary').click();
-    await page.locator('.house-circuits > li').nth(5).locator('input[type=file]').setInputFiles(join(folder, 'my load.csv'));
-    await expect.poll(() => page.locator('.house-circuits').innerText()).toContain('24 readings, 1 days, repeated to the end. Keep my load.csv beside');
+    await page
+      .locator('.house-circuits > li')
+      .nth(5)
+      .locator('input[type=file]')
+      .setInputFiles(join(folder, 'my load.csv'));
+    await expect
+      .poll(() => page.locator('.house-circuits').innerText())
+      .toContain('24 readings, 1 days, repeated to the end. Keep my load.csv beside');
     const scenario = await saved(page, 'measured.yaml');
-    expect(await page.locator('.house-open .house-said').last().innerText()).toContain('Keep my load.csv in the same folder');
-    expect(scenario.alternatives[0]!.household.circuits[5]!.appliances[0]).toMatchObject({ kind: 'measured', file: 'my load.csv' });
-    await expect.poll(() => provenance(page), { timeout: 30_000 }).toContain(scenarioHash(scenario).slice(0, 12));
+    expect(await page.locator('.house-open .house-said').last().innerText()).toContain(
+      'Keep my load.csv in the same folder',
+    );
+    expect(scenario.alternatives[0]!.household.circuits[5]!.appliances[0]).toMatchObject({
+      kind: 'measured',
+      file: 'my load.csv',
+    });
+    await expect
+      .poll(() => provenance(page), { timeout: 30_000 })
+      .toContain(scenarioHash(scenario).slice(0, 12));
+    await page.locator('.house-circuits details').nth(4).locator('> summary').click();
     writeFileSync(join(folder, 'bad.csv'), 'time,watts\n0:00,abc\n');
-    await page.locator('.house-circuits > li').nth(4).locator('input[type=file]').setInputFiles(join(folder, 'bad.csv'));
-    await expect.poll(() => page.locator('.house-circuits').innerText()).toMatch(/Nothing was changed\. bad\.csv cannot be used.*line 2: the watts are "abc"/s);
+    await page
+      .locator('.house-circuits > li')
+      .nth(4)
+      .locator('input[type=file]')
+      .setInputFiles(join(folder, 'bad.csv'));
+    await expect
+      .poll(() => page.locator('.house-circuits').innerText())
+      .toMatch(/Nothing was changed\. bad\.csv cannot be used.*line 2: the watts are "abc"/s);
   }, 60_000);
 
   it('opens a file, asks for the records it names, and says by line what is wrong with one it cannot open', async () => {
     const { page } = await opened('small');
     const open = page.getByLabel('Open a household’s file');
     await open.setInputFiles(fileOf('../../data/full-house.yaml'));
-    await expect.poll(() => page.getByLabel('Name of the household').inputValue()).toBe('Alder Row, a pair of units');
+    await expect
+      .poll(() => page.getByLabel('Name of the household').inputValue())
+      .toBe('Alder Row, a pair of units');
     expect(scenarioHash(await saved(page, 'reopened.yaml'))).toBe(scenarioHash(full));
     const text = houseText(writtenHouse(small, tables).spec, 'yaml');
     writeFileSync(join(folder, 'broken.yaml'), text.replace('tier: 1', 'teir: 1'));
     await open.setInputFiles(join(folder, 'broken.yaml'));
-    await expect.poll(() => page.locator('.house-open .house-said').innerText()).toMatch(/Nothing was changed.*broken\.yaml:\d+.*Did you mean tier\?/s);
+    await expect
+      .poll(() => page.locator('.house-open .house-said').innerText())
+      .toMatch(/Nothing was changed.*broken\.yaml:\d+.*Did you mean tier\?/s);
     expect(await page.getByLabel('Name of the household').inputValue()).toBe('Alder Row, a pair of units');
     const named = text.replace('- typical: television', '- {kind: measured, file: tv.csv}');
     writeFileSync(join(folder, 'named.yaml'), named);
@@ -259,14 +323,28 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     await page.getByLabel('Choose tv.csv').setInputFiles(join(folder, 'tv.csv'));
     await expect.poll(() => page.locator('.trouble').count()).toBe(0);
     await saved(page, 'with-tv.yaml');
-    expect(readScenario(readFileSync(join(folder, 'with-tv.yaml'), 'utf8'), 'x', tables.typical).scenario.title).toBe(small.title);
+    expect(
+      readScenario(readFileSync(join(folder, 'with-tv.yaml'), 'utf8'), 'x', tables.typical).scenario.title,
+    ).toBe(small.title);
   }, 60_000);
 
   it('shows hostile names as text', async () => {
     const bad = '</script><script>globalThis.harm = 1</script><img src=x onerror="globalThis.harm = 2">';
     const { household } = small.alternatives[0]!;
-    const named = { ...household, circuits: household.circuits.map((c) => ({ ...c, title: bad })), strategies: household.strategies.map((s) => ({ ...s, title: bad })) };
-    const file = await published({ scenario: { ...small, title: bad, alternatives: [{ ...small.alternatives[0]!, title: bad, household: named }] }, pages, draws: 5 });
+    const named = {
+      ...household,
+      circuits: household.circuits.map((c) => ({ ...c, title: bad })),
+      strategies: household.strategies.map((s) => ({ ...s, title: bad })),
+    };
+    const file = await published({
+      scenario: {
+        ...small,
+        title: bad,
+        alternatives: [{ ...small.alternatives[0]!, title: bad, household: named }],
+      },
+      pages,
+      draws: 5,
+    });
     const { page, troubles } = await openFile(browser, file.file);
     await settled(page);
     expect(await page.locator('.house').innerText()).toContain('<img src=x');
@@ -276,20 +354,29 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     file.remove();
   });
 
-  for (const [screen, viewport] of [['phone', { width: 320, height: 740 }], ['desktop', { width: 1280, height: 900 }]] as const)
+  for (const [screen, viewport] of [
+    ['phone', { width: 320, height: 740 }],
+    ['desktop', { width: 1280, height: 900 }],
+  ] as const)
     for (const colorScheme of ['light', 'dark'] as const)
       it(`has nothing an accessibility check objects to, and fits the screen (${screen}, ${colorScheme})`, async () => {
         const { page } = await opened('full', { viewport, colorScheme });
         await page.getByLabel('Continuous').first().fill('-1');
         await page.locator('.house-fault').waitFor();
-        for (const details of await page.locator('details').all()) await details.evaluate((d) => d.setAttribute('open', ''));
+        for (const details of await page.locator('details').all())
+          await details.evaluate((d) => d.setAttribute('open', ''));
         const { violations } = await new AxeBuilder({ page }).analyze();
-        expect(violations.map(({ id, nodes }) => ({ id, at: nodes.slice(0, 3).map((n) => n.html) }))).toEqual([]);
-        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
+        expect(violations.map(({ id, nodes }) => ({ id, at: nodes.slice(0, 3).map((n) => n.html) }))).toEqual(
+          [],
+        );
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
+          viewport.width,
+        );
       }, 60_000);
 
   it('keeps the focus where it was when the form is drawn anew, and prints the answer without the form', async () => {
     const { page } = await opened('small');
+    await page.getByLabel('Feeds leg').focus();
     await page.getByLabel('Feeds leg').selectOption('L2');
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('house-units-0-leg');
     await page.getByLabel('Feeds leg').selectOption('L1');

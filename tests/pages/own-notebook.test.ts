@@ -51,17 +51,25 @@ describe.skipIf(noBrowser())('the example notebook', () => {
 
   it('takes the columns it names', () => {
     const { columns } = runShard(prepareStudy(scenario, { seed: 'own' }), 0, 3);
-    for (const name of ['runtimeMinutes', 'alternative', 'strategy']) expect(columns[name]!.length).toBeGreaterThan(0);
+    for (const name of ['runtimeMinutes', 'alternative', 'strategy'])
+      expect(columns[name]!.length).toBeGreaterThan(0);
   });
 
   it('can be seen while it is written, with its household inside and no library from any address', async () => {
-    const { server, addresses } = await startPreview(fileOf('../../data/small-house.yaml'), { pages: [elsewhere], port: 0 });
+    const { server, addresses } = await startPreview(fileOf('../../data/small-house.yaml'), {
+      pages: [elsewhere],
+      port: 0,
+    });
     const page = await (await browser.newContext()).newPage();
     const asked: string[] = [];
     page.on('request', (request) => asked.push(request.url()));
     await page.goto(addresses[0]!);
     await page.locator('svg [aria-label=rect] rect').first().waitFor({ timeout: 60_000 });
-    expect(asked.filter((url) => !url.startsWith(new URL(addresses[0]!).origin) && !/^(data|blob|wss?):/.test(url))).toEqual([]);
+    expect(
+      asked.filter(
+        (url) => !url.startsWith(new URL(addresses[0]!).origin) && !/^(data|blob|wss?):/.test(url),
+      ),
+    ).toEqual([]);
     await server.close();
   }, 90_000);
 });

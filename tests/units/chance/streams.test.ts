@@ -14,7 +14,9 @@ function correlation(a: readonly number[], b: readonly number[]): number {
 describe('the generator', () => {
   it('gives its author’s published numbers', () => {
     // J. Baagøe, Better random numbers for javascript (2010): the example whose seed is the time 1277182878230
-    expect(take(alea('1277182878230'), 3)).toEqual([0.6198398587293923, 0.8385338634252548, 0.3644848605617881]);
+    expect(take(alea('1277182878230'), 3)).toEqual([
+      0.6198398587293923, 0.8385338634252548, 0.3644848605617881,
+    ]);
   });
 });
 
@@ -50,7 +52,9 @@ describe('streamsOf', () => {
 
   it('gives streams that are not correlated: within 4.5 / √n of nothing, n = 20,000, for 66 pairs of neighbours', () => {
     const count = 20_000;
-    const streams = Array.from({ length: 12 }, (_, k) => take(streamsOf('seed', Math.floor(k / 2))(k % 2 === 0 ? 'start' : 'usage/a/b'), count));
+    const streams = Array.from({ length: 12 }, (_, k) =>
+      take(streamsOf('seed', Math.floor(k / 2))(k % 2 === 0 ? 'start' : 'usage/a/b'), count),
+    );
     let pairs = 0;
     for (let a = 0; a < streams.length; a++) {
       for (let b = a + 1; b < streams.length; b++) {
@@ -63,7 +67,8 @@ describe('streamsOf', () => {
 
   it('gives first numbers that are uniform over the draws: χ² of 100 classes, 50,000 draws, within 4.5 standard deviations', () => {
     const classes = new Array<number>(100).fill(0);
-    for (let draw = 0; draw < 50_000; draw++) classes[Math.floor(streamsOf('seed', draw)('start')() * 100)]!++;
+    for (let draw = 0; draw < 50_000; draw++)
+      classes[Math.floor(streamsOf('seed', draw)('start')() * 100)]!++;
     const chiSquare = classes.reduce((sum, n) => sum + (n - 500) ** 2 / 500, 0);
     expect(Math.abs(chiSquare - 99)).toBeLessThan(4.5 * Math.sqrt(2 * 99));
   });
@@ -75,6 +80,8 @@ describe('streamsOf', () => {
   });
 
   it('is unchanged since 0.1.0: every published figure rests on it', () => {
-    expect(take(streamsOf('rideout', 0)('start'), 3)).toEqual([0.20333138527348638, 0.7227760273963213, 0.22444977960549295]);
+    expect(take(streamsOf('rideout', 0)('start'), 3)).toEqual([
+      0.20333138527348638, 0.7227760273963213, 0.22444977960549295,
+    ]);
   });
 });

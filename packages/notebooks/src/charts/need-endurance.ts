@@ -34,3 +34,12 @@ export function bestForNeeds(strategies: readonly StrategySummary[]): StrategySu
     (a, b) => difference(allNeedsDays(b), allNeedsDays(a)) || unmetHours(a) - unmetHours(b),
   )[0];
 }
+
+/** What the essentials are called beside the needs. */
+export const ESSENTIALS = 'essentials';
+
+/** The essentials, then the needs in the household's order. */
+export function enduranceOf(strategy: StrategySummary): NeedEndurance[] {
+  const { nineInTenDays, medianDays, needs } = strategy;
+  return [{ need: ESSENTIALS, nineInTenDays, medianDays, meanMinutesUnmet: NaN }, ...needs];
+}

@@ -4,17 +4,18 @@
  * Observable Plot, because this is a table of boxes laid out for the width at hand, with a few marks and no scales.
  */
 import * as Plot from '@observablehq/plot';
-import {
-  atLeastThisLong,
-  daysDown,
-  daysInterval,
-  type StrategySummary,
-  type StudySummary,
-} from '@rideout/sim';
+import { atLeastThisLong, daysDown, type StrategySummary, type StudySummary } from '@rideout/sim';
 import { svg } from '../elements.ts';
 import { chartFrame } from './chart-frame.ts';
-import type { DataTable } from './data-table.ts';
-import { allNeedsDays, bestForNeeds, firstToGo, type NeedEndurance } from './need-endurance.ts';
+import {
+  allNeedsDays,
+  bestForNeeds,
+  enduranceOf,
+  ESSENTIALS,
+  firstToGo,
+  type NeedEndurance,
+} from './need-endurance.ts';
+import { needsTable } from './needs-table.ts';
 import { shownStrategies, type Shown } from './nine-in-ten-words.ts';
 import { reachText } from './reach-text.ts';
 import { markerShape } from './series-key.ts';
@@ -40,7 +41,6 @@ interface Box {
   readonly level: Level;
 }
 
-const ESSENTIALS = 'essentials';
 const BOX_PX = 50;
 const NARROWEST_PX = 104; // fits “≥ 14 days” with its sign
 const WIDEST_PX = 120;
@@ -79,22 +79,16 @@ function levelOf(days: number | null, horizonDays: number): Level {
   return days < 1 ? levels[0] : days < 3 ? levels[1] : levels[2];
 }
 
-/** The essentials, then the needs in the household's order. */
-function columnsOf(strategy: StrategySummary): NeedEndurance[] {
-  const { nineInTenDays, medianDays, needs } = strategy;
-  return [{ need: ESSENTIALS, nineInTenDays, medianDays, meanMinutesUnmet: NaN }, ...needs];
-}
-
 function matrix(strategies: readonly StrategySummary[], horizonDays: number, width: number): SVGSVGElement {
   const beside = width >= 700;
   const room = width - (beside ? NAMES_PX : 0);
-  const columns = strategies[0] ? columnsOf(strategies[0]).length : 1;
+  const columns = strategies[0] ? enduranceOf(strategies[0]).length : 1;
   const perLine = Math.max(1, Math.min(columns, Math.floor(room / NARROWEST_PX)));
   const boxWidth = Math.min(WIDEST_PX, room / perLine);
   const stripHeight = (beside ? 8 : STRIP_PX) + Math.ceil(columns / perLine) * BOX_PX;
   const top = (i: number) => i * stripHeight + (beside ? 0 : STRIP_PX);
   const boxes = strategies.flatMap((strategy, i) =>
-    columnsOf(strategy).map((endurance, c): Box => ({
+    enduranceOf(strategy).map((endurance, c): Box => ({
       x: (beside ? NAMES_PX : 0) + (c % perLine) * boxWidth,
       y: top(i) + Math.floor(c / perLine) * BOX_PX,
       width: boxWidth - 4,
@@ -194,47 +188,10 @@ function keeps(best: StrategySummary, horizonDays: number): string {
 }
 
 function strategySentence(s: StrategySummary, horizonDays: number): string {
-  const each = columnsOf(s).map(({ need, nineInTenDays: n }) => `${need} ${reachText(n.value, horizonDays)}`);
+  const each = enduranceOf(s).map(
+    ({ need, nineInTenDays: n }) => `${need} ${reachText(n.value, horizonDays)}`,
+  );
   const first = firstToGo(s);
   const going = first && first.nineInTenDays.value !== null ? ` First to go: ${first.need}.` : '';
   return `${s.strategyTitle}: ${each.join(', ')}.${going}`;
-}
-
-function needsTable(strategies: readonly StrategySummary[], horizonDays: number): DataTable {
-  const number = true;
-  const lines = strategies.flatMap((s) => columnsOf(s).map((endurance) => ({ s, endurance })));
-  return {
-    caption:
-      'Days that a need is met, with 95 % intervals, and hours it goes unmet in a mean outage, to the end of the simulation.',
-    columns: [
-      { name: 'Strategy' },
-      { name: 'Need' },
-      { name: 'Nine in ten reach (days)', number },
-      { name: '95 % interval', number },
-      { name: 'Half reach (days)', number },
-      { name: 'Hours unmet', number },
-    ],
-    rows: lines.map(
-      ({ s, endurance: { need, nineInTenDays: n, medianDays: m, meanMinutesUnmet: unmet } }) => [
-        s.strategyTitle,
-        need,
-        daysDown(n.value, horizonDays),
-        daysInterval(n, horizonDays),
-        daysDown(m.value, horizonDays),
-        Number.isNaN(unmet) ? '' : (unmet / 60).toFixed(1),
-      ],
-    ),
-    exact: lines.map(
-      ({ s, endurance: { need, nineInTenDays: n, medianDays: m, meanMinutesUnmet: unmet } }) => ({
-        alternative: s.alternativeId,
-        strategy: s.strategyId,
-        need,
-        nineInTenDays: n.value,
-        low: n.low,
-        high: n.high,
-        medianDays: m.value,
-        meanMinutesUnmet: Number.isNaN(unmet) ? null : unmet,
-      }),
-    ),
-  };
 }

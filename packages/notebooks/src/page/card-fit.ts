@@ -26,7 +26,10 @@ export function fitCard(card: HTMLElement): CardFit {
   document.body.append(copy);
   const fitsAt = (typePt: number) => {
     copy.style.setProperty('--card-type', `${typePt}pt`);
-    return copy.getBoundingClientRect().height <= (SIDE.heightMm * 96) / 25.4 && copy.scrollWidth <= copy.clientWidth;
+    return (
+      copy.getBoundingClientRect().height <= (SIDE.heightMm * 96) / 25.4 &&
+      copy.scrollWidth <= copy.clientWidth
+    );
   };
   let typePt = LARGEST_PT;
   while (typePt > SMALLEST_PT && !fitsAt(typePt)) typePt -= STEP_PT;

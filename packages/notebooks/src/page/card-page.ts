@@ -39,8 +39,12 @@ export function cardByThePanel(): HTMLElement {
   </div>`;
 }
 
-function chooser(choices: ReturnType<typeof choicesOf>, start: { alternativeId: string; strategyIds: readonly string[] }) {
-  const titleOf = (list: readonly { id: string; title: string }[]) => (id: string) => list.find((item) => item.id === id)!.title;
+function chooser(
+  choices: ReturnType<typeof choicesOf>,
+  start: { alternativeId: string; strategyIds: readonly string[] },
+) {
+  const titleOf = (list: readonly { id: string; title: string }[]) => (id: string) =>
+    list.find((item) => item.id === id)!.title;
   const ids = (list: readonly { id: string }[]) => list.map((item) => item.id);
   return Inputs.form(
     {
@@ -55,7 +59,13 @@ function chooser(choices: ReturnType<typeof choicesOf>, start: { alternativeId: 
         value: start.alternativeId,
       }),
     },
-    { template: ({ strategyId, alternativeId }) => html`<div class="controls screen-only"><div>${strategyId}</div><div>${alternativeId}</div></div>` },
+    {
+      template: ({ strategyId, alternativeId }) =>
+        html`<div class="controls screen-only">
+          <div>${strategyId}</div>
+          <div>${alternativeId}</div>
+        </div>`,
+    },
   );
 }
 
@@ -73,7 +83,10 @@ function fitted(card: HTMLElement, place: HTMLElement): void {
   if (fits) return;
   place.prepend(
     html`<div class="trouble screen-only" role="status">
-      <p>This card is too long for one readable side. It will go on to a second: print on both sides, or give circuits that are always switched together one name.</p>
+      <p>
+        This card is too long for one readable side. It will go on to a second: print on both sides, or give
+        circuits that are always switched together one name.
+      </p>
     </div>`,
   );
 }

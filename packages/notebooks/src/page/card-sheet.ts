@@ -31,7 +31,10 @@ export function cardSheet(scenario: Scenario, alternative: AlternativeSpec, stra
         ${CAUTIONS.map((text) => html`<li>${text}</li>`)}
       </ul>
     </section>
-    <footer>${alternative.title}. Scenario ${scenarioHash(scenario).slice(0, 12)}, Rideout ${VERSION}. The readings are the batteries’ own: state of charge.</footer>
+    <footer>
+      ${alternative.title}. Scenario ${scenarioHash(scenario).slice(0, 12)}, Rideout ${VERSION}. The readings
+      are the batteries’ own: state of charge.
+    </footer>
   </article>`;
 }
 
@@ -58,7 +61,9 @@ function stepsTable({ steps, staysOn }: CardPlan, { circuits }: Household): HTML
         ${steps.map(
           ({ when, off, backOn }, i) =>
             html`<tr>
-              <th scope="row"><span class="card-number">${i + 1}</span> <span class="card-when">${when}</span></th>
+              <th scope="row">
+                <span class="card-number">${i + 1}</span> <span class="card-when">${when}</span>
+              </th>
               ${cells(off)}
               <td>${backOn || 'with the grid'}</td>
             </tr>`,

@@ -33,11 +33,20 @@ export interface CardPlan {
 
 export function cardPlan(household: HouseholdSpec, strategy: Strategy): CardPlan {
   const { rules } = strategy;
-  const offAtOnce = circuitsOf(rules.filter((rule) => rule.by === 'outage'), household);
-  const charge = rules.filter((rule) => rule.by === 'charge').sort((a, b) => b.dropBelowFraction - a.dropBelowFraction);
-  const steps = charge.map((rule) => chargeStep(rule, household, offAtOnce)).filter((step) => named(step.off) > 0);
+  const offAtOnce = circuitsOf(
+    rules.filter((rule) => rule.by === 'outage'),
+    household,
+  );
+  const charge = rules
+    .filter((rule) => rule.by === 'charge')
+    .sort((a, b) => b.dropBelowFraction - a.dropBelowFraction);
+  const steps = charge
+    .map((rule) => chargeStep(rule, household, offAtOnce))
+    .filter((step) => named(step.off) > 0);
   const first = { when: 'At once', off: byLeg(offAtOnce), backOn: '' };
-  const never = household.circuits.filter((circuit) => !rules.some((rule) => holds(rule, circuit, household)));
+  const never = household.circuits.filter(
+    (circuit) => !rules.some((rule) => holds(rule, circuit, household)),
+  );
   return {
     steps: offAtOnce.length > 0 ? [first, ...steps] : steps,
     rules: rules.flatMap((rule) => ruleWords(rule, household, offAtOnce)),

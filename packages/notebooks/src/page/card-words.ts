@@ -5,7 +5,8 @@ import { listed, percentText } from './card-steps.ts';
 type Strategy = HouseholdSpec['strategies'][number];
 
 export function whoWords({ person, units }: HouseholdSpec, strategy: Strategy): string {
-  if (strategy.rules.length === 0) return 'Nothing is switched off: leave everything as it is and watch the reading.';
+  if (strategy.rules.length === 0)
+    return 'Nothing is switched off: leave everything as it is and watch the reading.';
   const reading = units.length > 1 ? 'the lower of the two batteries’ readings' : 'the battery’s reading';
   if (strategy.carriedOutBy === 'switch')
     return `An automatic switch does this, by ${reading}. Look now and then whether it has; if it fails, do it by hand in this order.`;
@@ -18,9 +19,14 @@ export function afterTripSteps(household: HouseholdSpec): string[] {
   const { units, person } = household;
   const itself = units.find(({ inverter }) => inverter.resetsItselfAfterMinutes !== undefined)?.inverter;
   const first = itself
-    ? [`Wait: it starts again by itself after ${minutesText(itself.resetsItselfAfterMinutes!)}, up to ${itself.resetTries} times. If it stays down, go on.`]
+    ? [
+        `Wait: it starts again by itself after ${minutesText(itself.resetsItselfAfterMinutes!)}, up to ${itself.resetTries} times. If it stays down, go on.`,
+      ]
     : [];
-  const off = person.afterTripShedTiers > 0 ? `the least essential circuits that are on: ${leastWords(household)}` : 'whatever had just started';
+  const off =
+    person.afterTripShedTiers > 0
+      ? `the least essential circuits that are on: ${leastWords(household)}`
+      : 'whatever had just started';
   return [
     ...first,
     `Switch off ${off}.`,
@@ -40,7 +46,10 @@ function leastWords({ circuits, person }: HouseholdSpec): string {
 
 /** At which reading the units stop by themselves. */
 export function cutOffWords({ units }: HouseholdSpec): string {
-  const words = units.map(({ battery }) => `stops itself at ${percentText(battery.cutOffFraction)} and comes back at ${percentText(battery.restartFraction)}`);
+  const words = units.map(
+    ({ battery }) =>
+      `stops itself at ${percentText(battery.cutOffFraction)} and comes back at ${percentText(battery.restartFraction)}`,
+  );
   const all = new Set(words);
   if (all.size === 1) return `${units.length > 1 ? 'Each unit' : 'The unit'} ${words[0]!}.`;
   return units.map(({ id, leg }, u) => `Unit “${id}” (${leg}) ${words[u]!}.`).join(' ');

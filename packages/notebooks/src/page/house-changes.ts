@@ -25,14 +25,19 @@ function changesWithin(before: unknown, after: unknown): Changes | 'whole' {
 }
 
 function changesInList(before: readonly unknown[], after: readonly unknown[]): Changes | 'whole' {
-  const sameItems = before.length === after.length && before.every((b, i) => nameOf(b, i) === nameOf(after[i], i));
+  const sameItems =
+    before.length === after.length && before.every((b, i) => nameOf(b, i) === nameOf(after[i], i));
   if (!sameItems) return 'whole';
   const each = before.map((b, i) => changesWithin(b, after[i]));
   if (each.some((changes) => changes === 'whole')) return 'whole';
   const alike = each.length > 1 && each.every((changes) => sameValue(changes, each[0]));
-  const named = alike ? [['*', each[0]!] as const] : each.map((changes, i) => [nameOf(before[i], i), changes] as const);
+  const named = alike
+    ? [['*', each[0]!] as const]
+    : each.map((changes, i) => [nameOf(before[i], i), changes] as const);
   return Object.fromEntries(
-    named.flatMap(([name, changes]) => Object.entries(changes).map(([path, value]) => [`${name}.${path}`, value])),
+    named.flatMap(([name, changes]) =>
+      Object.entries(changes).map(([path, value]) => [`${name}.${path}`, value]),
+    ),
   );
 }
 

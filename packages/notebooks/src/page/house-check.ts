@@ -44,7 +44,8 @@ function checkRead(read: ReadScenario, files: NamedFiles, tables: HouseTables): 
     profiles: named.profiles.filter((name) => !files.profiles.has(name)),
     years: named.years.filter((name) => !files.years.has(name)),
   };
-  if (missing.profiles.length + missing.years.length > 0) return { scenario: undefined, findings: [], missing };
+  if (missing.profiles.length + missing.years.length > 0)
+    return { scenario: undefined, findings: [], missing };
   const years = new Map(named.years.map((name) => [name, yearOf(name, files, read)]));
   const scenario = resolveScenario(read, { normals: tables.places, years, profiles: files.profiles });
   return { scenario, findings: [], missing };

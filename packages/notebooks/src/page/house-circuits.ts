@@ -15,7 +15,10 @@ const LEGS = [
   { value: 'L2', label: 'L2' },
   { value: 'both', label: '240 V (both)' },
 ];
-const TIERS = ['1, kept longest', '2', '3', '4', '5, first to go'].map((label, i) => ({ value: String(i + 1), label }));
+const TIERS = ['1, kept longest', '2', '3', '4', '5, first to go'].map((label, i) => ({
+  value: String(i + 1),
+  label,
+}));
 const NEEDS = ['food', 'water', 'warmth', 'cool', 'medical', 'light', 'talk'];
 
 export function circuitsPart(fields: HouseFields, tables: HouseTables): HTMLElement {
@@ -54,10 +57,11 @@ function circuitRow(fields: HouseFields, tables: HouseTables, circuit: Circuit, 
     <fieldset class="house-set">
       <legend class="heard">Circuit ${name}</legend>
       <div class="house-grid house-row">
-        ${fields.text([...at, 'title'], { label: 'Circuit' })} ${fields.choice([...at, 'leg'], { label: 'Leg' }, LEGS)}
+        ${fields.text([...at, 'title'], { label: 'Circuit' })}
+        ${fields.choice([...at, 'leg'], { label: 'Leg' }, LEGS)}
         ${fields.choice([...at, 'tier'], { label: 'Tier' }, TIERS)}
       </div>
-      <details>
+      <details data-about=${`circuit ${circuit.id}`}>
         <summary>${onItWords(circuit, tables)}</summary>
         ${circuit.appliances.map((appliance, a) => applianceRow(fields, tables, circuit, appliance, c, a))}
         ${addAppliance(fields, tables, c)}
@@ -79,7 +83,9 @@ function circuitRow(fields: HouseFields, tables: HouseTables, circuit: Circuit, 
 function addAppliance({ draft }: HouseFields, tables: HouseTables, c: number): HTMLElement {
   const choices = tables.choices.map(({ id, title }) => ({ value: id, label: title }));
   return addFrom('Also on this circuit', choices, (id) => {
-    const there = draft.spec.circuits[c]!.appliances.findIndex((a) => 'typical' in a && String(a.typical) === id);
+    const there = draft.spec.circuits[c]!.appliances.findIndex(
+      (a) => 'typical' in a && String(a.typical) === id,
+    );
     if (there < 0) return draft.add(['circuits', c, 'appliances'], { typical: id });
     const path = ['circuits', c, 'appliances', there, 'count'];
     draft.set(path, Number(draft.at(path) ?? 1) + 1, 'shape');
@@ -100,11 +106,16 @@ function applianceRow(
   const measured = 'kind' in appliance && appliance.kind === 'measured' ? appliance : undefined;
   if (measured)
     return html`<div class="house-appliance">
-      <p><strong>Measured: ${String(measured.file)}.</strong> ${measuredWords(fields, String(measured.file))}</p>
-      <div class="house-grid">${fields.number([...at, 'scale'], { label: 'Times', hint: '1000 when the file is in kilowatts' })}
-      ${circuit.appliances.length > 1 ? remove : ''}</div>
+      <p>
+        <strong>Measured: ${String(measured.file)}.</strong> ${measuredWords(fields, String(measured.file))}
+      </p>
+      <div class="house-grid">
+        ${fields.number([...at, 'scale'], { label: 'Times', hint: '1000 when the file is in kilowatts' })}
+        ${circuit.appliances.length > 1 ? remove : ''}
+      </div>
     </div>`;
-  const usual = 'typical' in appliance ? tables.typical.get(String(appliance.typical))?.['runningW'] : undefined;
+  const usual =
+    'typical' in appliance ? tables.typical.get(String(appliance.typical))?.['runningW'] : undefined;
   return html`<div class="house-appliance">
     <p><strong>${name}</strong></p>
     <div class="house-grid">
@@ -127,7 +138,13 @@ function onItWords(circuit: Circuit, tables: HouseTables): string {
 }
 
 function applianceName(appliance: Appliance, tables: HouseTables): string {
-  const named = appliance as { title?: unknown; id?: unknown; typical?: unknown; kind?: unknown; file?: unknown };
+  const named = appliance as {
+    title?: unknown;
+    id?: unknown;
+    typical?: unknown;
+    kind?: unknown;
+    file?: unknown;
+  };
   const row = tables.choices.find(({ id }) => id === named.typical);
   for (const name of [named.title, row?.title, named.id, named.file, named.typical, named.kind])
     if (typeof name === 'string') return name;

@@ -16,14 +16,21 @@ export function personPart(fields: HouseFields): HTMLElement {
 export function comparisonsPart(fields: HouseFields): HTMLElement {
   const { draft } = fields;
   const { alternatives = [] } = draft.spec;
-  const numbers = Array.from({ length: 6 }, (_, i) => ({ value: String(i + 1), label: `${i + 1} battery module${i ? 's' : ''} on each unit` }));
+  const numbers = Array.from({ length: 6 }, (_, i) => ({
+    value: String(i + 1),
+    label: `${i + 1} battery module${i ? 's' : ''} on each unit`,
+  }));
   return html`<div>
     ${alternatives.map((alternative, a) => comparison(fields, alternative, a))}
     ${addFrom('Also with', numbers, (modules) => addModules(draft, Number(modules)), 'Compare with this too')}
   </div>`;
 }
 
-function comparison(fields: HouseFields, alternative: NonNullable<ScenarioSpec['alternatives']>[number], a: number): HTMLElement {
+function comparison(
+  fields: HouseFields,
+  alternative: NonNullable<ScenarioSpec['alternatives']>[number],
+  a: number,
+): HTMLElement {
   const change = Object.entries(alternative.change ?? {});
   const words = change.map(([path, value]) => `${path} is ${JSON.stringify(value)}`).join('; ');
   return html`<div class="house-grid house-row">

@@ -64,7 +64,11 @@ export function describeHouse(): HouseEditor {
 }
 
 /** The findings, and a button for each file that is still to be given. */
-function whatToMend(form: HTMLElement, { findings, missing }: HouseCheck, fields: HouseFields): HTMLElement[] {
+function whatToMend(
+  form: HTMLElement,
+  { findings, missing }: HouseCheck,
+  fields: HouseFields,
+): HTMLElement[] {
   const troubles = showTroubles(form, findings, fields.draft.spec);
   const wanted = [
     ...missing.profiles.map((name) => [name, 'profile'] as const),
@@ -106,7 +110,7 @@ function drawForm(form: HTMLElement, fields: HouseFields, tables: HouseTables): 
   if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
 }
 
-/** By the first field inside: it names a place in the household. */
+/** What it is about, whatever its place in the list. */
 function detailsName(details: HTMLDetailsElement): string {
-  return `${details.querySelector<HTMLElement>('[data-path]')?.dataset['path'] ?? ''}`;
+  return details.dataset['about'] ?? '';
 }

@@ -36,7 +36,11 @@ export class HouseFields {
   }
 
   text(path: Path, words: FieldWords & { readonly list?: string }): HTMLElement {
-    const input = html`<input type="text" value=${textOf(this.draft.at(path))} placeholder=${this.#usual(path, 1)} />`;
+    const input = html`<input
+      type="text"
+      value=${textOf(this.draft.at(path))}
+      placeholder=${this.#usual(path, 1)}
+    />`;
     if (words.list) input.setAttribute('list', words.list);
     listen(input, (value) => this.draft.set(path, value === '' ? undefined : value));
     return field(path, words, input);
@@ -46,7 +50,12 @@ export class HouseFields {
   windows(path: Path, words: FieldWords): HTMLElement {
     const now = (this.draft.at(path) as string[] | undefined) ?? [];
     const input = html`<input type="text" value=${now.join(', ')} placeholder="07:00-08:00, 18:00-19:00" />`;
-    listen(input, (value) => this.draft.set(path, value.split(/[\s,;]+/).filter((part) => part !== '')));
+    listen(input, (value) =>
+      this.draft.set(
+        path,
+        value.split(/[\s,;]+/).filter((part) => part !== ''),
+      ),
+    );
     return field(path, words, input);
   }
 
@@ -74,7 +83,11 @@ export class HouseFields {
   }
 
   /** A row of ticks that make a list; none ticked takes the key away. */
-  ticks(path: Path, legend: string, choices: readonly { value: string | number; label: string }[]): HTMLElement {
+  ticks(
+    path: Path,
+    legend: string,
+    choices: readonly { value: string | number; label: string }[],
+  ): HTMLElement {
     const now = (this.draft.at(path) as (string | number)[] | undefined) ?? [];
     const boxes = choices.map(({ value }) => {
       const box = html`<input type="checkbox" checked=${now.includes(value)} />` as HTMLInputElement;
@@ -93,7 +106,12 @@ export class HouseFields {
   #typed(path: Path, words: FieldWords, scale: number): HTMLElement {
     const now = this.draft.at(path);
     const shown = typeof now === 'number' ? scaled(now, scale) : textOf(now);
-    const input = html`<input type="number" step="any" value=${shown} placeholder=${this.#usual(path, scale)} />`;
+    const input = html`<input
+      type="number"
+      step="any"
+      value=${shown}
+      placeholder=${this.#usual(path, scale)}
+    />`;
     listen(input, (text) => this.draft.set(path, text === '' ? undefined : Number(text) / scale));
     return field(path, words, input);
   }
@@ -121,7 +139,9 @@ function listen(input: HTMLElement, take: (value: string) => void): void {
 function field(path: Path, words: FieldWords, input: HTMLElement): HTMLElement {
   input.id = `house-${path.join('-')}`;
   return html`<div class=${words.wide ? 'house-field wide' : 'house-field'} data-path=${JSON.stringify(path)}>
-    <label for=${input.id}>${words.label}${words.unit ? html`<span class="soft">, ${words.unit}</span>` : ''}</label>
+    <label for=${input.id}
+      >${words.label}${words.unit ? html`<span class="soft">, ${words.unit}</span>` : ''}</label
+    >
     ${input}${hintOf(words)}
   </div>`;
 }
@@ -132,15 +152,24 @@ function hintOf({ hint }: FieldWords): HTMLElement | string {
 
 /** A button that changes the form. */
 export function pressButton(label: string, press: () => void, about = ''): HTMLElement {
-  const button = html`<button type="button">${label}${about ? html`<span class="heard"> ${about}</span>` : ''}</button>`;
+  const button = html`<button type="button">
+    ${label}${about ? html`<span class="heard"> ${about}</span>` : ''}
+  </button>`;
   button.addEventListener('click', press);
   return button;
 }
 
 /** Pick one, then press: for adding to a list. */
-export function addFrom(label: string, choices: readonly Choice[], add: (value: string) => void, press = 'Add'): HTMLElement {
+export function addFrom(
+  label: string,
+  choices: readonly Choice[],
+  add: (value: string) => void,
+  press = 'Add',
+): HTMLElement {
   const select = html`<select aria-label=${label}>
     ${choices.map(({ value, label }) => html`<option value=${value}>${label}</option>`)}
   </select>` as HTMLSelectElement;
-  return html`<div class="house-add">${select}${pressButton(press, () => add(select.value), `: ${label}`)}</div>`;
+  return html`<div class="house-add">
+    ${select}${pressButton(press, () => add(select.value), `: ${label}`)}
+  </div>`;
 }

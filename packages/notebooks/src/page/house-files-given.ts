@@ -14,7 +14,9 @@ export function fileButton(label: string, accept: string, use: FileFor, fields: 
     const file = input.files?.[0];
     if (file) void takeFile(file, use, fields, said);
   });
-  return html`<div class="house-file"><label>${label}<br />${input}</label>${said}</div>`;
+  return html`<div class="house-file">
+    <label>${label}<br />${input}</label>${said}
+  </div>`;
 }
 
 async function takeFile(file: File, use: FileFor, fields: HouseFields, said: HTMLElement): Promise<void> {

@@ -61,7 +61,12 @@ function byItsRow(appliance: Record<string, unknown>, tables: HouseTables, schem
   if (!row) return appliance;
   const taken = Object.keys(row).some((key) => appliance[key] === undefined);
   if (taken) return appliance; // a value of the row cannot be unsaid beside its name
-  const kind = schemaAt(schema, { circuits: [{ appliances: [appliance] }] }, ['circuits', 0, 'appliances', 0]);
+  const kind = schemaAt(schema, { circuits: [{ appliances: [appliance] }] }, [
+    'circuits',
+    0,
+    'appliances',
+    0,
+  ]);
   const own = Object.entries(appliance).filter(([key, value]) =>
     key === 'id'
       ? value !== rowId
@@ -92,8 +97,8 @@ function weatherNamed({ weather }: Scenario, tables: HouseTables, files: NamedFi
     files.years.set(source.year.name, source.year);
     return { ...how, yearFile: source.year.name };
   }
-  const place = [...tables.places.values()].find(({ name, monthly }) =>
-    name === source.name && sameValue(monthly, source.monthly),
+  const place = [...tables.places.values()].find(
+    ({ name, monthly }) => name === source.name && sameValue(monthly, source.monthly),
   );
   return place ? { ...how, normals: place.id } : { ...how, monthly: source.monthly };
 }

@@ -30,8 +30,11 @@ export function openAndSave(fields: HouseFields, tables: HouseTables, faults: ()
     said.textContent = `Saved as ${name}. ${unfinished}${besideWords(fields)}`;
   };
   return html`<div class="house-open">
-    <div class="house-file"><label>Open a household’s file (YAML or JSON)<br />${input}</label></div>
-    ${pressButton('Save as YAML', () => save('yaml'))} ${pressButton('Save as JSON', () => save('json'))} ${said}
+    <div class="house-file">
+      <label>Open a household’s file (YAML or JSON)<br />${input}</label>
+    </div>
+    ${pressButton('Save as YAML', () => save('yaml'))} ${pressButton('Save as JSON', () => save('json'))}
+    ${said}
   </div>`;
 }
 

@@ -8,8 +8,7 @@ import { monthsText } from './months-text.ts';
 export function placePart(fields: HouseFields, tables: HouseTables): HTMLElement {
   const { draft } = fields;
   return html`<div class="house-grid">
-    ${fields.text(['title'], { label: 'Name of the household', wide: true })}
-    ${weatherField(fields, tables)}
+    ${fields.text(['title'], { label: 'Name of the household', wide: true })} ${weatherField(fields, tables)}
     ${fields.text(['site', 'place'], { label: 'Place, in your words' })}
     ${fields.number(['site', 'latitudeDeg'], { label: 'Latitude', unit: '° north' })}
     ${fields.number(['site', 'longitudeDeg'], { label: 'Longitude', unit: '° east', hint: 'West is negative.' })}
@@ -26,12 +25,20 @@ export function outagePart(fields: HouseFields): HTMLElement {
     draft.set(['outage', 'months'], fixed ? [1] : undefined);
     draft.set(['outage', 'startLocal'], fixed ? undefined : '2026-01-15T18:00', 'shape');
   };
-  const months = Array.from({ length: 12 }, (_, i) => ({ value: i + 1, label: monthsText([i + 1]).slice(0, 3) }));
+  const months = Array.from({ length: 12 }, (_, i) => ({
+    value: i + 1,
+    label: monthsText([i + 1]).slice(0, 3),
+  }));
   return html`<div class="house-grid">
     <div class="wide">
-      ${fixed
-        ? fields.text(['outage', 'startLocal'], { label: 'Begins', hint: 'Local date and time, such as 2026-01-15T18:00' })
-        : fields.ticks(['outage', 'months'], 'Begins at any minute of', months)}
+      ${
+        fixed
+          ? fields.text(['outage', 'startLocal'], {
+              label: 'Begins',
+              hint: 'Local date and time, such as 2026-01-15T18:00',
+            })
+          : fields.ticks(['outage', 'months'], 'Begins at any minute of', months)
+      }
       ${pressButton(fixed ? 'Any minute of chosen months instead' : 'A fixed date and time instead', change)}
     </div>
     ${fields.number(['outage', 'horizonDays'], { label: 'Longest outage looked at', unit: 'days' })}
@@ -57,7 +64,9 @@ function weatherField(fields: HouseFields, tables: HouseTables): HTMLElement {
   select.addEventListener('input', () => choosePlace(fields, tables, select.value));
   return html`<div class="house-field wide" data-path='["weather","normals"]'>
     <label for="house-weather">Weather like that of</label>${select}
-    <p class="house-hint">Choosing a place also fills in latitude, longitude and height; set the time zone yourself.</p>
+    <p class="house-hint">
+      Choosing a place also fills in latitude, longitude and height; set the time zone yourself.
+    </p>
     ${fileButton('Use an hourly weather year instead (TMY3, EPW or plain table)', '.csv,.epw,.txt', 'year', fields)}
   </div>`;
 }
@@ -77,9 +86,13 @@ function placeOf({ draft }: HouseFields, { places }: HouseTables) {
 }
 
 /** Says when the clock and the weather place are hours apart: a place was changed and its zone forgotten. */
-export function zoneHint(timeZone: string, place: { readonly name: string; readonly utcOffsetHours: number } | undefined): string {
+export function zoneHint(
+  timeZone: string,
+  place: { readonly name: string; readonly utcOffsetHours: number } | undefined,
+): string {
   const hours = winterOffsetHours(timeZone);
-  if (!place || hours === undefined || Math.abs(hours - place.utcOffsetHours) <= 1) return 'Such as America/New_York';
+  if (!place || hours === undefined || Math.abs(hours - place.utcOffsetHours) <= 1)
+    return 'Such as America/New_York';
   const apart = Math.abs(hours - place.utcOffsetHours);
   return `Look again: this clock is ${apart} hours away from that of ${place.name}.`;
 }
@@ -88,7 +101,13 @@ export function zoneHint(timeZone: string, place: { readonly name: string; reado
 function winterOffsetHours(timeZone: string): number | undefined {
   try {
     const at = new Date(Date.UTC(2026, 0, 15, 12));
-    const format = new Intl.DateTimeFormat('en', { timeZone, hourCycle: 'h23', day: 'numeric', hour: 'numeric', minute: 'numeric' });
+    const format = new Intl.DateTimeFormat('en', {
+      timeZone,
+      hourCycle: 'h23',
+      day: 'numeric',
+      hour: 'numeric',
+      minute: 'numeric',
+    });
     const part = Object.fromEntries(format.formatToParts(at).map(({ type, value }) => [type, Number(value)]));
     return (part['day']! - 15) * 24 + part['hour']! - 12 + part['minute']! / 60;
   } catch {

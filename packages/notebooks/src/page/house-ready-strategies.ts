@@ -21,11 +21,23 @@ export function readyStrategies({ circuits, units }: ScenarioSpec): ReadyStrateg
     { title: 'Everything stays on', carriedOutBy: 'person', rules: [] },
     { title: 'Tiers dropped by hand', carriedOutBy: 'person', rules: byTier },
     { title: 'Tiers dropped by a switch', carriedOutBy: 'switch', rules: byTier },
-    { title: 'Least essential off from the start', carriedOutBy: 'person', rules: offFromTheStart(least, byTier) },
-    { title: 'Comfort only while the sun delivers', carriedOutBy: 'person', rules: onlyInTheSun(least, byTier) },
+    {
+      title: 'Least essential off from the start',
+      carriedOutBy: 'person',
+      rules: offFromTheStart(least, byTier),
+    },
+    {
+      title: 'Comfort only while the sun delivers',
+      carriedOutBy: 'person',
+      rules: onlyInTheSun(least, byTier),
+    },
     { title: 'Food kept cold 20 minutes in the hour', carriedOutBy: 'person', rules: rationed(cold, byTier) },
     { title: '240 V morning and evening only', carriedOutBy: 'person', rules: windows240(circuits, byTier) },
-    { title: 'One unit sleeps at night', carriedOutBy: 'person', rules: pair ? asleepAtNight(units, byTier) : [] },
+    {
+      title: 'One unit sleeps at night',
+      carriedOutBy: 'person',
+      rules: pair ? asleepAtNight(units, byTier) : [],
+    },
   ];
   return all.filter(({ rules }, i) => i === 0 || rules.length > 0);
 }
@@ -56,7 +68,9 @@ function onlyInTheSun(tiers: readonly number[], byTier: readonly Rule[]): Rule[]
 }
 
 function rationed(ids: readonly string[], byTier: readonly Rule[]): Rule[] {
-  return ids.length === 0 ? [] : [{ by: 'ration', circuits: { ids: [...ids] }, onMinutesPerHour: 20 }, ...byTier];
+  return ids.length === 0
+    ? []
+    : [{ by: 'ration', circuits: { ids: [...ids] }, onMinutesPerHour: 20 }, ...byTier];
 }
 
 function windows240(circuits: ScenarioSpec['circuits'], byTier: readonly Rule[]): Rule[] {
@@ -70,5 +84,7 @@ function asleepAtNight(units: ScenarioSpec['units'], byTier: readonly Rule[]): R
 }
 
 function without(byTier: readonly Rule[], tiers: readonly number[]): Rule[] {
-  return byTier.filter((rule) => rule.by !== 'charge' || !rule.circuits.tiers?.some((tier) => tiers.includes(tier)));
+  return byTier.filter(
+    (rule) => rule.by !== 'charge' || !rule.circuits.tiers?.some((tier) => tiers.includes(tier)),
+  );
 }

@@ -10,7 +10,9 @@ export function withoutCircuit(spec: ScenarioSpec, c: number): ScenarioSpec {
     strategy.rules ? { ...strategy, rules: strategy.rules.flatMap((rule) => lettingGo(rule, id)) } : strategy,
   );
   const alternatives = spec.alternatives?.map((alternative) =>
-    alternative.change ? { ...alternative, change: withoutPaths(alternative.change, `circuits.${id}`) } : alternative,
+    alternative.change
+      ? { ...alternative, change: withoutPaths(alternative.change, `circuits.${id}`) }
+      : alternative,
   );
   const circuits = spec.circuits.filter((_, i) => i !== c);
   return { ...spec, circuits, strategies, ...(alternatives ? { alternatives } : {}) };
@@ -23,6 +25,8 @@ function lettingGo(rule: Rule, id: string): Rule[] {
 }
 
 function withoutPaths(change: Readonly<Record<string, unknown>>, prefix: string): Record<string, unknown> {
-  const entries = Object.entries(change).filter(([path]) => path !== prefix && !path.startsWith(`${prefix}.`));
+  const entries = Object.entries(change).filter(
+    ([path]) => path !== prefix && !path.startsWith(`${prefix}.`),
+  );
   return Object.fromEntries(entries);
 }

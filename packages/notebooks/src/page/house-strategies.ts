@@ -18,9 +18,17 @@ const BY_WHOM = [
 const RULES: Readonly<Record<Rule['by'], { label: string; start: (spec: ScenarioSpec) => Rule }>> = {
   charge: {
     label: 'Off while the battery is low',
-    start: (spec) => ({ by: 'charge', circuits: leastTier(spec), dropBelowFraction: 0.5, restoreAboveFraction: 0.7 }),
+    start: (spec) => ({
+      by: 'charge',
+      circuits: leastTier(spec),
+      dropBelowFraction: 0.5,
+      restoreAboveFraction: 0.7,
+    }),
   },
-  outage: { label: 'Off from the first moment', start: (spec) => ({ by: 'outage', circuits: leastTier(spec) }) },
+  outage: {
+    label: 'Off from the first moment',
+    start: (spec) => ({ by: 'outage', circuits: leastTier(spec) }),
+  },
   clock: {
     label: 'On only at certain hours',
     start: (spec) => ({ by: 'clock', circuits: leastTier(spec), onDuring: ['07:00-08:00', '18:00-19:00'] }),
@@ -35,7 +43,12 @@ const RULES: Readonly<Record<Rule['by'], { label: string; start: (spec: Scenario
   },
   sleep: {
     label: 'One unit sleeps',
-    start: ({ units }) => ({ by: 'sleep', unit: units.at(-1)!.id, during: ['22:30-06:30'], circuits: 'moved' }),
+    start: ({ units }) => ({
+      by: 'sleep',
+      unit: units.at(-1)!.id,
+      during: ['22:30-06:30'],
+      circuits: 'moved',
+    }),
   },
 };
 
@@ -49,12 +62,20 @@ export function strategiesPart(fields: HouseFields): HTMLElement {
   const add = (title: string) => {
     const chosen = ready.find((strategy) => strategy.title === title)!;
     const again = draft.spec.strategies.filter((s) => s.title.startsWith(title)).length;
-    const named = { id: freshId(title, draft.spec.strategies), title: again > 0 ? `${title} (${again + 1})` : title };
+    const named = {
+      id: freshId(title, draft.spec.strategies),
+      title: again > 0 ? `${title} (${again + 1})` : title,
+    };
     draft.add(['strategies'], { ...chosen, ...named });
   };
   return html`<div>
     ${draft.spec.strategies.map((strategy, s) => strategySet(fields, strategy, s))}
-    ${addFrom('A ready-made strategy', ready.map(({ title }) => ({ value: title, label: title })), add, 'Add this strategy')}
+    ${addFrom(
+      'A ready-made strategy',
+      ready.map(({ title }) => ({ value: title, label: title })),
+      add,
+      'Add this strategy',
+    )}
   </div>`;
 }
 
@@ -64,17 +85,20 @@ function strategySet(fields: HouseFields, strategy: Strategy, s: number): HTMLEl
   const rules = strategy.rules ?? [];
   const kinds = Object.entries(RULES).map(([value, { label }]) => ({ value, label }));
   const addRule = (kind: string) => draft.add([...at, 'rules'], RULES[kind as Rule['by']].start(draft.spec));
-  return html`<details class="house-set">
+  return html`<details class="house-set" data-about=${`strategy ${strategy.id}`}>
     <summary>${strategy.title}</summary>
     <div class="house-grid">
       ${fields.text([...at, 'title'], { label: 'Strategy' })}
       ${fields.choice([...at, 'carriedOutBy'], { label: 'Carried out by' }, BY_WHOM)}
     </div>
     ${rules.length === 0 ? html`<p class="soft">No rule: nothing is ever switched off.</p>` : ''}
-    ${rules.map((rule, r) => ruleSet(fields, rule, [...at, 'rules', r]))} ${addFrom('A rule', kinds, addRule, 'Add this rule')}
-    ${draft.spec.strategies.length > 1
-      ? pressButton('Take this strategy away', () => draft.remove(at), strategy.title)
-      : ''}
+    ${rules.map((rule, r) => ruleSet(fields, rule, [...at, 'rules', r]))}
+    ${addFrom('A rule', kinds, addRule, 'Add this rule')}
+    ${
+      draft.spec.strategies.length > 1
+        ? pressButton('Take this strategy away', () => draft.remove(at), strategy.title)
+        : ''
+    }
   </details>`;
 }
 
@@ -82,7 +106,8 @@ function ruleSet(fields: HouseFields, rule: Rule, at: Path): HTMLElement {
   return html`<fieldset class="house-set">
     <legend>${RULES[rule.by].label}</legend>
     <div class="house-grid">
-      ${ruleFields(fields, rule, at)} ${pressButton('Take this rule away', () => fields.draft.remove(at), RULES[rule.by].label)}
+      ${ruleFields(fields, rule, at)}
+      ${pressButton('Take this rule away', () => fields.draft.remove(at), RULES[rule.by].label)}
     </div>
     ${rule.by === 'sleep' ? '' : circuitChoice(fields, rule, at)}
   </fieldset>`;
@@ -103,7 +128,10 @@ function ruleFields(fields: HouseFields, rule: Rule, at: Path): HTMLElement[] {
       return [fields.number([...at, 'solarAboveW'], { label: 'All panels give at least', unit: 'W' })];
     case 'ration':
       return [
-        fields.number([...at, 'onMinutesPerHour'], { label: 'On at the start of each hour for', unit: 'min' }),
+        fields.number([...at, 'onMinutesPerHour'], {
+          label: 'On at the start of each hour for',
+          unit: 'min',
+        }),
         fields.choice([...at, 'whileAsleep'], { label: 'Overnight a person leaves them' }, ON_OFF),
       ];
     case 'sleep':
@@ -148,10 +176,18 @@ function circuitChoice(fields: HouseFields, rule: Exclude<Rule, { by: 'sleep' }>
   const named = circuits.map((c) => ({ value: c.id, label: c.title ?? c.id }));
   const { ids, legs: byLeg } = rule.circuits;
   return html`<div>
-    ${fields.ticks([...at, 'circuits', 'tiers'], 'Circuits of tier', tiers.map((value) => ({ value, label: String(value) })))}
-    <details open=${ids !== undefined || byLeg !== undefined}>
+    ${fields.ticks(
+      [...at, 'circuits', 'tiers'],
+      'Circuits of tier',
+      tiers.map((value) => ({ value, label: String(value) })),
+    )}
+    <details data-about=${at.join(' ')} open=${ids !== undefined || byLeg !== undefined}>
       <summary>Or only certain ones</summary>
-      ${fields.ticks([...at, 'circuits', 'legs'], 'Only on leg', legs.map((value) => ({ value, label: value === 'both' ? '240 V' : value })))}
+      ${fields.ticks(
+        [...at, 'circuits', 'legs'],
+        'Only on leg',
+        legs.map((value) => ({ value, label: value === 'both' ? '240 V' : value })),
+      )}
       ${fields.ticks([...at, 'circuits', 'ids'], 'Only these', named)}
     </details>
   </div>`;

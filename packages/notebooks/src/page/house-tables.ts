@@ -1,5 +1,11 @@
 /** The shipped tables a household chooses from; they come with the page. */
-import { applianceRows, readNormals, readTypicalAppliances, type NormalsPlace, type TypicalAppliances } from '@rideout/sim';
+import {
+  applianceRows,
+  readNormals,
+  readTypicalAppliances,
+  type NormalsPlace,
+  type TypicalAppliances,
+} from '@rideout/sim';
 
 export interface TypicalChoice {
   readonly id: string;

@@ -5,7 +5,11 @@ import { pressButton } from './house-fields.ts';
 import type { Path } from './house-schema.ts';
 
 /** Marks the fields and gives the list; nothing when there is nothing to mend. */
-export function showTroubles(form: HTMLElement, findings: readonly Finding[], spec: ScenarioSpec): HTMLElement | undefined {
+export function showTroubles(
+  form: HTMLElement,
+  findings: readonly Finding[],
+  spec: ScenarioSpec,
+): HTMLElement | undefined {
   form.querySelectorAll('.house-fault').forEach((note) => note.remove());
   form.querySelectorAll('[aria-invalid]').forEach((input) => {
     input.removeAttribute('aria-invalid');
@@ -14,9 +18,14 @@ export function showTroubles(form: HTMLElement, findings: readonly Finding[], sp
   if (findings.length === 0) return undefined;
   const places = fieldsByPath(form, spec);
   return html`<div class="trouble" role="status">
-    <p><strong>${findings.length === 1 ? 'One thing needs mending' : `${findings.length} things need mending`}</strong> before this can be simulated.</p>
+    <p>
+      <strong
+        >${findings.length === 1 ? 'One thing needs mending' : `${findings.length} things need mending`}</strong
+      >
+      before this can be simulated.
+    </p>
     <ul>
-      ${findings.map((finding) => html`<li>${markField(finding, placeOf(finding, places))}</li>`)}
+      ${findings.map((finding) => html`<li>${markField(finding, places)}</li>`)}
     </ul>
   </div>`;
 }
@@ -25,7 +34,9 @@ export function showTroubles(form: HTMLElement, findings: readonly Finding[], sp
 function fieldsByPath(form: HTMLElement, spec: ScenarioSpec): Map<string, HTMLElement> {
   const named = withNames(spec);
   const fields = [...form.querySelectorAll<HTMLElement>('[data-path]')];
-  return new Map(fields.map((field) => [spellPath(named, JSON.parse(field.dataset['path']!) as Path), field]));
+  return new Map(
+    fields.map((field) => [spellPath(named, JSON.parse(field.dataset['path']!) as Path), field]),
+  );
 }
 
 /** Typical appliances are called by their row until they have an id. */
@@ -45,8 +56,9 @@ function placeOf({ path }: Finding, places: ReadonlyMap<string, HTMLElement>): H
   return [...places].find(([field]) => field.startsWith(`${path}.`))?.[1];
 }
 
-function markField(finding: Finding, field: HTMLElement | undefined): HTMLElement | string {
-  const words = findingWords(finding);
+function markField(finding: Finding, places: ReadonlyMap<string, HTMLElement>): HTMLElement | string {
+  const field = placeOf(finding, places);
+  const words = findingWords(finding, places);
   const input = field?.querySelector<HTMLElement>('input, select');
   if (!field || !input) return `${finding.path ? `${finding.path}: ` : ''}${words}`;
   const note = html`<p class="house-fault">${words}</p>`;
@@ -54,14 +66,28 @@ function markField(finding: Finding, field: HTMLElement | undefined): HTMLElemen
   input.setAttribute('aria-invalid', 'true');
   input.setAttribute('aria-describedby', note.id);
   field.append(note);
-  const label = field.querySelector('label, legend')?.textContent?.trim() ?? finding.path;
+  const label = labelOf(field);
   const go = () => {
-    for (let at = field.closest('details'); at; at = at.parentElement?.closest('details') ?? null) at.open = true;
+    for (let at = field.closest('details'); at; at = at.parentElement?.closest('details') ?? null)
+      at.open = true;
     input.focus();
   };
   return html`<span>${pressButton(label, go)} ${words}</span>`;
 }
 
-function findingWords({ found, expected, hint }: Finding): string {
-  return `Found ${found}; expected ${expected}.${hint ? ` ${hint}` : ''}`;
+/** Neighbouring keys of the file are called by their labels here. */
+function findingWords(
+  { path, found, expected, hint }: Finding,
+  places: ReadonlyMap<string, HTMLElement>,
+): string {
+  const around = path.slice(0, path.lastIndexOf('.') + 1);
+  const inLabels = expected.replace(/\b[a-z]+[A-Z]\w*/g, (key) => {
+    const neighbour = places.get(around + key);
+    return neighbour ? `“${labelOf(neighbour)}”` : key;
+  });
+  return `Found ${found}; expected ${inLabels}.${hint ? ` ${hint}` : ''}`;
+}
+
+function labelOf(field: HTMLElement): string {
+  return field.querySelector('label, legend')?.textContent?.trim() ?? '';
 }

@@ -19,12 +19,14 @@ export function unitsPart(fields: HouseFields): HTMLElement {
   return html`<div>
     ${units.map((unit, u) => unitSet(fields, unit, u))}
     <div class="house-add">
-      ${pair
-        ? [
-            pressButton('Make the second unit like the first', () => likeTheFirst(draft)),
-            pressButton('Take the second unit away', () => draft.remove(['units', 1])),
-          ]
-        : pressButton('Add a second unit, for the other leg and 240 V', () => addSecond(draft))}
+      ${
+        pair
+          ? [
+              pressButton('Make the second unit like the first', () => likeTheFirst(draft)),
+              pressButton('Take the second unit away', () => draft.remove(['units', 1])),
+            ]
+          : pressButton('Add a second unit, for the other leg and 240 V', () => addSecond(draft))
+      }
     </div>
     ${pair ? fields.tick(['pair', 'stopsTogether'], { label: 'One unit stopping takes the other down with it' }) : ''}
   </div>`;
@@ -47,7 +49,7 @@ function unitSet(fields: HouseFields, unit: Unit, u: number): HTMLElement {
       ${fields.number([...module, 'maxChargeW'], { label: 'A module takes', unit: 'W' })}
       ${fields.number([...module, 'maxDischargeW'], { label: 'A module gives', unit: 'W' })}
     </div>
-    <details>
+    <details data-about=${`unit ${unit.id}`}>
       <summary>More about this unit</summary>
       <div class="house-grid">
         ${fields.percent([...battery, 'reserveFraction'], { label: 'Kept for outages while the grid is up' })}
@@ -77,7 +79,9 @@ function panels(fields: HouseFields, { solar }: Unit, u: number): HTMLElement {
   const remove = (a: number) =>
     solar.arrays.length > 1 ? draft.remove([...at, 'arrays', a]) : draft.set(at, undefined, 'shape');
   return html`<div>
-    <div class="house-grid">${fields.number([...at, 'inputLimitW'], { label: 'Solar input limit', unit: 'W' })}</div>
+    <div class="house-grid">
+      ${fields.number([...at, 'inputLimitW'], { label: 'Solar input limit', unit: 'W' })}
+    </div>
     ${solar.arrays.map(
       (_, a) =>
         html`<div class="house-grid">

@@ -17,7 +17,7 @@ export function outageHeadline(
   const outdoors = minuteBuckets(trace.dryBulbC, 0, minutes, 1)[0]!;
   const degrees = (c: number) =>
     `${(temperature === 'F' ? c * 1.8 + 32 : c).toFixed(0).replace('-', '−')}\u00a0°${temperature}`;
-  const until = runtimeMinutes === null ? '' : `, until ${momentText(trace, runtimeMinutes, clock)}`;
+  const until = runtimeMinutes === null ? '' : ` until ${momentText(trace, runtimeMinutes, clock)}`;
   return html`<div class="headline">
     <p class="answer">
       In outage ${trace.draw} the essentials hold for <strong>${held}</strong> with “${titles.strategy}”.

@@ -40,5 +40,5 @@ function essentialsWords(
   const reach = (s: StrategySummary) => reachText(s.nineInTenDays.value, horizonDays);
   const longest = longestLasting(strategies);
   const other = longest === best ? '' : `, longest with “${longest.strategyTitle}”: ${reach(longest)}`;
-  return `The circuits of tier 1 all stay on for ${reach(best)}${other}.`;
+  return `The essentials (tier 1) together hold for ${reach(best)}${other}.`;
 }

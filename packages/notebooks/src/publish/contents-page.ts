@@ -22,10 +22,12 @@ const ANSWERS: Readonly<Record<string, string>> = {
   'one-battery-or-two.html': 'What a second battery on each unit gains, in the same outages.',
   'through-the-year.html': 'How the answer changes with the month in which the outage comes.',
   'card-by-the-panel.html': 'What to switch off at which reading: one printed side to hang by the panel.',
-  'describe-your-house.html': 'Your own household, filled in a form; saves the file that all of this is made from.',
+  'describe-your-house.html':
+    'Your own household, filled in a form; saves the file that all of this is made from.',
 };
 
-const POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
+const POLICY =
+  "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
 /** @param pages in the order in which they are listed */
 export function contentsPage(study: EmbeddedStudy, pages: readonly ListedPage[]): string {
@@ -78,7 +80,10 @@ function leadOf(notebook: string): string {
 
 /** Words without their mark-up; what is left is escaped where it is written. */
 function textOf(markup = ''): string {
-  const plain = markup.replace(/<[^>]*>/g, '').replace(/\s+/g, ' ').trim();
+  const plain = markup
+    .replace(/<[^>]*>/g, '')
+    .replace(/\s+/g, ' ')
+    .trim();
   const named: Readonly<Record<string, string>> = { lt: '<', gt: '>', quot: '"', amp: '&' };
   return plain.replace(/&(lt|gt|quot|amp);/g, (_, name: string) => named[name]!);
 }

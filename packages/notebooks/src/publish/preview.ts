@@ -12,7 +12,12 @@ import { withStudy } from './fill-shell.ts';
 import { OUR_PAGES } from './publish-pages.ts';
 import { PublishError } from './publish-error.ts';
 
-const KIT = ['@observablehq/notebook-kit', 'observable:runtime', 'observable:runtime/define', 'observable:runtime/stdlib/md.js'];
+const KIT = [
+  '@observablehq/notebook-kit',
+  'observable:runtime',
+  'observable:runtime/define',
+  'observable:runtime/stdlib/md.js',
+];
 const DRAWS = 100; // an author wants to see soon; published pages start with more
 
 export interface PreviewOptions {
@@ -29,7 +34,8 @@ export async function startPreview(
   const { scenario } = loadScenario(scenarioFile);
   const files = pages.map((page) => resolve(page));
   const folders = [...new Set(files.map((file) => dirname(file)))];
-  if (folders.length !== 1) throw new PublishError(`notebooks of one folder can be previewed together, not ${folders.join(' and ')}`);
+  if (folders.length !== 1)
+    throw new PublishError(`notebooks of one folder can be previewed together, not ${folders.join(' and ')}`);
   const config = shellConfig(files[0]!, 'every library');
   const repository = searchForWorkspaceRoot(fileURLToPath(new URL('.', import.meta.url)));
   const server = await createServer({
@@ -54,9 +60,12 @@ function studyInside(study: EmbeddedStudy): Plugin {
 }
 
 async function main([scenario, ...pages]: readonly string[]): Promise<void> {
-  if (scenario === undefined) throw new PublishError('say which scenario: npm run notebooks -- data/full-house.yaml [notebook.html …]');
+  if (scenario === undefined)
+    throw new PublishError('say which scenario: npm run notebooks -- data/full-house.yaml [notebook.html …]');
   const { addresses } = await startPreview(scenario, pages.length > 0 ? { pages } : {});
-  console.log(`Open one of these; each reloads as you write. Ctrl+C ends it.\n${addresses.map((a) => `  ${a}`).join('\n')}`);
+  console.log(
+    `Open one of these; each reloads as you write. Ctrl+C ends it.\n${addresses.map((a) => `  ${a}`).join('\n')}`,
+  );
 }
 
 if (process.argv[1] && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {

@@ -9,13 +9,23 @@ const CHANGEABLE = ['units', 'pair', 'circuits', 'usage', 'person', 'strategies'
 type Block = Record<string, unknown>;
 
 /** A deep copy of `value` with the changes made. Findings point at the change's own line. */
-export function applyChanges(value: unknown, change: Readonly<Record<string, unknown>>, document: LocatedDocument, at: Path, findings: Finding[]): unknown {
+export function applyChanges(
+  value: unknown,
+  change: Readonly<Record<string, unknown>>,
+  document: LocatedDocument,
+  at: Path,
+  findings: Finding[],
+): unknown {
   const copy = structuredClone(value) as Block;
   for (const [spelt, newValue] of Object.entries(change)) {
     const steps = spelt.split('.');
     const fault = CHANGEABLE.includes(steps[0]!)
       ? setAt(copy, steps, newValue)
-      : { found: `a change of ${JSON.stringify(steps[0])}`, expected: `a path into ${CHANGEABLE.join(', ')}: every alternative meets the same weather`, hint: undefined };
+      : {
+          found: `a change of ${JSON.stringify(steps[0])}`,
+          expected: `a path into ${CHANGEABLE.join(', ')}: every alternative meets the same weather`,
+          hint: undefined,
+        };
     if (fault !== undefined) {
       findings.push({ file: document.file, line: document.lineOf([...at, spelt]), path: spelt, ...fault });
     }
@@ -38,7 +48,8 @@ function setAt(block: unknown, steps: readonly string[], newValue: unknown): Fau
     return chosen.map((i) => setAt(block[i], rest, newValue)).find((fault) => fault !== undefined);
   }
   // `__proto__` and an empty step name no key that a file could mean.
-  if (typeof block !== 'object' || block === null || step === '' || step === '__proto__') return nothingNamed(step, []);
+  if (typeof block !== 'object' || block === null || step === '' || step === '__proto__')
+    return nothingNamed(step, []);
   if (rest.length === 0) {
     (block as Block)[step] = structuredClone(newValue);
     return undefined;
@@ -61,5 +72,9 @@ function chooseItems(items: readonly unknown[], step: string): number[] {
 }
 
 function nothingNamed(step: string, there: readonly string[]): Fault {
-  return { found: `nothing named ${JSON.stringify(step)} there`, expected: 'the id of an item in the list, its position from 0, or *', hint: meantHint(step, there) };
+  return {
+    found: `nothing named ${JSON.stringify(step)} there`,
+    expected: 'the id of an item in the list, its position from 0, or *',
+    hint: meantHint(step, there),
+  };
 }

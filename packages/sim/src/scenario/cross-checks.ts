@@ -18,7 +18,14 @@ export function crossCheck(scenario: CheckedScenario, document: LocatedDocument,
   const findings: Finding[] = [];
   const report: Report = (path, expected, hint, found = spellValue(valueAt(scenario, path))) => {
     const where = at.length === 0 ? path : at;
-    findings.push({ file: document.file, line: document.lineOf(where), path: spellPath(scenario, path), found, expected, hint });
+    findings.push({
+      file: document.file,
+      line: document.lineOf(where),
+      path: spellPath(scenario, path),
+      found,
+      expected,
+      hint,
+    });
   };
   checkNames(scenario, report);
   checkAlternatives(scenario, report);
@@ -43,7 +50,8 @@ function checkNames(scenario: CheckedScenario, report: Report): void {
 function checkAlternatives({ alternatives }: CheckedScenario, report: Report): void {
   if (alternatives.some((a) => Object.keys(a.change).length === 0)) return;
   alternatives.forEach(({ id }, i) => {
-    if (id === AS_DESCRIBED) report(['alternatives', i, 'id'], `another id: ${AS_DESCRIBED} is the household without changes`);
+    if (id === AS_DESCRIBED)
+      report(['alternatives', i, 'id'], `another id: ${AS_DESCRIBED} is the household without changes`);
   });
 }
 
@@ -52,15 +60,18 @@ function checkSite({ site, outage }: CheckedScenario, report: Report): void {
   if (outage.startLocal !== undefined) {
     const asUtc = new Date(`${outage.startLocal}:00Z`);
     const year = Number(outage.startLocal.slice(0, 4));
-    if (Number.isNaN(asUtc.getTime()) || !asUtc.toISOString().startsWith(outage.startLocal)) report(['outage', 'startLocal'], 'a date that exists');
+    if (Number.isNaN(asUtc.getTime()) || !asUtc.toISOString().startsWith(outage.startLocal))
+      report(['outage', 'startLocal'], 'a date that exists');
     else if (year < 1950 || year > 2100) report(['outage', 'startLocal'], 'a year from 1950 to 2100');
   }
 }
 
 function checkUnits({ units }: CheckedScenario, report: Report): void {
-  if (units.length === 2 && units[0]!.leg === units[1]!.leg) report(['units', 1, 'leg'], 'the other leg: each unit of a pair feeds its own');
+  if (units.length === 2 && units[0]!.leg === units[1]!.leg)
+    report(['units', 1, 'leg'], 'the other leg: each unit of a pair feeds its own');
   units.forEach(({ inverter, battery }, u) => {
-    if (inverter.surgeW < inverter.continuousW) report(['units', u, 'inverter', 'surgeW'], `at least continuousW, ${inverter.continuousW}`);
+    if (inverter.surgeW < inverter.continuousW)
+      report(['units', u, 'inverter', 'surgeW'], `at least continuousW, ${inverter.continuousW}`);
     if (battery.startFraction !== undefined && battery.startFraction < battery.cutOffFraction) {
       report(['units', u, 'battery', 'startFraction'], `at least cutOffFraction, ${battery.cutOffFraction}`);
     }
@@ -70,16 +81,29 @@ function checkUnits({ units }: CheckedScenario, report: Report): void {
 function checkCircuits({ circuits, units }: CheckedScenario, report: Report): void {
   const legs = units.map((u) => u.leg);
   circuits.forEach(({ leg, appliances }, c) => {
-    if (leg !== 'both' && !legs.includes(leg)) report(['circuits', c, 'leg'], `a leg that a unit feeds: ${legs.join(' or ')}`);
-    if (leg === 'both' && units.length < 2) report(['circuits', c, 'leg'], `${legs.join()}: one unit makes no 240 V`);
+    if (leg !== 'both' && !legs.includes(leg))
+      report(['circuits', c, 'leg'], `a leg that a unit feeds: ${legs.join(' or ')}`);
+    if (leg === 'both' && units.length < 2)
+      report(['circuits', c, 'leg'], `${legs.join()}: one unit makes no 240 V`);
     const seen = new Set<string>();
     appliances.forEach((appliance, a) => {
       if ('typical' in appliance) return;
       const { id } = appliance;
-      if (id !== undefined && seen.has(id)) report(['circuits', c, 'appliances', a], 'an id of its own, or one entry with count', undefined, `a second ${id}`);
+      if (id !== undefined && seen.has(id))
+        report(
+          ['circuits', c, 'appliances', a],
+          'an id of its own, or one entry with count',
+          undefined,
+          `a second ${id}`,
+        );
       if (id !== undefined) seen.add(id);
       for (const fault of applianceFaults(appliance)) {
-        report(['circuits', c, 'appliances', a], 'one that a house can have', undefined, `an appliance that cannot be (${fault})`);
+        report(
+          ['circuits', c, 'appliances', a],
+          'one that a house can have',
+          undefined,
+          `an appliance that cannot be (${fault})`,
+        );
       }
     });
   });
@@ -93,14 +117,27 @@ function checkRules(scenario: CheckedScenario, report: Report): void {
       const path = ['strategies', s, 'rules', r] as const;
       if (rule.by === 'sleep') {
         const unitIds = units.map((u) => u.id);
-        if (!unitIds.includes(rule.unit)) report([...path, 'unit'], 'the id of a unit', meantHint(rule.unit, unitIds));
-        if (units.length < 2) report([...path, 'unit'], 'a pair of units: one of them keeps watch while the other sleeps');
+        if (!unitIds.includes(rule.unit))
+          report([...path, 'unit'], 'the id of a unit', meantHint(rule.unit, unitIds));
+        if (units.length < 2)
+          report([...path, 'unit'], 'a pair of units: one of them keeps watch while the other sleeps');
         return;
       }
       const unknown = (rule.circuits.ids ?? []).filter((id) => !circuitIds.includes(id));
-      for (const id of unknown) report([...path, 'circuits', 'ids'], 'the id of a circuit', meantHint(id, circuitIds), JSON.stringify(id));
+      for (const id of unknown)
+        report(
+          [...path, 'circuits', 'ids'],
+          'the id of a circuit',
+          meantHint(id, circuitIds),
+          JSON.stringify(id),
+        );
       if (unknown.length === 0 && !chosenCircuits(rule.circuits, circuits).includes(1)) {
-        report([...path, 'circuits'], 'a choice that some circuit matches', 'A circuit must match every part given.', 'a choice that no circuit matches');
+        report(
+          [...path, 'circuits'],
+          'a choice that some circuit matches',
+          'A circuit must match every part given.',
+          'a choice that no circuit matches',
+        );
       }
     });
   });

@@ -4,10 +4,17 @@ import type { Path } from './located-document.ts';
 
 /** Keys allowed in the block at `path`, whose present value tells which of several shapes it is. */
 export function knownKeys(path: Path, value: unknown): string[] {
-  const schemas = path.reduce<JsonSchema[]>((at, step) => at.flatMap((s) => below(s, step)), [scenarioJsonSchema()]);
+  const schemas = path.reduce<JsonSchema[]>(
+    (at, step) => at.flatMap((s) => below(s, step)),
+    [scenarioJsonSchema()],
+  );
   const shapes = schemas.flatMap(shapesOf);
   const fitting = shapes.filter((shape) => fits(shape, value));
-  return [...new Set((fitting.length > 0 ? fitting : shapes).flatMap((shape) => Object.keys(shape.properties ?? {})))];
+  return [
+    ...new Set(
+      (fitting.length > 0 ? fitting : shapes).flatMap((shape) => Object.keys(shape.properties ?? {})),
+    ),
+  ];
 }
 
 function shapesOf(schema: JsonSchema): JsonSchema[] {

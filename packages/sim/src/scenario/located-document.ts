@@ -1,5 +1,12 @@
 /** A parsed file that knows on which line each part stands. YAML by `yaml`, JSON with comments by `jsonc-parser`. */
-import { findNodeAtLocation, parseTree, printParseErrorCode, getNodeValue, type Node as JsonNode, type ParseError } from 'jsonc-parser';
+import {
+  findNodeAtLocation,
+  parseTree,
+  printParseErrorCode,
+  getNodeValue,
+  type Node as JsonNode,
+  type ParseError,
+} from 'jsonc-parser';
 import { isMap, isScalar, isSeq, LineCounter, parseDocument, visit, type Document } from 'yaml';
 import { ScenarioError, type Finding } from './findings.ts';
 
@@ -17,18 +24,29 @@ const BYTE_ORDER_MARK = /^\uFEFF/;
 /** Reads YAML, or JSON with comments when the text begins with a brace. Throws ScenarioError on bad syntax. */
 export function parseLocated(text: string, file: string): LocatedDocument {
   const plain = text.replace(BYTE_ORDER_MARK, '');
-  return plain.trimStart().startsWith('{') || /^\s*\/[/*]/.test(plain) ? parseJson(plain, file) : parseYaml(plain, file);
+  return plain.trimStart().startsWith('{') || /^\s*\/[/*]/.test(plain)
+    ? parseJson(plain, file)
+    : parseYaml(plain, file);
 }
 
 function syntaxFinding(file: string, line: number, message: string): Finding {
-  return { file, line, path: '', found: message, expected: 'text that can be read as YAML or JSON', hint: undefined };
+  return {
+    file,
+    line,
+    path: '',
+    found: message,
+    expected: 'text that can be read as YAML or JSON',
+    hint: undefined,
+  };
 }
 
 function parseYaml(text: string, file: string): LocatedDocument {
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: false });
   const lineAt = (offset: number) => Math.max(1, lines.linePos(offset).line);
-  const slips = document.errors.map((e) => syntaxFinding(file, lineAt(e.pos[0]), `a slip in the layout (${e.message})`));
+  const slips = document.errors.map((e) =>
+    syntaxFinding(file, lineAt(e.pos[0]), `a slip in the layout (${e.message})`),
+  );
   if (slips.length === 0) slips.push(...aliasFaults(document, file, lineAt));
   if (slips.length > 0) throw new ScenarioError(slips);
   return { file, value: yamlValue(document, file), lineOf: (path) => lineAt(yamlOffset(document, path)) };
@@ -41,8 +59,12 @@ function aliasFaults(document: Document, file: string, lineAt: (offset: number) 
     Alias(_, alias, around) {
       const target = alias.resolve(document);
       const line = lineAt(alias.range?.[0] ?? 0);
-      if (target === undefined) faults.push(syntaxFinding(file, line, `*${alias.source}, of which there is no &${alias.source} above`));
-      else if (around.includes(target)) faults.push(syntaxFinding(file, line, `*${alias.source} inside &${alias.source} itself`));
+      if (target === undefined)
+        faults.push(
+          syntaxFinding(file, line, `*${alias.source}, of which there is no &${alias.source} above`),
+        );
+      else if (around.includes(target))
+        faults.push(syntaxFinding(file, line, `*${alias.source} inside &${alias.source} itself`));
     },
   });
   return faults;
@@ -82,11 +104,23 @@ function parseJson(text: string, file: string): LocatedDocument {
   const root = parseTree(text, errors, { allowTrailingComma: true });
   const lineAt = (offset: number) => text.slice(0, offset).split('\n').length;
   if (errors.length > 0 || root === undefined) {
-    throw new ScenarioError(errors.map((e) => syntaxFinding(file, lineAt(e.offset), `a slip in the layout (${inWords(printParseErrorCode(e.error))})`)));
+    throw new ScenarioError(
+      errors.map((e) =>
+        syntaxFinding(
+          file,
+          lineAt(e.offset),
+          `a slip in the layout (${inWords(printParseErrorCode(e.error))})`,
+        ),
+      ),
+    );
   }
   const twice = repeatedKeys(root);
   if (twice.length > 0) {
-    throw new ScenarioError(twice.map(({ offset, value }) => syntaxFinding(file, lineAt(offset), `a second ${JSON.stringify(value)} in one block`)));
+    throw new ScenarioError(
+      twice.map(({ offset, value }) =>
+        syntaxFinding(file, lineAt(offset), `a second ${JSON.stringify(value)} in one block`),
+      ),
+    );
   }
   return { file, value: getNodeValue(root) as unknown, lineOf: (path) => lineAt(jsonOffset(root, path)) };
 }

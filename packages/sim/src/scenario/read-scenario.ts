@@ -12,7 +12,11 @@ export interface ReadScenario {
   readonly file: string;
   readonly scenario: CheckedScenario;
   /** The first is the one the others are compared with. */
-  readonly alternatives: readonly { readonly id: string; readonly title: string; readonly scenario: CheckedScenario }[];
+  readonly alternatives: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly scenario: CheckedScenario;
+  }[];
   readonly document: LocatedDocument;
 }
 
@@ -34,7 +38,11 @@ export function readScenario(text: string, file: string, typical: TypicalApplian
     const filled = fillTypical(change, typical, document, findings, at) as Record<string, unknown>;
     const before = findings.length;
     const alternative = applyChanges(value, filled, document, at, findings);
-    return { id, title, scenario: findings.length > before ? undefined : check(alternative, document, findings, at) };
+    return {
+      id,
+      title,
+      scenario: findings.length > before ? undefined : check(alternative, document, findings, at),
+    };
   });
   checkSameStrategies(scenario, changed, document, findings);
   if (findings.length > 0) throw new ScenarioError(findings);
@@ -46,7 +54,12 @@ export function readScenario(text: string, file: string, typical: TypicalApplian
 }
 
 /** The value against the schema and the cross-checks; undefined when it does not fit the schema. */
-function check(value: unknown, document: LocatedDocument, findings: Finding[], at: Path = []): CheckedScenario | undefined {
+function check(
+  value: unknown,
+  document: LocatedDocument,
+  findings: Finding[],
+  at: Path = [],
+): CheckedScenario | undefined {
   const result = scenarioSchema.safeParse(value);
   if (!result.success) {
     const found = schemaFindings(result.error.issues, document, value);
@@ -69,6 +82,13 @@ function checkSameStrategies(
     const theirs = scenario?.strategies.map((s) => s.id).join(', ') ?? ids;
     if (theirs === ids) return;
     const line = document.lineOf(['alternatives', i, 'change']);
-    findings.push({ file: document.file, line, path: 'strategies', found: theirs, expected: `the same strategies as the scenario: ${ids}`, hint: undefined });
+    findings.push({
+      file: document.file,
+      line,
+      path: 'strategies',
+      found: theirs,
+      expected: `the same strategies as the scenario: ${ids}`,
+      hint: undefined,
+    });
   });
 }

@@ -1,5 +1,14 @@
 /** Puts what a scenario only names inside it: its weather and its measured profiles. */
-import type { MonthlyNormals, Scenario, WeatherSource, WeatherYear, MeasuredProfile, HouseholdSpec, Circuit, Appliance } from './scenario.ts';
+import type {
+  MonthlyNormals,
+  Scenario,
+  WeatherSource,
+  WeatherYear,
+  MeasuredProfile,
+  HouseholdSpec,
+  Circuit,
+  Appliance,
+} from './scenario.ts';
 import type { ReadScenario } from './read-scenario.ts';
 import { ScenarioError, type Finding } from './findings.ts';
 import type { CheckedScenario } from './schema.ts';
@@ -17,7 +26,9 @@ export interface Lookups {
 
 /** Paths of the files that must be read before `resolveScenario`. */
 export function filesNamed(read: ReadScenario): { readonly years: string[]; readonly profiles: string[] } {
-  const everyCircuit = [read.scenario, ...read.alternatives.map((a) => a.scenario)].flatMap((s) => s.circuits);
+  const everyCircuit = [read.scenario, ...read.alternatives.map((a) => a.scenario)].flatMap(
+    (s) => s.circuits,
+  );
   const appliances = everyCircuit.flatMap((c) => c.appliances as readonly Appliance[]);
   const profiles = appliances.flatMap((a) => (a.kind === 'measured' ? a.file : []));
   const { yearFile } = read.scenario.weather;
@@ -35,13 +46,18 @@ export function resolveScenario(read: ReadScenario, lookups: Lookups): Scenario 
     prices,
     notes,
     weather: { windowDays, blockDays, snowCoverDays, source: weatherSource(read, lookups) },
-    alternatives: read.alternatives.map((a) => ({ id: a.id, title: a.title, household: householdOf(a.scenario, lookups) })),
+    alternatives: read.alternatives.map((a) => ({
+      id: a.id,
+      title: a.title,
+      household: householdOf(a.scenario, lookups),
+    })),
   };
 }
 
 function weatherSource(read: ReadScenario, lookups: Lookups): WeatherSource {
   const { weather, site } = read.scenario;
-  if (weather.monthly !== undefined) return { kind: 'normals', name: site.place || 'own monthly values', monthly: weather.monthly };
+  if (weather.monthly !== undefined)
+    return { kind: 'normals', name: site.place || 'own monthly values', monthly: weather.monthly };
   if (weather.yearFile !== undefined) return { kind: 'year', year: lookups.years.get(weather.yearFile)! };
   const place = lookups.normals.get(weather.normals!);
   if (place !== undefined) return { kind: 'normals', name: place.name, monthly: place.monthly };
@@ -51,20 +67,31 @@ function weatherSource(read: ReadScenario, lookups: Lookups): WeatherSource {
     path: 'weather.normals',
     found: JSON.stringify(weather.normals),
     expected: 'a place of data/normals.csv, or your own twelve numbers under weather.monthly',
-    hint: meantHint(weather.normals!, [...lookups.normals.keys()]) ?? `There is: ${[...lookups.normals.keys()].join(', ')}.`,
+    hint:
+      meantHint(weather.normals!, [...lookups.normals.keys()]) ??
+      `There is: ${[...lookups.normals.keys()].join(', ')}.`,
   };
   throw new ScenarioError([finding]);
 }
 
 function householdOf(scenario: CheckedScenario, lookups: Lookups): HouseholdSpec {
   const { units, pair, usage, person, strategies } = scenario;
-  return { units, pair, usage, person, strategies, circuits: scenario.circuits.map((c) => resolveCircuit(c, lookups)) };
+  return {
+    units,
+    pair,
+    usage,
+    person,
+    strategies,
+    circuits: scenario.circuits.map((c) => resolveCircuit(c, lookups)),
+  };
 }
 
 function resolveCircuit(circuit: CheckedScenario['circuits'][number], lookups: Lookups): Circuit {
   const appliances = circuit.appliances as readonly Appliance[]; // typical ones are filled in by now
   return {
     ...circuit,
-    appliances: appliances.map((a) => (a.kind === 'measured' ? { ...a, profile: lookups.profiles.get(a.file)! } : a)),
+    appliances: appliances.map((a) =>
+      a.kind === 'measured' ? { ...a, profile: lookups.profiles.get(a.file)! } : a,
+    ),
   };
 }

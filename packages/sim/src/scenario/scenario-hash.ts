@@ -7,7 +7,9 @@ function canonical(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(canonical);
   if (typeof value !== 'object' || value === null) return value;
   const entries = Object.entries(value).filter(([, part]) => part !== undefined);
-  return Object.fromEntries(entries.sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, part]) => [key, canonical(part)]));
+  return Object.fromEntries(
+    entries.sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, part]) => [key, canonical(part)]),
+  );
 }
 
 /** First 12 hex digits of the SHA-256 of the resolved scenario: names a scenario in every published figure. */

@@ -59,7 +59,9 @@ export interface AlternativeSpec {
 }
 
 /** Weather with its twelve numbers or its year inside. */
-export type WeatherWithSource = Omit<CheckedScenario['weather'], 'normals' | 'monthly' | 'yearFile'> & { readonly source: WeatherSource };
+export type WeatherWithSource = Omit<CheckedScenario['weather'], 'normals' | 'monthly' | 'yearFile'> & {
+  readonly source: WeatherSource;
+};
 
 export type Scenario = Pick<CheckedScenario, 'title' | 'site' | 'outage' | 'prices' | 'notes'> & {
   readonly weather: WeatherWithSource;

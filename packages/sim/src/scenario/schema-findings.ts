@@ -8,7 +8,10 @@ import { knownKeys } from './known-keys.ts';
 type Issue = z.core.$ZodIssue;
 
 export function valueAt(value: unknown, path: Path): unknown {
-  return path.reduce<unknown>((at, step) => (at as Record<string | number, unknown> | undefined | null)?.[step], value);
+  return path.reduce<unknown>(
+    (at, step) => (at as Record<string | number, unknown> | undefined | null)?.[step],
+    value,
+  );
 }
 
 /** `units.0.battery` as a person would say it: list items by their id where they have one. */
@@ -29,7 +32,12 @@ export function spellValue(value: unknown): string {
 }
 
 /** Turns every issue into findings, one per unknown key, and the fitting branch of a choice. */
-export function schemaFindings(issues: readonly Issue[], document: LocatedDocument, value: unknown, base: Path = []): Finding[] {
+export function schemaFindings(
+  issues: readonly Issue[],
+  document: LocatedDocument,
+  value: unknown,
+  base: Path = [],
+): Finding[] {
   return issues.flatMap((issue) => {
     const path = [...base, ...(issue.path as (string | number)[])];
     if (issue.code === 'invalid_union' && issue.errors.length > 0) {
@@ -47,7 +55,15 @@ export function schemaFindings(issues: readonly Issue[], document: LocatedDocume
       }));
     }
     const found = valueAt(value, path);
-    return [{ ...at, path: spellPath(value, path), found: spellValue(found), expected: expectedOf(issue), hint: hintFor(issue, path, found) }];
+    return [
+      {
+        ...at,
+        path: spellPath(value, path),
+        found: spellValue(found),
+        expected: expectedOf(issue),
+        hint: hintFor(issue, path, found),
+      },
+    ];
   });
 }
 
@@ -58,8 +74,14 @@ function fittingBranch(branches: readonly (readonly Issue[])[], value: unknown):
 }
 
 const TYPE_WORDS: Readonly<Record<string, string>> = {
-  number: 'a number', string: 'a text', boolean: 'true or false', array: 'a list', object: 'a block of keys',
-  int: 'a whole number', record: 'a block of keys', tuple: 'a list of the right length',
+  number: 'a number',
+  string: 'a text',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'a block of keys',
+  int: 'a whole number',
+  record: 'a block of keys',
+  tuple: 'a list of the right length',
 };
 
 function expectedOf(issue: Issue): string {
@@ -73,7 +95,9 @@ function expectedOf(issue: Issue): string {
       if (issue.exact === true) return issue.message;
       return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at most' : 'below'} ${String(issue.maximum)}`;
     case 'invalid_value':
-      return issue.values.length === 1 ? spellValue(issue.values[0]) : `one of ${issue.values.map(spellValue).join(', ')}`;
+      return issue.values.length === 1
+        ? spellValue(issue.values[0])
+        : `one of ${issue.values.map(spellValue).join(', ')}`;
     case 'invalid_union':
       return optionsOf(issue).length === 0 ? 'a known shape' : `one of ${optionsOf(issue).join(', ')}`;
     default:
@@ -89,14 +113,18 @@ function sizeWord(origin: string): string {
 
 /** The words that tell the shapes of a choice apart, such as the kinds of appliance. */
 function optionsOf(issue: Issue): string[] {
-  return issue.code === 'invalid_union' && 'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : [];
+  return issue.code === 'invalid_union' && 'options' in issue && Array.isArray(issue.options)
+    ? issue.options.map(String)
+    : [];
 }
 
 /** The commonest slips: kilowatts where watts are asked for, percent where a fraction is, a word misspelt. */
 function hintFor(issue: Issue, path: Path, found: unknown): string | undefined {
   const key = String(path.at(-1) ?? '');
-  if (issue.code === 'invalid_value' && typeof found === 'string') return meantHint(found, issue.values.map(String));
-  if (issue.code === 'too_big' && key.endsWith('Fraction') && typeof found === 'number' && found > 1) return percentHint(found);
+  if (issue.code === 'invalid_value' && typeof found === 'string')
+    return meantHint(found, issue.values.map(String));
+  if (issue.code === 'too_big' && key.endsWith('Fraction') && typeof found === 'number' && found > 1)
+    return percentHint(found);
   if (issue.code === 'invalid_type' && typeof found === 'string') return numberHint(key, found);
   if (issue.code !== 'invalid_union' || optionsOf(issue).length === 0) return undefined;
   if (typeof found === 'string') return meantHint(found, optionsOf(issue));
@@ -113,6 +141,7 @@ function numberHint(key: string, text: string): string | undefined {
   const value = Number(digits);
   if (digits === '' || Number.isNaN(value)) return undefined;
   if (unit === '%' && key.endsWith('Fraction')) return percentHint(value);
-  if (/^k/i.test(unit) && /Wh?$/.test(key)) return `Write ${value * 1000}: ${key} is in ${key.endsWith('Wh') ? 'watt-hours' : 'watts'}.`;
+  if (/^k/i.test(unit) && /Wh?$/.test(key))
+    return `Write ${value * 1000}: ${key} is in ${key.endsWith('Wh') ? 'watt-hours' : 'watts'}.`;
   return `Write the number alone; the unit is in the key's name.`;
 }

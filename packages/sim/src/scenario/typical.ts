@@ -8,12 +8,22 @@ import { spellPath } from './schema-findings.ts';
 export type TypicalAppliances = ReadonlyMap<string, Readonly<Record<string, unknown>>>;
 
 /** A copy of `value` with every `{ typical: id, … }` replaced by the table's row and the keys given beside it. */
-export function fillTypical(value: unknown, table: TypicalAppliances, document: LocatedDocument, findings: Finding[], path: Path = []): unknown {
-  if (Array.isArray(value)) return value.map((item, i) => fillTypical(item, table, document, findings, [...path, i]));
+export function fillTypical(
+  value: unknown,
+  table: TypicalAppliances,
+  document: LocatedDocument,
+  findings: Finding[],
+  path: Path = [],
+): unknown {
+  if (Array.isArray(value))
+    return value.map((item, i) => fillTypical(item, table, document, findings, [...path, i]));
   if (typeof value !== 'object' || value === null) return value;
   const block = value as Record<string, unknown>;
   const filled = Object.fromEntries(
-    Object.entries(block).map(([key, part]) => [key, fillTypical(part, table, document, findings, [...path, key])]),
+    Object.entries(block).map(([key, part]) => [
+      key,
+      fillTypical(part, table, document, findings, [...path, key]),
+    ]),
   );
   if (typeof block['typical'] !== 'string') return filled;
   const { typical, ...given } = filled as { typical: string };
