@@ -9,12 +9,19 @@ import { SOURCE } from './source-graph.ts';
 
 /** Names that an entry re-exports, types marked; fails on anything that is not a named re-export. */
 function namesOf(entry: string): string[] {
-  const source = ts.createSourceFile(entry, readFileSync(join(SOURCE, entry), 'utf8'), ts.ScriptTarget.Latest);
+  const source = ts.createSourceFile(
+    entry,
+    readFileSync(join(SOURCE, entry), 'utf8'),
+    ts.ScriptTarget.Latest,
+  );
   const names = source.statements.flatMap((statement) => {
-    if (!ts.isExportDeclaration(statement) || statement.moduleSpecifier === undefined) throw new Error(`${entry}: more than a list`);
+    if (!ts.isExportDeclaration(statement) || statement.moduleSpecifier === undefined)
+      throw new Error(`${entry}: more than a list`);
     const { exportClause, isTypeOnly } = statement;
     if (exportClause === undefined || !ts.isNamedExports(exportClause)) throw new Error(`${entry}: export *`);
-    return exportClause.elements.map((one) => `${isTypeOnly || one.isTypeOnly ? 'type ' : ''}${one.name.text}`);
+    return exportClause.elements.map(
+      (one) => `${isTypeOnly || one.isTypeOnly ? 'type ' : ''}${one.name.text}`,
+    );
   });
   return names.sort();
 }
@@ -118,7 +125,9 @@ describe('@rideout/sim', () => {
   });
 
   it('is of the version in its package.json', () => {
-    const { version } = JSON.parse(readFileSync(join(SOURCE, '../package.json'), 'utf8')) as { version: string };
+    const { version } = JSON.parse(readFileSync(join(SOURCE, '../package.json'), 'utf8')) as {
+      version: string;
+    };
     expect(browser.VERSION).toBe(version);
   });
 });

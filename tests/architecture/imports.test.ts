@@ -23,7 +23,20 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   step: ['chance', 'clock', 'portable', 'power', 'scenario', 'shedding', 'sky', 'usage', 'weather'],
   trials: ['chance', 'clock', 'portable', 'scenario', 'sky', 'step', 'usage', 'version.ts', 'weather'],
   advice: ['portable', 'power', 'scenario', 'step', 'trials', 'usage'],
-  'index.ts': ['advice', 'chance', 'clock', 'power', 'scenario', 'shedding', 'sky', 'step', 'trials', 'usage', 'version.ts', 'weather'],
+  'index.ts': [
+    'advice',
+    'chance',
+    'clock',
+    'power',
+    'scenario',
+    'shedding',
+    'sky',
+    'step',
+    'trials',
+    'usage',
+    'version.ts',
+    'weather',
+  ],
   node: ['advice', 'scenario', 'trials', 'usage', 'version.ts', 'weather'],
   'node.ts': ['node'],
   cluster: ['advice', 'node', 'scenario', 'trials', 'version.ts'],
@@ -38,7 +51,9 @@ describe('packages/sim/src', () => {
   it('is read whole: every import leads to a file that is there', () => {
     expect(files.length).toBeGreaterThan(150);
     const there = new Set(files.map((file) => file.path));
-    expect(files.flatMap((file) => file.files.filter((to) => !there.has(to)).map((to) => `${file.path} → ${to}`))).toEqual([]);
+    expect(
+      files.flatMap((file) => file.files.filter((to) => !there.has(to)).map((to) => `${file.path} → ${to}`)),
+    ).toEqual([]);
   });
 
   it('has no folder that the plan does not know', () => {
@@ -48,7 +63,9 @@ describe('packages/sim/src', () => {
   it('has no import that the plan does not allow', () => {
     const wrong = files.flatMap((file) =>
       file.files
-        .filter((to) => folderOf(to) !== file.folder && !(MAY_IMPORT[file.folder] ?? []).includes(folderOf(to)))
+        .filter(
+          (to) => folderOf(to) !== file.folder && !(MAY_IMPORT[file.folder] ?? []).includes(folderOf(to)),
+        )
         .map((to) => `${file.path} → ${to}`),
     );
     expect(wrong).toEqual([]);
@@ -61,8 +78,21 @@ describe('packages/sim/src', () => {
   });
 
   it('names Node’s modules with node:, so that none slips past', () => {
-    const bare = ['fs', 'path', 'os', 'url', 'util', 'worker_threads', 'child_process', 'crypto', 'process', 'fs/promises'];
-    expect(files.filter((file) => file.packages.some((name) => bare.includes(name))).map((file) => file.path)).toEqual([]);
+    const bare = [
+      'fs',
+      'path',
+      'os',
+      'url',
+      'util',
+      'worker_threads',
+      'child_process',
+      'crypto',
+      'process',
+      'fs/promises',
+    ];
+    expect(
+      files.filter((file) => file.packages.some((name) => bare.includes(name))).map((file) => file.path),
+    ).toEqual([]);
   });
 
   it('has no cycles, types included', () => {

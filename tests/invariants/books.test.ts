@@ -2,7 +2,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { prepareStudy, runShard } from '../../packages/sim/src/index.ts';
-import { groupBooks, unitBooks, unitImbalanceWh, type UnitBooks } from '../../packages/sim/src/step/ledger.ts';
+import {
+  groupBooks,
+  unitBooks,
+  unitImbalanceWh,
+  type UnitBooks,
+} from '../../packages/sim/src/step/ledger.ts';
 import type { Run } from '../../packages/sim/src/step/run.ts';
 import { traceDraw } from '../../packages/sim/src/trials/trace-draw.ts';
 import { everyMinute, REPEATABLE, SEED } from './every-minute.ts';
@@ -33,7 +38,7 @@ describe('the books of any household', () => {
         const meter = solarMeter();
         looked += everyMinute(scenario, (run, minute) => {
           const usableWh = meter(run, minute);
-          const books = run.units.map((_, u) => unitBooks(run, u, usableWh[u]!));
+          const books = run.units.map((_, u) => unitBooks(run, u, usableWh[u]));
           for (const unit of books) {
             const { bus, bank } = unitImbalanceWh(unit);
             const tolerance = RELATIVE * (1 + turnoverWh(unit));
@@ -43,9 +48,11 @@ describe('the books of any household', () => {
           const groups = run.groups.map((_, g) => groupBooks(run, g));
           const served = groups.reduce((sum, g) => sum + g.servedWh, 0);
           const load = books.reduce((sum, b) => sum + b.loadWh, 0);
-          if (!(Math.abs(served - load) <= RELATIVE * (1 + load))) throw new Error(`minute ${minute}: served ${served}, load ${load}`);
+          if (!(Math.abs(served - load) <= RELATIVE * (1 + load)))
+            throw new Error(`minute ${minute}: served ${served}, load ${load}`);
           for (const { servedWh, wantedWh } of groups) {
-            if (!(servedWh >= 0 && servedWh <= wantedWh + RELATIVE * (1 + wantedWh))) throw new Error(`minute ${minute}: served ${servedWh} of ${wantedWh}`);
+            if (!(servedWh >= 0 && servedWh <= wantedWh + RELATIVE * (1 + wantedWh)))
+              throw new Error(`minute ${minute}: served ${servedWh} of ${wantedWh}`);
           }
         });
       }),
@@ -62,11 +69,13 @@ describe('the books of any household', () => {
         looked += everyMinute(scenario, (run, minute) => {
           const usableWh = meter(run, minute);
           run.units.forEach((_, u) => {
-            const books = unitBooks(run, u, usableWh[u]!);
+            const books = unitBooks(run, u, usableWh[u]);
             const slack = RELATIVE * (1 + turnoverWh(books));
-            for (const [line, wh] of Object.entries(books)) if (!(wh >= -slack)) throw new Error(`minute ${minute}: ${line} is ${wh}`);
+            for (const [line, wh] of Object.entries(books))
+              if (!(wh >= -slack)) throw new Error(`minute ${minute}: ${line} is ${wh}`);
             const charge = books.storedEndWh / run.household.capacityWh[u]!;
-            if (!(charge >= -1e-12 && charge <= 1 + 1e-12)) throw new Error(`minute ${minute}: unit ${u} charged to ${charge}`);
+            if (!(charge >= -1e-12 && charge <= 1 + 1e-12))
+              throw new Error(`minute ${minute}: unit ${u} charged to ${charge}`);
           });
         });
       }),
@@ -85,20 +94,30 @@ describe('the books of any household', () => {
         for (let m = 0; m < trace.minutes; m++) {
           let loads = 0;
           for (const unit of trace.units) {
-            const { solarAvailableW: available, solarUsedW, solarStoredW, solarClippedW, solarCurtailedW } = unit;
+            const {
+              solarAvailableW: available,
+              solarUsedW,
+              solarStoredW,
+              solarClippedW,
+              solarCurtailedW,
+            } = unit;
             const parts = [solarUsedW[m]!, solarStoredW[m]!, solarClippedW[m]!, solarCurtailedW[m]!];
             const scaleW = 1 + available[m]! + unit.loadW[m]! + unit.storedWh[m]! * 60;
-            if (parts.some((w) => !(w >= -RELATIVE * scaleW))) throw new Error(`minute ${m}: ${parts.join(' ')}`);
+            if (parts.some((w) => !(w >= -RELATIVE * scaleW)))
+              throw new Error(`minute ${m}: ${parts.join(' ')}`);
             const sum = parts.reduce((a, b) => a + b, 0);
-            if (!(Math.abs(sum - available[m]!) <= RELATIVE * scaleW)) throw new Error(`minute ${m}: ${sum} of ${available[m]}`);
+            if (!(Math.abs(sum - available[m]!) <= RELATIVE * scaleW))
+              throw new Error(`minute ${m}: ${sum} of ${available[m]}`);
             loads += unit.loadW[m]!;
           }
           let served = 0;
           for (const { servedW, wantedW } of trace.circuits) {
-            if (!(servedW[m]! >= -1e-6 && servedW[m]! <= wantedW[m]! * (1 + RELATIVE) + 1e-6)) throw new Error(`minute ${m}: ${servedW[m]} of ${wantedW[m]}`);
+            if (!(servedW[m]! >= -1e-6 && servedW[m]! <= wantedW[m]! * (1 + RELATIVE) + 1e-6))
+              throw new Error(`minute ${m}: ${servedW[m]} of ${wantedW[m]}`);
             served += servedW[m]!;
           }
-          if (!(Math.abs(served - loads) <= 1e-6 + RELATIVE * loads)) throw new Error(`minute ${m}: served ${served}, load ${loads}`);
+          if (!(Math.abs(served - loads) <= 1e-6 + RELATIVE * loads))
+            throw new Error(`minute ${m}: served ${served}, load ${loads}`);
         }
       }),
       { ...REPEATABLE, numRuns: RUNS },
@@ -115,7 +134,10 @@ describe('the books of any household', () => {
         for (let row = 0; row < length; row++) {
           const served = [1, 2, 3, 4, 5].reduce((sum, t) => sum + at(`servedTier${t}Wh`, row), 0);
           const available = at('solarAvailableWh', row);
-          const solar = ['Used', 'Stored', 'Clipped', 'Curtailed'].reduce((sum, part) => sum + at(`solar${part}Wh`, row), 0);
+          const solar = ['Used', 'Stored', 'Clipped', 'Curtailed'].reduce(
+            (sum, part) => sum + at(`solar${part}Wh`, row),
+            0,
+          );
           const out = served + at('inverterLossWh', row) + at('batteryLossWh', row) + at('storedEndWh', row);
           const into = at('storedStartWh', row) + at('solarUsedWh', row) + at('solarStoredWh', row);
           expect(Math.abs(solar - available)).toBeLessThanOrEqual(RELATIVE * (1 + available));

@@ -15,7 +15,11 @@ function everyTrace(look: (trace: DrawTrace, scenario: Scenario) => void): numbe
   let minutes = 0;
   fc.assert(
     fc.property(randomScenario({ horizonHours: [3, 30] }), (scenario) => {
-      const trace = traceDraw(prepareStudy(scenario, { seed: SEED }), { draw: 2, alternative: 0, strategy: 0 });
+      const trace = traceDraw(prepareStudy(scenario, { seed: SEED }), {
+        draw: 2,
+        alternative: 0,
+        strategy: 0,
+      });
       look(trace, scenario);
       minutes += trace.minutes;
     }),
@@ -33,7 +37,8 @@ describe('in any household', () => {
         trace.units[u]!.loadW.forEach((w, m) => {
           inARow = w > inverter.continuousW + ROUNDING_W ? inARow + 1 : 0;
           if (inARow > 0) overloaded++;
-          if (inARow > inverter.overloadMinutes) throw new Error(`minute ${m}: unit ${u} at ${w} W for ${inARow} minutes`);
+          if (inARow > inverter.overloadMinutes)
+            throw new Error(`minute ${m}: unit ${u} at ${w} W for ${inARow} minutes`);
         });
       });
     });
@@ -45,11 +50,15 @@ describe('in any household', () => {
     let charging = 0;
     const minutes = everyTrace((trace, scenario) => {
       scenario.alternatives[0]!.household.units.forEach(({ battery }, u) => {
-        const most = { charge: battery.modules * battery.module.maxChargeW, draw: battery.modules * battery.module.maxDischargeW };
+        const most = {
+          charge: battery.modules * battery.module.maxChargeW,
+          draw: battery.modules * battery.module.maxDischargeW,
+        };
         const { batteryW, solarStoredW } = trace.units[u]!;
         batteryW.forEach((w, m) => {
           if (w > 0) charging++;
-          if (solarStoredW[m]! > most.charge + ROUNDING_W) throw new Error(`minute ${m}: charged at ${solarStoredW[m]} W`);
+          if (solarStoredW[m]! > most.charge + ROUNDING_W)
+            throw new Error(`minute ${m}: charged at ${solarStoredW[m]} W`);
           if (-w > most.draw + ROUNDING_W) throw new Error(`minute ${m}: drawn at ${-w} W`);
           const hourStartC = trace.dryBulbC[m - (m % 60)]!;
           if (battery.place === 'outdoors' && hourStartC < battery.minChargeC && solarStoredW[m]! > 0) {
@@ -67,9 +76,11 @@ describe('in any household', () => {
     everyTrace((trace) => {
       for (const { servedW, wantedW, temperatureC } of trace.circuits) {
         for (let m = 0; m < trace.minutes; m++) {
-          if (servedW[m]! > wantedW[m]! + ROUNDING_W) throw new Error(`minute ${m}: served ${servedW[m]} of ${wantedW[m]}`);
+          if (servedW[m]! > wantedW[m]! + ROUNDING_W)
+            throw new Error(`minute ${m}: served ${servedW[m]} of ${wantedW[m]}`);
           if (temperatureC === undefined) continue;
-          if (!(temperatureC[m]! > -70 && temperatureC[m]! < 70)) throw new Error(`minute ${m}: ${temperatureC[m]} °C`);
+          if (!(temperatureC[m]! > -70 && temperatureC[m]! < 70))
+            throw new Error(`minute ${m}: ${temperatureC[m]} °C`);
           temperatures++;
         }
       }

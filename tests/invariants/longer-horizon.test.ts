@@ -14,8 +14,14 @@ function traceOf(spec: ScenarioSpec): DrawTrace {
 /** Every column of the trace, cut to its first minutes. */
 function firstMinutes(trace: DrawTrace, minutes: number): Record<string, unknown[]> {
   const cut = (values: ArrayLike<unknown>) => Array.from({ length: minutes }, (_, m) => values[m]);
-  const columns: Record<string, unknown[]> = { ghi: cut(trace.ghiWm2), dryBulb: cut(trace.dryBulbC), local: cut(trace.localMinuteOfDay), neutral: cut(trace.neutralA) };
-  for (const { id, ...unit } of trace.units) for (const [name, values] of Object.entries(unit)) columns[`${id}.${name}`] = cut(values);
+  const columns: Record<string, unknown[]> = {
+    ghi: cut(trace.ghiWm2),
+    dryBulb: cut(trace.dryBulbC),
+    local: cut(trace.localMinuteOfDay),
+    neutral: cut(trace.neutralA),
+  };
+  for (const { id, ...unit } of trace.units)
+    for (const [name, values] of Object.entries(unit)) columns[`${id}.${name}`] = cut(values);
   for (const { id, temperatureC, ...rest } of trace.circuits) {
     for (const [name, values] of Object.entries(rest)) columns[`${id}.${name}`] = cut(values);
     if (temperatureC !== undefined) columns[`${id}.temperatureC`] = cut(temperatureC);
@@ -27,19 +33,29 @@ describe('a longer horizon', () => {
   it('leaves every column of the minutes before as it is, bit for bit', () => {
     let minutes = 0;
     fc.assert(
-      fc.property(randomSpec({ horizonHours: [1, 40] }), fc.integer({ min: 1, max: 5 * 1440 }), (spec, more) => {
-        const trace = traceOf(spec);
-        const longer = { ...spec, outage: { ...spec.outage, horizonDays: spec.outage.horizonDays! + more / 1440 } };
-        const before = firstMinutes(trace, trace.minutes);
-        const after = firstMinutes(traceOf(longer), trace.minutes);
-        for (const [name, values] of Object.entries(before)) {
-          // what is done as the next minute begins is not seen at the horizon's last
-          const seen = /mode|allowed/.test(name) ? trace.minutes - 1 : trace.minutes;
-          const differs = values.findIndex((value, m) => m < seen && !Object.is(value, after[name]![m]));
-          if (differs >= 0) throw new Error(`${name} at minute ${differs} of ${trace.minutes}: ${String(values[differs])}, then ${String(after[name]![differs])}`);
-        }
-        minutes += trace.minutes;
-      }),
+      fc.property(
+        randomSpec({ horizonHours: [1, 40] }),
+        fc.integer({ min: 1, max: 5 * 1440 }),
+        (spec, more) => {
+          const trace = traceOf(spec);
+          const longer = {
+            ...spec,
+            outage: { ...spec.outage, horizonDays: spec.outage.horizonDays! + more / 1440 },
+          };
+          const before = firstMinutes(trace, trace.minutes);
+          const after = firstMinutes(traceOf(longer), trace.minutes);
+          for (const [name, values] of Object.entries(before)) {
+            // what is done as the next minute begins is not seen at the horizon's last
+            const seen = /mode|allowed/.test(name) ? trace.minutes - 1 : trace.minutes;
+            const differs = values.findIndex((value, m) => m < seen && !Object.is(value, after[name]![m]));
+            if (differs >= 0)
+              throw new Error(
+                `${name} at minute ${differs} of ${trace.minutes}: ${String(values[differs])}, then ${String(after[name]![differs])}`,
+              );
+          }
+          minutes += trace.minutes;
+        },
+      ),
       { ...REPEATABLE, numRuns: 40 },
     );
     expect(minutes).toBeGreaterThan(20_000);

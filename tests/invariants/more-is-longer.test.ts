@@ -18,33 +18,43 @@ import { randomSpec, resolve } from './random-scenario.ts';
 const RUNS = 40;
 
 /** Random households that meet the conditions. */
-const monotone = randomSpec({ neverTrips: true, rules: [], horizonHours: [12, 72] }).map((spec): ScenarioSpec => {
-  const essential = spec.units.map(({ leg }) => ({
-    id: `essential-${leg.toLowerCase()}`,
-    leg,
-    tier: 1,
-    appliances: [{ kind: 'steady' as const, runningW: 40 }],
-  }));
-  const units = spec.units.map((unit) => ({
-    ...unit,
-    battery: { ...unit.battery, startFraction: 1, module: { ...unit.battery.module, selfDischargePerMonthFraction: 0 } },
-  }));
-  return { ...spec, units, circuits: [...essential, ...spec.circuits] };
-});
+const monotone = randomSpec({ neverTrips: true, rules: [], horizonHours: [12, 72] }).map(
+  (spec): ScenarioSpec => {
+    const essential = spec.units.map(({ leg }) => ({
+      id: `essential-${leg.toLowerCase()}`,
+      leg,
+      tier: 1,
+      appliances: [{ kind: 'steady' as const, runningW: 40 }],
+    }));
+    const units = spec.units.map((unit) => ({
+      ...unit,
+      battery: {
+        ...unit.battery,
+        startFraction: 1,
+        module: { ...unit.battery.module, selfDischargePerMonthFraction: 0 },
+      },
+    }));
+    return { ...spec, units, circuits: [...essential, ...spec.circuits] };
+  },
+);
 
 function runtimes(spec: ScenarioSpec): number[] {
   const { columns } = runShard(prepareStudy(resolve(spec), { seed: SEED }), 0, 2);
   return Array.from(columns['runtimeMinutes']!);
 }
 
-function neverShorter(change: (spec: ScenarioSpec) => ScenarioSpec): { readonly compared: number; readonly longer: number } {
+function neverShorter(change: (spec: ScenarioSpec) => ScenarioSpec): {
+  readonly compared: number;
+  readonly longer: number;
+} {
   let compared = 0;
   let longer = 0;
   fc.assert(
     fc.property(monotone, (spec) => {
       const before = runtimes(spec);
       runtimes(change(spec)).forEach((minutes, row) => {
-        if (!(minutes >= before[row]! - 1e-6)) throw new Error(`${minutes} minutes instead of ${before[row]}`);
+        if (!(minutes >= before[row]! - 1e-6))
+          throw new Error(`${minutes} minutes instead of ${before[row]}`);
         compared++;
         if (minutes > before[row]! + 1e-6) longer++;
       });
@@ -58,7 +68,10 @@ describe('with everything on, no trips, full banks, no self-discharge and an ess
   it('more modules never shorten the runtime', () => {
     const { compared, longer } = neverShorter((spec) => ({
       ...spec,
-      units: spec.units.map((unit) => ({ ...unit, battery: { ...unit.battery, modules: unit.battery.modules! + 1 } })),
+      units: spec.units.map((unit) => ({
+        ...unit,
+        battery: { ...unit.battery, modules: unit.battery.modules! + 1 },
+      })),
     }));
     expect(compared).toBeGreaterThan(RUNS);
     expect(longer).toBeGreaterThan(compared / 4);
@@ -69,7 +82,13 @@ describe('with everything on, no trips, full banks, no self-discharge and an ess
       ...spec,
       units: spec.units.map((unit) => {
         const more = { peakW: 900, tiltDeg: 20, azimuthDeg: 180 };
-        return { ...unit, solar: { inputLimitW: 2 * (unit.solar?.inputLimitW ?? 500), arrays: [...(unit.solar?.arrays ?? []), more] } };
+        return {
+          ...unit,
+          solar: {
+            inputLimitW: 2 * (unit.solar?.inputLimitW ?? 500),
+            arrays: [...(unit.solar?.arrays ?? []), more],
+          },
+        };
       }),
     }));
     expect(compared).toBeGreaterThan(RUNS);
@@ -93,7 +112,9 @@ describe('without those conditions more can be worse', () => {
         circuits: { talk: { watts: 10 }, comfort: { watts: 900, tier: 3 } },
         carriedOutBy: 'person',
         person: { looksEveryMinutes: 60 },
-        rules: [{ by: 'charge', circuits: { tiers: [3] }, dropBelowFraction: 0.5, restoreAboveFraction: 0.9 }],
+        rules: [
+          { by: 'charge', circuits: { tiers: [3] }, dropBelowFraction: 0.5, restoreAboveFraction: 0.9 },
+        ],
       });
     // two: 310 of 1,220 Wh at the first look, comfort goes, 31 h of talk; three: 920 of 1,830 Wh, and 10 Wh an hour later
     expect(withModules(2)).toBeCloseTo(60 + (310 / 10) * 60, 6);
@@ -144,7 +165,11 @@ describe('without those conditions more can be worse', () => {
     const withModules = (modules: number) =>
       runtime({
         units: [{ capacityWh: 1000 }, { capacityWh: 300, battery: { modules } }],
-        circuits: { talk: { watts: 50, leg: 'L1' }, fan: { watts: 100, leg: 'L2', tier: 5 }, heater: { watts: (m) => (m < 200 ? 0 : 2000), leg: 'both', tier: 4 } },
+        circuits: {
+          talk: { watts: 50, leg: 'L1' },
+          fan: { watts: 100, leg: 'L2', tier: 5 },
+          heater: { watts: (m) => (m < 200 ? 0 : 2000), leg: 'both', tier: 4 },
+        },
       });
     // one module on the west: empty at 180, the heater never runs; three: the heater runs at 200
     expect(withModules(1)).toBeCloseTo(1200, 6);

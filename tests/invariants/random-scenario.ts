@@ -69,11 +69,22 @@ function buildSpec(g: Gen, options: RandomScenarioOptions): ScenarioSpec {
         clearnessMean: new Array<number>(12).fill(number(g, 0.2, 0.75)),
         dryBulbMeanC: Array.from({ length: 12 }, (_, m) => climate + (m > 3 && m < 10 ? 8 : -8)),
       },
-      ...(chance(g, 20) ? { snowCoverDays: { perMonth: new Array<number>(12).fill(10), untilCleared: chance(g, 50) } } : {}),
+      ...(chance(g, 20)
+        ? { snowCoverDays: { perMonth: new Array<number>(12).fill(10), untilCleared: chance(g, 50) } }
+        : {}),
     },
     outage: {
       ...(fixed
-        ? { startLocal: pick(g, '2026-03-07T20:15', '2026-10-31T21:40', '2026-01-15T02:30', '2026-07-01T12:00', '2026-12-31T23:59') }
+        ? {
+            startLocal: pick(
+              g,
+              '2026-03-07T20:15',
+              '2026-10-31T21:40',
+              '2026-01-15T02:30',
+              '2026-07-01T12:00',
+              '2026-12-31T23:59',
+            ),
+          }
         : { months: [whole(g, 1, 12)] }),
       horizonDays: whole(g, least * 60, most * 60) / 1440,
       stormLed: chance(g, 30),
@@ -89,7 +100,9 @@ function buildSpec(g: Gen, options: RandomScenarioOptions): ScenarioSpec {
       afterTripShedTiers: whole(g, 0, 4),
       afterTripHoldMinutes: pick(g, 0, 7, 60, 600),
     },
-    strategies: Array.from({ length: whole(g, 1, 2) }, (_, s) => buildStrategy(g, s, circuits, units, options)),
+    strategies: Array.from({ length: whole(g, 1, 2) }, (_, s) =>
+      buildStrategy(g, s, circuits, units, options),
+    ),
   };
 }
 
@@ -120,7 +133,9 @@ function buildUnit(g: Gen, u: number, { neverTrips = false }: RandomScenarioOpti
         selfDischargePerMonthFraction: pick(g, 0, 0.03, 1),
       },
       healthFraction: pick(g, 1, 0.9, 0.35),
-      ...(chance(g, 50) ? { startFraction: pick(g, 1, 0.7, cutOffFraction) } : { reserveFraction: number(g, 0, 1) }),
+      ...(chance(g, 50)
+        ? { startFraction: pick(g, 1, 0.7, cutOffFraction) }
+        : { reserveFraction: number(g, 0, 1) }),
       cutOffFraction,
       restartFraction: cutOffFraction + pick(g, 0.01, 0.1, 0.5),
       place: pick(g, 'indoors', 'garage', 'outdoors'),
@@ -160,11 +175,31 @@ function buildAppliance(g: Gen, a: number): Appliance {
     case 0:
       return { kind: 'steady', ...about, runningW };
     case 1:
-      return { kind: 'duty-cycled', ...about, runningW, ...starting, onMinutes: pick(g, 0.5, 8, 25.5), dutyFraction: pick(g, 0.1, 0.4, 1) };
+      return {
+        kind: 'duty-cycled',
+        ...about,
+        runningW,
+        ...starting,
+        onMinutes: pick(g, 0.5, 8, 25.5),
+        dutyFraction: pick(g, 0.1, 0.4, 1),
+      };
     case 2:
-      return { kind: 'events', ...about, runningW, ...starting, usesPerDay: pick(g, 0, 2, 30), minutesPerUse: pick(g, 0.3, 5, 40) };
+      return {
+        kind: 'events',
+        ...about,
+        runningW,
+        ...starting,
+        usesPerDay: pick(g, 0, 2, 30),
+        minutesPerUse: pick(g, 0.3, 5, 40),
+      };
     case 3:
-      return { kind: 'scheduled', ...about, runningW, ...starting, windows: [pick(g, '23:30-01:15', '07:00-07:01', '00:00-24:00')] };
+      return {
+        kind: 'scheduled',
+        ...about,
+        runningW,
+        ...starting,
+        windows: [pick(g, '23:30-01:15', '07:00-07:01', '00:00-24:00')],
+      };
     case 4:
       return { kind: 'lights', ...about, runningW };
     case 5:
@@ -175,30 +210,70 @@ function buildAppliance(g: Gen, a: number): Appliance {
 }
 
 function buildThermostat(g: Gen, about: { id: string; runningW: number }): Appliance {
-  const common = { kind: 'thermostat' as const, ...about, bandC: pick(g, 0.5, 1.5), timeConstantHours: pick(g, 6, 40) };
+  const common = {
+    kind: 'thermostat' as const,
+    ...about,
+    bandC: pick(g, 0.5, 1.5),
+    timeConstantHours: pick(g, 6, 40),
+  };
   const surroundings = pick(g, 'indoors' as const, 'garage' as const, 'outdoors' as const);
   return chance(g, 70)
-    ? { ...common, surroundings, does: 'cools', setC: 3, dutySurroundingsC: 21, dutyFraction: pick(g, 0.15, 0.5), limitC: pick(g, 5, 9) }
-    : { ...common, surroundings, does: 'heats', setC: 19, dutySurroundingsC: 0, dutyFraction: pick(g, 0.2, 0.8) };
+    ? {
+        ...common,
+        surroundings,
+        does: 'cools',
+        setC: 3,
+        dutySurroundingsC: 21,
+        dutyFraction: pick(g, 0.15, 0.5),
+        limitC: pick(g, 5, 9),
+      }
+    : {
+        ...common,
+        surroundings,
+        does: 'heats',
+        setC: 19,
+        dutySurroundingsC: 0,
+        dutyFraction: pick(g, 0.2, 0.8),
+      };
 }
 
-function buildStrategy(g: Gen, s: number, circuits: readonly Circuit[], units: readonly Unit[], options: RandomScenarioOptions): Strategy {
+function buildStrategy(
+  g: Gen,
+  s: number,
+  circuits: readonly Circuit[],
+  units: readonly Unit[],
+  options: RandomScenarioOptions,
+): Strategy {
   return {
     id: `strategy-${s}`,
     title: `Strategy ${s}`,
     carriedOutBy: options.carriedOutBy ?? pick(g, 'person', 'switch'),
-    rules: Array.from({ length: options.rules?.length === 0 ? 0 : whole(g, 0, 4) }, () => buildRule(g, circuits, units, options)),
+    rules: Array.from({ length: options.rules?.length === 0 ? 0 : whole(g, 0, 4) }, () =>
+      buildRule(g, circuits, units, options),
+    ),
   };
 }
 
 const ALL_RULES: readonly Rule['by'][] = ['charge', 'clock', 'sun', 'ration', 'outage', 'sleep'];
 
-function buildRule(g: Gen, circuits: readonly Circuit[], units: readonly Unit[], options: RandomScenarioOptions): Rule {
+function buildRule(
+  g: Gen,
+  circuits: readonly Circuit[],
+  units: readonly Unit[],
+  options: RandomScenarioOptions,
+): Rule {
   const allowed = (options.rules ?? ALL_RULES).filter((by) => by !== 'sleep' || units.length === 2);
   const chosen = pick(g, ...circuits);
-  const choice = chance(g, 50) ? { ids: [chosen.id] } : chance(g, 50) ? { tiers: [chosen.tier] } : { legs: [chosen.leg] };
+  const choice = chance(g, 50)
+    ? { ids: [chosen.id] }
+    : chance(g, 50)
+      ? { tiers: [chosen.tier] }
+      : { legs: [chosen.leg] };
   const level = number(g, 0.05, 0.9);
-  const windows = [pick(g, '22:00-02:30', '07:00-08:00', '01:30-02:30'), pick(g, '12:01-12:02', '18:00-24:00')];
+  const windows = [
+    pick(g, '22:00-02:30', '07:00-08:00', '01:30-02:30'),
+    pick(g, '12:01-12:02', '18:00-24:00'),
+  ];
   switch (pick(g, ...allowed)) {
     case 'charge':
       return {
@@ -213,7 +288,12 @@ function buildRule(g: Gen, circuits: readonly Circuit[], units: readonly Unit[],
     case 'sun':
       return { by: 'sun', circuits: choice, solarAboveW: pick(g, 1, 300) };
     case 'ration':
-      return { by: 'ration', circuits: choice, onMinutesPerHour: pick(g, 1, 20, 59), whileAsleep: pick(g, 'on', 'off') };
+      return {
+        by: 'ration',
+        circuits: choice,
+        onMinutesPerHour: pick(g, 1, 20, 59),
+        whileAsleep: pick(g, 'on', 'off'),
+      };
     case 'outage':
       return { by: 'outage', circuits: choice };
     case 'sleep':
@@ -221,7 +301,9 @@ function buildRule(g: Gen, circuits: readonly Circuit[], units: readonly Unit[],
         by: 'sleep',
         unit: pick(g, ...units).id,
         circuits: pick(g, 'moved', 'dropped'),
-        ...(chance(g, 50) ? { during: windows } : { sleepBelowFraction: level, wakeAboveFraction: level + 0.05 }),
+        ...(chance(g, 50)
+          ? { during: windows }
+          : { sleepBelowFraction: level, wakeAboveFraction: level + 0.05 }),
       };
   }
 }

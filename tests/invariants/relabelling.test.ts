@@ -21,7 +21,7 @@ function legsSwapped(spec: ScenarioSpec): ScenarioSpec {
         'circuits' in rule && typeof rule.circuits === 'object' && rule.circuits.legs !== undefined
           ? { ...rule, circuits: { ...rule.circuits, legs: rule.circuits.legs.map((leg) => OTHER[leg]) } }
           : rule,
-      ) as ScenarioSpec['strategies'][number]['rules'],
+      ),
     })),
   };
 }
@@ -35,7 +35,12 @@ function unitsSwapped({ length, columns }: OutcomeRows): OutcomeRows {
   const { endUnit, minutesUnit0Down, minutesUnit1Down } = columns;
   return {
     length,
-    columns: { ...columns, endUnit: endUnit!.map((u) => 1 - u), minutesUnit0Down: minutesUnit1Down!, minutesUnit1Down: minutesUnit0Down! },
+    columns: {
+      ...columns,
+      endUnit: endUnit!.map((u) => 1 - u),
+      minutesUnit0Down: minutesUnit1Down!,
+      minutesUnit1Down: minutesUnit0Down!,
+    },
   };
 }
 
@@ -53,12 +58,21 @@ describe('a household', () => {
     expect(rows).toBeGreaterThan(2 * RUNS);
   });
 
-  it('has the same outcomes, bit for bit, when its units are written in the other order', () => {
+  it('has the same outcomes, bit for bit, when its units are written in the other order; of two that trip in one minute, either is named', () => {
     let rows = 0;
     fc.assert(
       fc.property(randomSpec({ horizonHours: [3, 30], units: 2 }), (spec) => {
         const as = rowsOf(spec);
-        expect(unitsSwapped(rowsOf({ ...spec, units: [...spec.units].reverse() }))).toStrictEqual(as);
+        const swapped = unitsSwapped(rowsOf({ ...spec, units: [...spec.units].reverse() }));
+        // trips fall on whole minutes, so that two can fall together; banks do not run empty on one
+        const inOneMinute = (row: number) => Number.isInteger(as.columns['runtimeMinutes']![row]);
+        for (const [name, values] of Object.entries(as.columns)) {
+          const named = name === 'endUnit' || name === 'endCause';
+          const other = swapped.columns[name]!.map((value, row) =>
+            named && inOneMinute(row) ? values[row]! : value,
+          );
+          expect(other, name).toStrictEqual(values);
+        }
         rows += as.length;
       }),
       { ...REPEATABLE, numRuns: RUNS },
@@ -77,7 +91,8 @@ describe('a household', () => {
             const other = turned.columns[name]![row]!;
             const same = Object.is(value, other) || Math.abs(value - other) <= 1e-9 * (1 + Math.abs(value));
             // of two circuits that go without in the same moment, the one written first is named
-            if (!same && name !== 'endCause' && name !== 'endUnit') throw new Error(`${name}: ${value} and ${other}`);
+            if (!same && name !== 'endCause' && name !== 'endUnit')
+              throw new Error(`${name}: ${value} and ${other}`);
           });
         }
         rows += as.length;

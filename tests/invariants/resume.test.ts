@@ -12,7 +12,13 @@ const RUNS = 80;
 /** Everything a run has come to, the outcome row included. */
 function ending(run: Run): Record<string, unknown> {
   const row: Record<string, number> = {};
-  const stored = run.units.map(({ state, mode, cause, resetAt, downMinutes }) => ({ state: Array.from(state), mode, cause, resetAt, downMinutes }));
+  const stored = run.units.map(({ state, mode, cause, resetAt, downMinutes }) => ({
+    state: Array.from(state),
+    mode,
+    cause,
+    resetAt,
+    downMinutes,
+  }));
   writeOutcome(run, (column, value) => (row[column] = value));
   return { row, stored, control: run.control, thermostats: Array.from(run.thermostats) };
 }
@@ -21,21 +27,25 @@ describe('a run that is stopped and goes on', () => {
   it('ends in the same bits as one in a single go, wherever it was stopped', () => {
     let compared = 0;
     fc.assert(
-      fc.property(randomScenario(), fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 1, maxLength: 6 }), (scenario, shares) => {
-        const inOneGo = startRuns(scenario);
-        const { minutes } = inOneGo.study;
-        const stops = shares.map((share) => Math.floor(share * minutes)).sort((a, b) => a - b);
-        const endings = inOneGo.runs.map((run) => {
-          advance(run, minutes);
-          return ending(run);
-        });
-        startRuns(scenario).runs.forEach((run, s) => {
-          for (const stop of stops) advance(run, stop);
-          advance(run, minutes);
-          expect(ending(run)).toStrictEqual(endings[s]);
-          compared++;
-        });
-      }),
+      fc.property(
+        randomScenario(),
+        fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 1, maxLength: 6 }),
+        (scenario, shares) => {
+          const inOneGo = startRuns(scenario);
+          const { minutes } = inOneGo.study;
+          const stops = shares.map((share) => Math.floor(share * minutes)).sort((a, b) => a - b);
+          const endings = inOneGo.runs.map((run) => {
+            advance(run, minutes);
+            return ending(run);
+          });
+          startRuns(scenario).runs.forEach((run, s) => {
+            for (const stop of stops) advance(run, stop);
+            advance(run, minutes);
+            expect(ending(run)).toStrictEqual(endings[s]);
+            compared++;
+          });
+        },
+      ),
       { ...REPEATABLE, numRuns: RUNS },
     );
     expect(compared).toBeGreaterThanOrEqual(RUNS);

@@ -28,8 +28,10 @@ describe('power', () => {
           if (run.changed) return; // to be put into effect as the next minute begins
           run.groups.forEach(({ on }, g) => {
             const allowed = run.household.groups[g]!.circuits.map((c) => run.control.allowed[c] === 1);
-            if (new Set(allowed).size > 1) throw new Error(`minute ${minute}: a group that is allowed in part`);
-            if (on !== (allowed[0] && feedersOf(run, g).length > 0)) throw new Error(`minute ${minute}: group ${g} is ${on ? 'on' : 'off'}`);
+            if (new Set(allowed).size > 1)
+              throw new Error(`minute ${minute}: a group that is allowed in part`);
+            if (on !== (allowed[0] && feedersOf(run, g).length > 0))
+              throw new Error(`minute ${minute}: group ${g} is ${on ? 'on' : 'off'}`);
             looked++;
           });
         });
@@ -42,23 +44,26 @@ describe('power', () => {
   it('does not leave a unit that is down', () => {
     let loaded = 0;
     fc.assert(
-      fc.property(randomScenario({ units: 2, rules: ['charge', 'clock', 'sun', 'ration', 'outage'] }), (scenario) => {
-        let before: number[] = [];
-        everyMinute(scenario, (run, minute) => {
-          if (minute === 0) before = run.units.map(() => 0);
-          run.units.forEach((unit, u) => {
-            const load = unitBooks(run, u, 0).loadWh;
-            const down = unit.mode !== ON && minute > 0;
-            if (load > before[u]!) loaded++;
-            if (load < before[u]!) throw new Error(`minute ${minute}: unit ${u} took load back`);
-            // down throughout: it was down before this minute and did not come back in it
-            if (down && unit.downSince < minute && unit.onSince < unit.downSince && load !== before[u]) {
-              throw new Error(`minute ${minute}: unit ${u} is down and carries a load`);
-            }
-            before[u] = load;
+      fc.property(
+        randomScenario({ units: 2, rules: ['charge', 'clock', 'sun', 'ration', 'outage'] }),
+        (scenario) => {
+          let before: number[] = [];
+          everyMinute(scenario, (run, minute) => {
+            if (minute === 0) before = run.units.map(() => 0);
+            run.units.forEach((unit, u) => {
+              const load = unitBooks(run, u, 0).loadWh;
+              const down = unit.mode !== ON && minute > 0;
+              if (load > before[u]!) loaded++;
+              if (load < before[u]!) throw new Error(`minute ${minute}: unit ${u} took load back`);
+              // down throughout: it was down before this minute and did not come back in it
+              if (down && unit.downSince < minute && unit.onSince < unit.downSince && load !== before[u]) {
+                throw new Error(`minute ${minute}: unit ${u} is down and carries a load`);
+              }
+              before[u] = load;
+            });
           });
-        });
-      }),
+        },
+      ),
       { ...REPEATABLE, numRuns: RUNS },
     );
     expect(loaded).toBeGreaterThan(10_000);
@@ -136,13 +141,18 @@ describe('a switch', () => {
       fc.property(randomScenario({ carriedOutBy: 'switch', rules: ['charge'] }), (scenario) => {
         everyMinute(scenario, (run, minute) => {
           if (minute + 1 === run.draw.minutes) return;
-          const charges = run.units.map((_, u) => unitBooks(run, u, 0).storedEndWh / run.household.capacityWh[u]!);
+          const charges = run.units.map(
+            (_, u) => unitBooks(run, u, 0).storedEndWh / run.household.capacityWh[u]!,
+          );
           run.plan.strategy.rules.forEach((rule, r) => {
             if (rule.by !== 'charge') return;
             const charge = rule.reads < 0 ? Math.min(...charges) : charges[rule.reads]!;
             const allows = run.control.ruleAllows[r] === 1;
             const late = allows ? charge < rule.dropBelow - 1e-12 : charge > rule.restoreAbove + 1e-12;
-            if (late) throw new Error(`minute ${minute}: the rule ${allows ? 'still allows' : 'still forbids'} at ${charge}`);
+            if (late)
+              throw new Error(
+                `minute ${minute}: the rule ${allows ? 'still allows' : 'still forbids'} at ${charge}`,
+              );
             looked++;
           });
         });

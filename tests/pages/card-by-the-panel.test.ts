@@ -29,7 +29,7 @@ describe('cardPlan(household, strategy)', () => {
     const thresholds = steps.map(({ when, backOn }) =>
       [when, backOn].map((text) => Number(/\d+/.exec(text)![0])),
     );
-    expect(thresholds.map(([off]) => off)).toEqual(thresholds.map(([off]) => off!).sort((a, b) => b! - a!));
+    expect(thresholds.map(([off]) => off)).toEqual(thresholds.map(([off]) => off!).sort((a, b) => b - a));
     for (const [off, on] of thresholds) expect(on).toBeGreaterThan(off!);
     expect(steps[0]!.off.L1).toEqual(titles(house, 'dishwasher'));
     expect(steps.at(-1)!.off.both).toEqual(titles(house, 'well'));

@@ -19,36 +19,70 @@ function told(error: unknown): { code: number; words: string } {
 }
 
 describe('an error', () => {
-  const finding = { file: 'house.yaml', line: 3, path: 'title', found: '1', expected: 'a text', hint: undefined };
+  const finding = {
+    file: 'house.yaml',
+    line: 3,
+    path: 'title',
+    found: '1',
+    expected: 'a text',
+    hint: undefined,
+  };
 
   it.each([
-    ['in a scenario', new ScenarioError([finding]), EXIT.badInput, 'One thing needs mending:\n  house.yaml:3: title: found 1; expected a text.\n'],
+    [
+      'in a scenario',
+      new ScenarioError([finding]),
+      EXIT.badInput,
+      'One thing needs mending:\n  house.yaml:3: title: found 1; expected a text.\n',
+    ],
     ['in an option', new OptionError('--draws: found "x"'), EXIT.badInput, '--draws: found "x"\n'],
-    ['in writing', new WriteError('nothing was written to "out": the disk is full'), EXIT.cannotWrite, 'nothing was written to "out": the disk is full\n'],
+    [
+      'in writing',
+      new WriteError('nothing was written to "out": the disk is full'),
+      EXIT.cannotWrite,
+      'nothing was written to "out": the disk is full\n',
+    ],
   ])('%s is told in its own words alone', (_, error, code, words) => {
     expect(told(error)).toEqual({ code, words });
   });
 
-  it.each(['WeatherFileError', 'ProfileFileError', 'NormalsError', 'PublishError'])('named %s is one of input', (name) => {
-    expect(told(Object.assign(new Error('said plainly'), { name }))).toEqual({ code: EXIT.badInput, words: 'said plainly\n' });
-  });
+  it.each(['WeatherFileError', 'ProfileFileError', 'NormalsError', 'PublishError'])(
+    'named %s is one of input',
+    (name) => {
+      expect(told(Object.assign(new Error('said plainly'), { name }))).toEqual({
+        code: EXIT.badInput,
+        words: 'said plainly\n',
+      });
+    },
+  );
 
   it('of our own asks to be reported, with its stack', () => {
     const { code, words } = told(new TypeError('x is not a function'));
     expect(code).toBe(EXIT.ourFault);
-    expect(words).toMatch(/^A fault in rideout, not in your scenario\. Please report it with what follows\.\nTypeError: x is not a function\n\s+at /);
-    expect(told('a thrown text')).toEqual({ code: EXIT.ourFault, words: 'A fault in rideout: a thrown text\n' });
+    expect(words).toMatch(
+      /^A fault in rideout, not in your scenario\. Please report it with what follows\.\nTypeError: x is not a function\n\s+at /,
+    );
+    expect(told('a thrown text')).toEqual({
+      code: EXIT.ourFault,
+      words: 'A fault in rideout: a thrown text\n',
+    });
   });
 
   it('has an exit code that the help explains', () => {
-    for (const code of Object.values(EXIT)) expect(EXIT_HELP).toMatch(new RegExp(`^ {2}${code} {2,4}\\S`, 'm'));
+    for (const code of Object.values(EXIT))
+      expect(EXIT_HELP).toMatch(new RegExp(`^ {2}${code} {2,4}\\S`, 'm'));
   });
 });
 
 describe('the value of an option', () => {
-  it.each(['', ' ', 'x', '1.5', '-1', '11', '1e9', 'NaN', 'Infinity', '5 draws'])('%j is no whole number from 0 to 10', (text) => {
-    expect(() => wholeNumber('--n', 0, 10)(text)).toThrow(new OptionError(`--n: found ${JSON.stringify(text)}; expected a whole number from 0 to 10`));
-  });
+  it.each(['', ' ', 'x', '1.5', '-1', '11', '1e9', 'NaN', 'Infinity', '5 draws'])(
+    '%j is no whole number from 0 to 10',
+    (text) => {
+      expect(() => wholeNumber('--n', 0, 10)(text)).toThrow(
+        new OptionError(`--n: found ${JSON.stringify(text)}; expected a whole number from 0 to 10`),
+      );
+    },
+  );
 
   it('is a whole number within its limits, both included', () => {
     expect(['0', '7', '10'].map(wholeNumber('--n', 0, 10))).toEqual([0, 7, 10]);

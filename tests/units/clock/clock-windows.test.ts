@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { minutesInWindows } from '../../../packages/sim/src/clock/clock-windows.ts';
 
-const inside = (...windows: string[]) => Array.from(minutesInWindows(windows)).flatMap((inWindow, m) => (inWindow === 1 ? m : []));
+const inside = (...windows: string[]) =>
+  Array.from(minutesInWindows(windows)).flatMap((inWindow, m) => (inWindow === 1 ? m : []));
 const range = (from: number, to: number) => Array.from({ length: to - from }, (_, k) => from + k);
 
 describe('minutesInWindows', () => {

@@ -4,13 +4,18 @@ import { createClock, fillClock } from '../../../packages/sim/src/clock/fill-clo
 import type { OutageClock } from '../../../packages/sim/src/clock/outage-clock.ts';
 import { epochMinuteOfLocal, zoneOffsetMinutes } from '../../../packages/sim/src/clock/zone-offset.ts';
 
-function clockFrom(zone: string, [year, month, day, minuteOfDay]: readonly [number, number, number, number], minutes: number): OutageClock {
+function clockFrom(
+  zone: string,
+  [year, month, day, minuteOfDay]: readonly [number, number, number, number],
+  minutes: number,
+): OutageClock {
   const clock = createClock(zone, minutes);
   fillClock(clock, epochMinuteOfLocal(zone, year, month, day, minuteOfDay));
   return clock;
 }
 
-const hourAndMinute = (minute: number) => `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`;
+const hourAndMinute = (minute: number) =>
+  `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`;
 
 describe('an outage’s clock', () => {
   it('runs from the start through midnight, counting local days', () => {

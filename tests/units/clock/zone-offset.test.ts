@@ -4,7 +4,11 @@
  * April; Nepal +05:45 since 1986; Lord Howe +10:30 with half an hour of summer time).
  */
 import { describe, expect, it } from 'vitest';
-import { epochMinuteOfLocal, isKnownZone, zoneOffsetMinutes } from '../../../packages/sim/src/clock/zone-offset.ts';
+import {
+  epochMinuteOfLocal,
+  isKnownZone,
+  zoneOffsetMinutes,
+} from '../../../packages/sim/src/clock/zone-offset.ts';
 
 const utc = (text: string) => Date.parse(`${text}Z`) / 60_000;
 const local = (zone: string, text: string) => {
@@ -80,7 +84,8 @@ describe('the moment of a local date and time', () => {
         for (const minuteOfDay of [0, 90, 150, 725, 1439]) {
           const at = epochMinuteOfLocal(zone, 2026, 1, day + 1, minuteOfDay);
           const civil = at + zoneOffsetMinutes(zone, at);
-          if (civil !== Date.UTC(2026, 0, day + 1) / 60_000 + minuteOfDay) expect([150, 90]).toContain(minuteOfDay);
+          if (civil !== Date.UTC(2026, 0, day + 1) / 60_000 + minuteOfDay)
+            expect([150, 90]).toContain(minuteOfDay);
           else compared++;
         }
       }

@@ -41,24 +41,60 @@ describe('loadScenario', () => {
 
   it('starts the outage in other months when asked to, instead of at the scenario’s time', () => {
     const path = write('fixed.yaml', HOME.replace('months: [1]', 'startLocal: 2026-01-15T18:00'));
-    expect(loadScenario(path, { months: [6, 7] }).scenario.outage).toMatchObject({ months: [6, 7], startLocal: undefined });
+    expect(loadScenario(path, { months: [6, 7] }).scenario.outage).toMatchObject({
+      months: [6, 7],
+      startLocal: undefined,
+    });
   });
 
   it('takes a measured profile from beside the scenario, whatever the working folder', () => {
-    const rows = Array.from({ length: 48 }, (_, k) => `2026-01-01 ${String(k >> 1).padStart(2, '0')}:${k % 2 === 0 ? '00' : '30'},${100 + k}`);
+    const rows = Array.from(
+      { length: 48 },
+      (_, k) => `2026-01-01 ${String(k >> 1).padStart(2, '0')}:${k % 2 === 0 ? '00' : '30'},${100 + k}`,
+    );
     writeFileSync(join(folder, 'files', 'profile.csv'), `time,watts\n${rows.join('\n')}\n`);
-    const path = write('measured.yaml', HOME.replace('- kind: steady\n        runningW: 12', '- kind: measured\n        file: files/profile.csv'));
+    const path = write(
+      'measured.yaml',
+      HOME.replace(
+        '- kind: steady\n        runningW: 12',
+        '- kind: measured\n        file: files/profile.csv',
+      ),
+    );
     const appliance = loadScenario(path).scenario.alternatives[0]!.household.circuits[1]!.appliances[1];
     expect(appliance).toMatchObject({ kind: 'measured', profile: { intervalMinutes: 30 } });
   });
 
   it.each([
-    ['a file that is not there', () => join(folder, 'nowhere.yaml'), /^One thing needs mending:\n {2}…\/nowhere\.yaml: found no file at …\/nowhere\.yaml; expected a file that can be read\.$/],
+    [
+      'a file that is not there',
+      () => join(folder, 'nowhere.yaml'),
+      /^One thing needs mending:\n {2}…\/nowhere\.yaml: found no file at …\/nowhere\.yaml; expected a file that can be read\.$/,
+    ],
     ['a folder', () => folder, /found a folder at …; expected a file that can be read\.$/],
-    ['a missing weather year', () => write('year.yaml', HOME.replace('normals: boston', 'yearFile: files/none.csv')), /year\.yaml: files\/none\.csv: found no file at …\/files\/none\.csv;/],
-    ['a missing profile', () => write('profile.yaml', HOME.replace('- kind: steady\n        runningW: 12', '- kind: measured\n        file: none.csv')), /profile\.yaml: none\.csv: found no file at …\/none\.csv;/],
-    ['an unknown place', () => write('place.yaml', HOME.replace('boston', 'bostn')), /place\.yaml:9: weather\.normals: found "bostn"; expected a place of data\/normals\.csv, .* Did you mean boston\?$/],
-    ['a faulty scenario', () => write('faulty.yaml', HOME.replace('tier: 2', 'tier: 0')), /faulty\.yaml:32: circuits\.hall\.tier: found 0; expected a number of at least 1\.$/],
+    [
+      'a missing weather year',
+      () => write('year.yaml', HOME.replace('normals: boston', 'yearFile: files/none.csv')),
+      /year\.yaml: files\/none\.csv: found no file at …\/files\/none\.csv;/,
+    ],
+    [
+      'a missing profile',
+      () =>
+        write(
+          'profile.yaml',
+          HOME.replace('- kind: steady\n        runningW: 12', '- kind: measured\n        file: none.csv'),
+        ),
+      /profile\.yaml: none\.csv: found no file at …\/none\.csv;/,
+    ],
+    [
+      'an unknown place',
+      () => write('place.yaml', HOME.replace('boston', 'bostn')),
+      /place\.yaml:9: weather\.normals: found "bostn"; expected a place of data\/normals\.csv, .* Did you mean boston\?$/,
+    ],
+    [
+      'a faulty scenario',
+      () => write('faulty.yaml', HOME.replace('tier: 2', 'tier: 0')),
+      /faulty\.yaml:32: circuits\.hall\.tier: found 0; expected a number of at least 1\.$/,
+    ],
   ])('tells of %s in one message that names it', (_, path, message) => {
     expect(messageOf(path())).toMatch(message);
   });
@@ -71,7 +107,9 @@ describe('loadScenario', () => {
   });
 
   it('takes a weather year given beside the scenario from the working folder, and tells when it is not there', () => {
-    expect(messageOf(write('house.yaml', HOME), { weatherYear: 'no-such-year.csv' })).toMatch(/no-such-year\.csv: found no file at .*no-such-year\.csv;/);
+    expect(messageOf(write('house.yaml', HOME), { weatherYear: 'no-such-year.csv' })).toMatch(
+      /no-such-year\.csv: found no file at .*no-such-year\.csv;/,
+    );
   });
 
   it.skipIf(process.getuid?.() === 0)('tells of a file that may not be read', () => {

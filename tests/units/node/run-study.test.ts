@@ -43,7 +43,11 @@ describe('runStudy', () => {
     const whole = await run();
     for (const workers of [0, 2]) {
       const interruption = new AbortController();
-      const part = await run({ workers, signal: interruption.signal, onProgress: (done) => done >= 5 && interruption.abort() });
+      const part = await run({
+        workers,
+        signal: interruption.signal,
+        onProgress: (done) => done >= 5 && interruption.abort(),
+      });
       expect(part.ended).toBe('interrupted');
       expect(part.draws).toBeGreaterThanOrEqual(5);
       expect(part.draws).toBeLessThan(24);
@@ -56,12 +60,18 @@ describe('runStudy', () => {
 
   it('does nothing when it is interrupted before it begins', async () => {
     for (const workers of [0, 2]) {
-      expect(await run({ workers, signal: AbortSignal.abort() })).toMatchObject({ draws: 0, ended: 'interrupted', rows: { length: 0 } });
+      expect(await run({ workers, signal: AbortSignal.abort() })).toMatchObject({
+        draws: 0,
+        ended: 'interrupted',
+        rows: { length: 0 },
+      });
     }
   });
 
   it('stops at the same draw and with the same rows on any number of workers once the headline is firm', async () => {
-    const [here, there] = await Promise.all([0, 3].map((workers) => run({ draws: 900, workers, untilHalfWidthDays: 0.05 })));
+    const [here, there] = await Promise.all(
+      [0, 3].map((workers) => run({ draws: 900, workers, untilHalfWidthDays: 0.05 })),
+    );
     expect(here!.ended).toBe('tight enough');
     expect([200, 400, 800]).toContain(here!.draws);
     expect(there).toMatchObject({ draws: here!.draws, ended: here!.ended });

@@ -20,7 +20,8 @@ class PlayedWorker extends EventEmitter {
   postMessage(shard: Shard): void {
     setImmediate(() => {
       const doing = this.does(shard);
-      if (doing === 'answers') this.emit('message', { from: shard.from, rows: { length: shard.to - shard.from, columns: {} } });
+      if (doing === 'answers')
+        this.emit('message', { from: shard.from, rows: { length: shard.to - shard.from, columns: {} } });
       else if (doing === 'breaks') this.emit('error', new Error('out of memory'));
       else this.emit('exit', 7);
     });
@@ -73,18 +74,25 @@ describe('a pool of threads', () => {
     expect(started.map((w) => w.terminated)).toEqual([true, true, true]);
   });
 
-  it.each(['breaks', 'ends'] as const)('tells of a thread that %s and runs its shard once more on a new one', async (doing) => {
-    const { outcome, started, done, trouble } = await play(2, ({ from }, tries) => (from === 6 && tries === 0 ? doing : 'answers'));
-    const why = doing === 'breaks' ? 'out of memory' : 'thread ended with code 7';
-    expect(outcome).toBe('resolved');
-    expect(done).toEqual(EVERY_SHARD);
-    expect(trouble).toEqual([`A worker stopped (${why}); its draws 6 to 7 are run again.`]);
-    expect(started).toHaveLength(3);
-    expect(started.every((w) => w.terminated)).toBe(true);
-  });
+  it.each(['breaks', 'ends'] as const)(
+    'tells of a thread that %s and runs its shard once more on a new one',
+    async (doing) => {
+      const { outcome, started, done, trouble } = await play(2, ({ from }, tries) =>
+        from === 6 && tries === 0 ? doing : 'answers',
+      );
+      const why = doing === 'breaks' ? 'out of memory' : 'thread ended with code 7';
+      expect(outcome).toBe('resolved');
+      expect(done).toEqual(EVERY_SHARD);
+      expect(trouble).toEqual([`A worker stopped (${why}); its draws 6 to 7 are run again.`]);
+      expect(started).toHaveLength(3);
+      expect(started.every((w) => w.terminated)).toBe(true);
+    },
+  );
 
   it('gives up when a shard breaks two threads, hands out nothing more and leaves no thread running', async () => {
-    const { outcome, started, trouble, done, handedOut } = await play(2, ({ from }) => (from === 6 ? 'breaks' : 'answers'));
+    const { outcome, started, trouble, done, handedOut } = await play(2, ({ from }) =>
+      from === 6 ? 'breaks' : 'answers',
+    );
     expect(outcome).toBe('out of memory');
     expect(trouble).toHaveLength(1);
     expect(started.every((w) => w.terminated)).toBe(true);

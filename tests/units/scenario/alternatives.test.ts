@@ -1,11 +1,12 @@
 /** Alternatives: one thing changed, and the same weather. */
 import { describe, expect, it } from 'vitest';
+import type { ReadScenario } from '../../../packages/sim/src/index.ts';
 import { lineWith, onlyFinding, read, spoilt } from './written.ts';
 
 const changeLine = lineWith('change:');
 const changed = (change: string) => spoilt("{ 'units.*.battery.modules': 2 }", change);
 
-type Household = ReturnType<typeof changedHousehold>;
+type Household = ReadScenario['scenario'];
 const modules = (s: Household) => s.units.map((u) => u.battery.modules);
 const hallKinds = (s: Household) => s.circuits[1]!.appliances.map((a) => ('kind' in a ? a.kind : ''));
 
@@ -15,7 +16,11 @@ describe('a change', () => {
     ["{ 'units.0.battery.modules': 3 }", modules, [3, 1]],
     ["{ 'units.*.battery.modules': 3, 'units.east.battery.modules': 4 }", modules, [4, 3]],
     ["{ 'pair.stopsTogether': true }", (s: Household) => s.pair.stopsTogether, true],
-    ["{ person: { awake: '05:00-21:00' } }", (s: Household) => [s.person.awake, s.person.looksEveryMinutes], ['05:00-21:00', 60]],
+    [
+      "{ person: { awake: '05:00-21:00' } }",
+      (s: Household) => [s.person.awake, s.person.looksEveryMinutes],
+      ['05:00-21:00', 60],
+    ],
     ["{ 'circuits.hall.appliances.0': { typical: kettle } }", hallKinds, ['events', 'steady']],
     ["{ 'circuits.hall.appliances.lamp': { typical: kettle } }", hallKinds, ['events', 'steady']],
   ] as const)('%s is made in its alternative and nowhere else', (change, look, expected) => {
@@ -33,7 +38,9 @@ describe('a change', () => {
     ["{ '': 1 }", '', 'a change of ""'],
   ])('%s is refused: every alternative meets the same draws', (change, path, found) => {
     expect(onlyFinding(changed(change))).toMatchObject({ path, found, line: changeLine });
-    expect(onlyFinding(changed(change)).expected).toBe('a path into units, pair, circuits, usage, person, strategies: every alternative meets the same weather');
+    expect(onlyFinding(changed(change)).expected).toBe(
+      'a path into units, pair, circuits, usage, person, strategies: every alternative meets the same weather',
+    );
   });
 
   it.each([
@@ -49,7 +56,11 @@ describe('a change', () => {
     ["{ 'units.east.battery.moduls': 2 }", 'units.east.battery.moduls', 'Did you mean modules?'],
     ["{ 'units.east.battery.modules': 200 }", 'units.east.battery.modules', undefined],
     ["{ 'circuits.hall.leg': L3 }", 'circuits.hall.leg', 'Did you mean L1?'],
-    ["{ 'strategies.careful.rules.1.unit': north }", 'strategies.careful.rules.1.unit', 'There is: east, west.'],
+    [
+      "{ 'strategies.careful.rules.1.unit': north }",
+      'strategies.careful.rules.1.unit',
+      'There is: east, west.',
+    ],
   ])('%s that makes an unsound household is told on its own line', (change, path, hint) => {
     expect(onlyFinding(changed(change))).toMatchObject({ path, hint, line: changeLine });
   });
@@ -62,13 +73,14 @@ describe('a change', () => {
   });
 
   it('cannot reach past the household into the program', () => {
-    for (const path of ['person.__proto__.polluted', '__proto__.polluted', 'units.__proto__.polluted', 'person.constructor.prototype.polluted']) {
+    for (const path of [
+      'person.__proto__.polluted',
+      '__proto__.polluted',
+      'units.__proto__.polluted',
+      'person.constructor.prototype.polluted',
+    ]) {
       expect(() => read(changed(`{ '${path}': 1 }`))).toThrow();
       expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
     }
   });
 });
-
-function changedHousehold() {
-  return read(changed('{}')).alternatives[1]!.scenario;
-}

@@ -8,7 +8,9 @@ import { HOUSE } from './written.ts';
 type Schema = Record<string, unknown>;
 
 const ROOT = new URL('../../../', import.meta.url);
-const shipped = JSON.parse(readFileSync(new URL('packages/sim/scenario.schema.json', ROOT), 'utf8')) as Schema;
+const shipped = JSON.parse(
+  readFileSync(new URL('packages/sim/scenario.schema.json', ROOT), 'utf8'),
+) as Schema;
 const demos = readdirSync(new URL('data/', ROOT)).filter((name) => name.endsWith('.yaml'));
 
 /** Words that only describe. */
@@ -25,12 +27,19 @@ function misfits(schema: Schema, value: unknown, at = ''): string[] {
 }
 
 type Check = (rule: unknown, value: unknown, at: string, schema: Schema) => string[];
-const isBlock = (value: unknown): value is Schema => typeof value === 'object' && value !== null && !Array.isArray(value);
+const isBlock = (value: unknown): value is Schema =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 const unless = (fits: boolean, at: string, what: string) => (fits ? [] : [`${at} ${what}`]);
-const numeric = (fits: (value: number, rule: number) => boolean, what: string): Check => (rule, value, at) =>
-  typeof value === 'number' ? unless(fits(value, rule as number), at, `${what} ${String(rule)}`) : [];
-const sized = (fits: (size: number, rule: number) => boolean, what: string): Check => (rule, value, at) =>
-  Array.isArray(value) || typeof value === 'string' ? unless(fits(value.length, rule as number), at, `${what} ${String(rule)}`) : [];
+const numeric =
+  (fits: (value: number, rule: number) => boolean, what: string): Check =>
+  (rule, value, at) =>
+    typeof value === 'number' ? unless(fits(value, rule as number), at, `${what} ${String(rule)}`) : [];
+const sized =
+  (fits: (size: number, rule: number) => boolean, what: string): Check =>
+  (rule, value, at) =>
+    Array.isArray(value) || typeof value === 'string'
+      ? unless(fits(value.length, rule as number), at, `${what} ${String(rule)}`)
+      : [];
 
 const TYPES: Record<string, (value: unknown) => boolean> = {
   object: isBlock,
@@ -45,7 +54,12 @@ const CHECKS: Record<string, Check> = {
   type: (rule, value, at) => unless(TYPES[rule as string]!(value), at, `is no ${String(rule)}`),
   const: (rule, value, at) => unless(value === rule, at, `is not ${String(rule)}`),
   enum: (rule, value, at) => unless((rule as unknown[]).includes(value), at, `is none of ${String(rule)}`),
-  pattern: (rule, value, at) => unless(typeof value !== 'string' || new RegExp(rule as string, 'u').test(value), at, `does not match ${String(rule)}`),
+  pattern: (rule, value, at) =>
+    unless(
+      typeof value !== 'string' || new RegExp(rule as string, 'u').test(value),
+      at,
+      `does not match ${String(rule)}`,
+    ),
   minimum: numeric((value, rule) => value >= rule, 'is below'),
   maximum: numeric((value, rule) => value <= rule, 'is above'),
   exclusiveMinimum: numeric((value, rule) => value > rule, 'is not above'),
@@ -54,19 +68,43 @@ const CHECKS: Record<string, Check> = {
   maxItems: sized((size, rule) => size <= rule, 'is longer than'),
   minLength: sized((size, rule) => size >= rule, 'is shorter than'),
   maxLength: sized((size, rule) => size <= rule, 'is longer than'),
-  required: (rule, value, at) => (isBlock(value) ? (rule as string[]).filter((key) => !(key in value)).map((key) => `${at} lacks ${key}`) : []),
+  required: (rule, value, at) =>
+    isBlock(value)
+      ? (rule as string[]).filter((key) => !(key in value)).map((key) => `${at} lacks ${key}`)
+      : [],
   properties: (rule, value, at) =>
-    isBlock(value) ? Object.entries(rule as Record<string, Schema>).flatMap(([key, part]) => (key in value ? misfits(part, value[key], `${at}.${key}`) : [])) : [],
+    isBlock(value)
+      ? Object.entries(rule as Record<string, Schema>).flatMap(([key, part]) =>
+          key in value ? misfits(part, value[key], `${at}.${key}`) : [],
+        )
+      : [],
   additionalProperties: (rule, value, at, schema) => {
     if (!isBlock(value)) return [];
     const others = Object.keys(value).filter((key) => !(key in ((schema['properties'] ?? {}) as Schema)));
-    return others.flatMap((key) => (rule === false ? [`${at} knows no ${key}`] : misfits(rule as Schema, value[key], `${at}.${key}`)));
+    return others.flatMap((key) =>
+      rule === false ? [`${at} knows no ${key}`] : misfits(rule as Schema, value[key], `${at}.${key}`),
+    );
   },
-  propertyNames: (rule, value, at) => (isBlock(value) ? Object.keys(value).flatMap((key) => misfits(rule as Schema, key, `${at}.${key}`)) : []),
-  items: (rule, value, at) => (Array.isArray(value) ? value.flatMap((item, i) => misfits(rule as Schema, item, `${at}.${i}`)) : []),
-  prefixItems: (rule, value, at) => (Array.isArray(value) ? (rule as Schema[]).flatMap((part, i) => misfits(part, value[i], `${at}.${i}`)) : []),
-  anyOf: (rule, value, at) => unless((rule as Schema[]).some((part) => misfits(part, value).length === 0), at, 'fits no shape'),
-  oneOf: (rule, value, at) => unless((rule as Schema[]).filter((part) => misfits(part, value).length === 0).length === 1, at, 'fits no one shape'),
+  propertyNames: (rule, value, at) =>
+    isBlock(value) ? Object.keys(value).flatMap((key) => misfits(rule as Schema, key, `${at}.${key}`)) : [],
+  items: (rule, value, at) =>
+    Array.isArray(value) ? value.flatMap((item, i) => misfits(rule as Schema, item, `${at}.${i}`)) : [],
+  prefixItems: (rule, value, at) =>
+    Array.isArray(value)
+      ? (rule as Schema[]).flatMap((part, i) => misfits(part, value[i], `${at}.${i}`))
+      : [],
+  anyOf: (rule, value, at) =>
+    unless(
+      (rule as Schema[]).some((part) => misfits(part, value).length === 0),
+      at,
+      'fits no shape',
+    ),
+  oneOf: (rule, value, at) =>
+    unless(
+      (rule as Schema[]).filter((part) => misfits(part, value).length === 0).length === 1,
+      at,
+      'fits no one shape',
+    ),
 };
 
 describe('the JSON Schema of a scenario', () => {

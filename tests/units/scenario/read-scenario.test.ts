@@ -6,9 +6,19 @@ import { findingsOf, HOUSE, lineWith, onlyFinding, read, spoilt } from './writte
 describe('a sound file', () => {
   it('is read with every default filled in and typical appliances written out', () => {
     const { scenario, alternatives } = read(HOUSE);
-    expect(scenario.units[0]!.battery).toMatchObject({ modules: 1, cutOffFraction: 0.1, restartFraction: 0.2, place: 'indoors' });
+    expect(scenario.units[0]!.battery).toMatchObject({
+      modules: 1,
+      cutOffFraction: 0.1,
+      restartFraction: 0.2,
+      place: 'indoors',
+    });
     expect(scenario.person.awake).toBe('06:30-22:30');
-    expect(scenario.circuits[1]!.appliances[0]).toMatchObject({ id: 'lamp', kind: 'steady', runningW: 9, count: 3 });
+    expect(scenario.circuits[1]!.appliances[0]).toMatchObject({
+      id: 'lamp',
+      kind: 'steady',
+      runningW: 9,
+      count: 3,
+    });
     expect(alternatives.map((a) => a.id)).toEqual(['as-it-is', 'more']);
     expect(alternatives[1]!.scenario.units.map((u) => u.battery.modules)).toEqual([2, 2]);
   });
@@ -67,7 +77,9 @@ describe('several faults', () => {
       caught = error;
     }
     expect(isScenarioError(caught)).toBe(true);
-    expect((caught as Error).message).toContain('7 things need mending:\n  house.yaml:1: title: found nothing; expected a text.');
+    expect((caught as Error).message).toContain(
+      '7 things need mending:\n  house.yaml:1: title: found nothing; expected a text.',
+    );
   });
 });
 
@@ -81,14 +93,25 @@ describe('a key', () => {
   });
 
   it('of a rule or appliance is looked for among those of its own kind', () => {
-    expect(onlyFinding(spoilt("unit: west, during: ['23:00-05:00']", "unit: west, durring: ['23:00-05:00'], during: ['23:00-05:00']")).hint).toBe(
-      'Did you mean during?',
+    expect(
+      onlyFinding(
+        spoilt(
+          "unit: west, during: ['23:00-05:00']",
+          "unit: west, durring: ['23:00-05:00'], during: ['23:00-05:00']",
+        ),
+      ).hint,
+    ).toBe('Did you mean during?');
+    expect(onlyFinding(spoilt('runningW: 12', 'runningW: 12\n        runingW: 5')).hint).toBe(
+      'Did you mean runningW?',
     );
-    expect(onlyFinding(spoilt('runningW: 12', 'runningW: 12\n        runingW: 5')).hint).toBe('Did you mean runningW?');
   });
 
   it('with nothing behind it is told as such', () => {
-    expect(onlyFinding(spoilt('surgeW: 6000', 'surgeW:').replace('*inverter', '{ continuousW: 1, surgeW: 2, idleW: 3 }'))).toMatchObject({
+    expect(
+      onlyFinding(
+        spoilt('surgeW: 6000', 'surgeW:').replace('*inverter', '{ continuousW: 1, surgeW: 2, idleW: 3 }'),
+      ),
+    ).toMatchObject({
       path: 'units.east.inverter.surgeW',
       found: 'nothing',
       expected: 'a number',
@@ -97,7 +120,10 @@ describe('a key', () => {
 
   it('that stands twice in a block is refused, in YAML and in JSON', () => {
     expect(onlyFinding(`${HOUSE}title: Again\n`).found).toMatch(/keys must be unique/);
-    expect(onlyFinding('{\n"rideout": 1,\n"rideout": 1}', 'house.json')).toMatchObject({ line: 3, found: 'a second "rideout" in one block' });
+    expect(onlyFinding('{\n"rideout": 1,\n"rideout": 1}', 'house.json')).toMatchObject({
+      line: 3,
+      found: 'a second "rideout" in one block',
+    });
   });
 });
 
@@ -112,13 +138,16 @@ describe('a number', () => {
     ['[12]', '[12]'],
     ['true', 'true'],
   ])('%s is no watts of an appliance', (written, found) => {
-    expect(onlyFinding(spoilt('runningW: 12', `runningW: ${written}`))).toMatchObject({ path: 'circuits.hall.appliances.1.runningW', found });
+    expect(onlyFinding(spoilt('runningW: 12', `runningW: ${written}`))).toMatchObject({
+      path: 'circuits.hall.appliances.1.runningW',
+      found,
+    });
   });
 
   it.each([
     ['startFraction: 80%', 'For 80 percent write 0.8.'],
     ['startFraction: 80', 'For 80 percent write 0.8.'],
-    ["startFraction: '0.8'", 'Write the number alone; the unit is in the key\'s name.'],
+    ["startFraction: '0.8'", "Write the number alone; the unit is in the key's name."],
   ])('%s gets the hint %s', (written, hint) => {
     expect(onlyFinding(spoilt('startFraction: 0.9', written)).hint).toBe(hint);
   });
@@ -126,8 +155,8 @@ describe('a number', () => {
   it.each([
     ['3 kW', 'Write 3000: runningW is in watts.'],
     ['0.012kW', 'Write 12: runningW is in watts.'],
-    ['12 W', 'Write the number alone; the unit is in the key\'s name.'],
-    ['12,5', 'Write the number alone; the unit is in the key\'s name.'],
+    ['12 W', "Write the number alone; the unit is in the key's name."],
+    ['12,5', "Write the number alone; the unit is in the key's name."],
   ])('written as %s gets the hint %s', (written, hint) => {
     expect(onlyFinding(spoilt('runningW: 12', `runningW: ${written}`)).hint).toBe(hint);
   });
@@ -136,18 +165,26 @@ describe('a number', () => {
 describe('a word', () => {
   it('that names a kind of appliance or rule wrongly is told with the ones there are', () => {
     const kinds = 'one of steady, duty-cycled, events, scheduled, lights, thermostat, measured';
-    expect(onlyFinding(spoilt('kind: steady', 'kind: steddy'))).toMatchObject({ found: '"steddy"', expected: kinds, hint: 'Did you mean steady?' });
+    expect(onlyFinding(spoilt('kind: steady', 'kind: steddy'))).toMatchObject({
+      found: '"steddy"',
+      expected: kinds,
+      hint: 'Did you mean steady?',
+    });
     expect(onlyFinding(spoilt('- kind: steady\n', '- title: A lamp\n'))).toMatchObject({
       path: 'circuits.hall.appliances.1.kind',
       found: 'nothing',
       expected: kinds,
       hint: 'Or write typical: and a row of data/appliances.csv.',
     });
-    expect(onlyFinding(spoilt('by: charge', 'by: charging')).expected).toBe('one of charge, clock, sun, ration, sleep, outage');
+    expect(onlyFinding(spoilt('by: charge', 'by: charging')).expected).toBe(
+      'one of charge, clock, sun, ration, sleep, outage',
+    );
   });
 
   it('that names no typical appliance is told once, whatever stands beside it', () => {
-    expect(onlyFinding(spoilt('typical: kettle', 'typical: kettel, usesPerDay: 3, minutesPerUse: 5'))).toMatchObject({
+    expect(
+      onlyFinding(spoilt('typical: kettle', 'typical: kettel, usesPerDay: 3, minutesPerUse: 5')),
+    ).toMatchObject({
       line: lineWith('typical: kettle'),
       path: 'circuits.pump.appliances.0.typical',
       found: '"kettel"',
@@ -157,11 +194,26 @@ describe('a word', () => {
 
   it.each([
     ['leg: L2\n    tier', 'leg: L3\n    tier', 'circuits.hall.leg', 'one of "L1", "L2", "both"'],
-    ["'23:00-05:00'", "'23:00-25:00'", 'strategies.careful.rules.1.during.0', 'a window of local clock time such as "06:30-22:00"'],
-    ['id: hall', 'id: The Hall', 'circuits.1.id', 'lower-case letters, digits and hyphens, starting with a letter'],
+    [
+      "'23:00-05:00'",
+      "'23:00-25:00'",
+      'strategies.careful.rules.1.during.0',
+      'a window of local clock time such as "06:30-22:00"',
+    ],
+    [
+      'id: hall',
+      'id: The Hall',
+      'circuits.1.id',
+      'lower-case letters, digits and hyphens, starting with a letter',
+    ],
     ['months: [1]', 'months: []', 'outage.months', 'a list with a length of at least 1'],
     ['months: [1]', 'months: [13]', 'outage.months.0', 'a number of at most 12'],
-    ['months: [1]', 'startLocal: 15 January', 'outage.startLocal', 'a local date and time such as 2026-01-15T18:00'],
+    [
+      'months: [1]',
+      'startLocal: 15 January',
+      'outage.startLocal',
+      'a local date and time such as 2026-01-15T18:00',
+    ],
     ['rideout: 1', 'rideout: 2', 'rideout', '1'],
     ['title: A small house', "title: ''", 'title', 'a text with a length of at least 1'],
   ])('%s written as %s is no good at %s', (part, by, path, expected) => {
@@ -198,14 +250,28 @@ describe('a file that is not a scenario at all', () => {
 
   it('because its aliases multiply past all bounds is refused, not expanded', () => {
     const levels = ['a', 'b', 'c', 'd', 'e', 'f'];
-    const text = levels.map((name, i) => `${name}: &${name} [${Array(9).fill(i === 0 ? 'x' : `*${levels[i - 1]!}`).join(', ')}]`).join('\n');
+    const text = levels
+      .map(
+        (name, i) =>
+          `${name}: &${name} [${Array(9)
+            .fill(i === 0 ? 'x' : `*${levels[i - 1]!}`)
+            .join(', ')}]`,
+      )
+      .join('\n');
     expect(onlyFinding(text).found).toBe('aliases that repeat each other too often');
   });
 });
 
 describe('a finding', () => {
   it('without a line or path names the file alone', () => {
-    const finding = { file: 'house.yaml', line: undefined, path: '', found: 'no file', expected: 'a file', hint: undefined };
+    const finding = {
+      file: 'house.yaml',
+      line: undefined,
+      path: '',
+      found: 'no file',
+      expected: 'a file',
+      hint: undefined,
+    };
     expect(wordFinding(finding)).toBe('house.yaml: found no file; expected a file.');
   });
 });

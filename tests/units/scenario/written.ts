@@ -1,5 +1,11 @@
 /** A sound scenario as a person writes it, for tests to spoil a line of. */
-import { isScenarioError, readScenario, type Finding, type ReadScenario, type TypicalAppliances } from '../../../packages/sim/src/index.ts';
+import {
+  isScenarioError,
+  readScenario,
+  type Finding,
+  type ReadScenario,
+  type TypicalAppliances,
+} from '../../../packages/sim/src/index.ts';
 
 export const TYPICAL: TypicalAppliances = new Map([
   ['lamp', { kind: 'steady', runningW: 9 }],
@@ -89,6 +95,7 @@ export function findingsOf(text: string, file = 'house.yaml'): readonly Finding[
 
 export function onlyFinding(text: string, file?: string): Finding {
   const findings = findingsOf(text, file);
-  if (findings.length !== 1) throw new Error(`${findings.length} findings: ${findings.map((f) => `${f.path} ${f.found}`).join('; ')}`);
+  if (findings.length !== 1)
+    throw new Error(`${findings.length} findings: ${findings.map((f) => `${f.path} ${f.found}`).join('; ')}`);
   return findings[0]!;
 }

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { chosenCircuits, compileStrategy, LOWEST_BANK } from '../../../packages/sim/src/shedding/compile-rules.ts';
+import {
+  chosenCircuits,
+  compileStrategy,
+  LOWEST_BANK,
+} from '../../../packages/sim/src/shedding/compile-rules.ts';
 import type { RuleSpec } from '../../../packages/sim/src/scenario/schema.ts';
 
 const CIRCUITS = [
@@ -11,7 +15,8 @@ const UNITS = [
   { id: 'east', leg: 'L1' },
   { id: 'west', leg: 'L2' },
 ] as const;
-const rulesOf = (...rules: RuleSpec[]) => compileStrategy({ id: 's', title: 'S', carriedOutBy: 'switch', rules }, CIRCUITS, UNITS).rules;
+const rulesOf = (...rules: RuleSpec[]) =>
+  compileStrategy({ id: 's', title: 'S', carriedOutBy: 'switch', rules }, CIRCUITS, UNITS).rules;
 
 describe('a choice of circuits', () => {
   it.each([
@@ -26,10 +31,17 @@ describe('a choice of circuits', () => {
 });
 
 describe('a compiled rule', () => {
-  const charge = { by: 'charge', circuits: { tiers: [1, 3] }, dropBelowFraction: 0.5, restoreAboveFraction: 0.7 } as const;
+  const charge = {
+    by: 'charge' as const,
+    circuits: { tiers: [1, 3] },
+    dropBelowFraction: 0.5,
+    restoreAboveFraction: 0.7,
+  };
 
   it('that reads the lowest bank holds all its circuits at once', () => {
-    expect(rulesOf({ ...charge, reads: 'lowest' })).toMatchObject([{ reads: LOWEST_BANK, holds: Uint8Array.from([1, 1, 1]) }]);
+    expect(rulesOf({ ...charge, reads: 'lowest' })).toMatchObject([
+      { reads: LOWEST_BANK, holds: Uint8Array.from([1, 1, 1]) },
+    ]);
   });
 
   it('that reads each circuit’s own bank is one for each, 240 V reading the lowest', () => {
@@ -42,7 +54,11 @@ describe('a compiled rule', () => {
 
   it('that puts a unit to sleep holds 240 V, and its own leg only when that is dropped', () => {
     const sleep = { by: 'sleep', unit: 'west', during: ['22:00-05:00'] } as const;
-    expect(rulesOf({ ...sleep, during: [...sleep.during], circuits: 'dropped' })).toMatchObject([{ unit: 1, moved: false, holds: Uint8Array.from([0, 1, 1]) }]);
-    expect(rulesOf({ ...sleep, during: [...sleep.during], circuits: 'moved' })).toMatchObject([{ unit: 1, moved: true, holds: Uint8Array.from([0, 0, 1]) }]);
+    expect(rulesOf({ ...sleep, during: [...sleep.during], circuits: 'dropped' })).toMatchObject([
+      { unit: 1, moved: false, holds: Uint8Array.from([0, 1, 1]) },
+    ]);
+    expect(rulesOf({ ...sleep, during: [...sleep.during], circuits: 'moved' })).toMatchObject([
+      { unit: 1, moved: true, holds: Uint8Array.from([0, 0, 1]) },
+    ]);
   });
 });

@@ -1,7 +1,14 @@
 /** What a strategy allows, step by step. */
 import { describe, expect, it } from 'vitest';
 import { compileStrategy } from '../../../packages/sim/src/shedding/compile-rules.ts';
-import { holdTiersBack, planControl, releaseHeldTiers, rethink, startControl, thinkAgainLevels } from '../../../packages/sim/src/shedding/control.ts';
+import {
+  holdTiersBack,
+  planControl,
+  releaseHeldTiers,
+  rethink,
+  startControl,
+  thinkAgainLevels,
+} from '../../../packages/sim/src/shedding/control.ts';
 import type { RuleSpec } from '../../../packages/sim/src/scenario/schema.ts';
 
 const CIRCUITS = [
@@ -13,32 +20,65 @@ const UNITS = [
   { id: 'east', leg: 'L1' },
   { id: 'west', leg: 'L2' },
 ] as const;
-const PERSON = { awake: '06:30-22:30', looksEveryMinutes: 60, tripReactionMinutes: 10, afterTripShedTiers: 2, afterTripHoldMinutes: 60 };
+const PERSON = {
+  awake: '06:30-22:30',
+  looksEveryMinutes: 60,
+  tripReactionMinutes: 10,
+  afterTripShedTiers: 2,
+  afterTripHoldMinutes: 60,
+};
 
 function control(...rules: RuleSpec[]) {
   const strategy = compileStrategy({ id: 's', title: 'S', carriedOutBy: 'switch', rules }, CIRCUITS, UNITS);
-  const plan = planControl(strategy, PERSON, CIRCUITS.map((c) => c.tier));
+  const plan = planControl(
+    strategy,
+    PERSON,
+    CIRCUITS.map((c) => c.tier),
+  );
   const state = startControl(plan);
-  const think = (given: { charge?: [number, number]; solarW?: number; minute?: number; down?: [number, number] }) => {
+  const think = (given: {
+    charge?: [number, number];
+    solarW?: number;
+    minute?: number;
+    down?: [number, number];
+  }) => {
     const { charge = [1, 1], solarW = 0, minute = 720, down = [0, 0] } = given;
-    rethink(plan, state, { charge: Float64Array.from(charge), solarW, localMinuteOfDay: minute, down: Uint8Array.from(down) });
+    rethink(plan, state, {
+      charge: Float64Array.from(charge),
+      solarW,
+      localMinuteOfDay: minute,
+      down: Uint8Array.from(down),
+    });
     return Array.from(state.allowed);
   };
   return { plan, state, think };
 }
 
 const lamp = { ids: ['lamp'] };
-const byCharge: RuleSpec = { by: 'charge', circuits: lamp, dropBelowFraction: 0.5, restoreAboveFraction: 0.7, reads: 'lowest' };
+const byCharge: RuleSpec = {
+  by: 'charge',
+  circuits: lamp,
+  dropBelowFraction: 0.5,
+  restoreAboveFraction: 0.7,
+  reads: 'lowest',
+};
 
 describe('a charge rule', () => {
   it('drops below one level and restores above the other, and stays as it is between them', () => {
     const { think } = control(byCharge);
-    const lampOn = [0.6, 0.5, 0.49, 0.6, 0.69, 0.71, 0.6, 0.3].map((charge) => think({ charge: [0.9, charge] })[1]);
+    const lampOn = [0.6, 0.5, 0.49, 0.6, 0.69, 0.71, 0.6, 0.3].map(
+      (charge) => think({ charge: [0.9, charge] })[1],
+    );
     expect(lampOn).toEqual([1, 1, 0, 0, 0, 1, 1, 0]);
   });
 
   it('has a switch think again at the level that is next on each bank', () => {
-    const { plan, state, think } = control(byCharge, { ...byCharge, circuits: { ids: ['spa'] }, dropBelowFraction: 0.8, restoreAboveFraction: 0.9 });
+    const { plan, state, think } = control(byCharge, {
+      ...byCharge,
+      circuits: { ids: ['spa'] },
+      dropBelowFraction: 0.8,
+      restoreAboveFraction: 0.9,
+    });
     const levels = new Float64Array(2);
     const levelsAt = (charge: number) => {
       think({ charge: [1, charge] });
@@ -61,7 +101,13 @@ describe('rules together', () => {
 });
 
 describe('a sleep rule', () => {
-  const sleep: RuleSpec = { by: 'sleep', unit: 'west', sleepBelowFraction: 0.3, wakeAboveFraction: 0.6, circuits: 'dropped' };
+  const sleep: RuleSpec = {
+    by: 'sleep',
+    unit: 'west',
+    sleepBelowFraction: 0.3,
+    wakeAboveFraction: 0.6,
+    circuits: 'dropped',
+  };
 
   it('takes the unit’s leg and 240 V off between its levels', () => {
     const { state, think } = control(sleep);

@@ -4,7 +4,13 @@ import { compileStrategy } from '../../../packages/sim/src/shedding/compile-rule
 import { minutesToNextDecision, personDay } from '../../../packages/sim/src/shedding/decision-minutes.ts';
 import type { PersonSpec, RuleSpec } from '../../../packages/sim/src/scenario/schema.ts';
 
-const PERSON: PersonSpec = { awake: '06:30-22:30', looksEveryMinutes: 60, tripReactionMinutes: 10, afterTripShedTiers: 1, afterTripHoldMinutes: 60 };
+const PERSON: PersonSpec = {
+  awake: '06:30-22:30',
+  looksEveryMinutes: 60,
+  tripReactionMinutes: 10,
+  afterTripShedTiers: 1,
+  afterTripHoldMinutes: 60,
+};
 const CIRCUITS = [{ id: 'a', leg: 'L1', tier: 1 }] as const;
 const UNITS = [
   { id: 'east', leg: 'L1' },
@@ -12,15 +18,26 @@ const UNITS = [
 ] as const;
 const a = { ids: ['a'] };
 const CLOCK: RuleSpec = { by: 'clock', circuits: a, onDuring: ['02:00-03:00', '12:15-12:45'] };
-const CHARGE: RuleSpec = { by: 'charge', circuits: a, dropBelowFraction: 0.5, restoreAboveFraction: 0.7, reads: 'lowest' };
+const CHARGE: RuleSpec = {
+  by: 'charge',
+  circuits: a,
+  dropBelowFraction: 0.5,
+  restoreAboveFraction: 0.7,
+  reads: 'lowest',
+};
 
 /** Every minute of the local day at which a decision falls, by walking from one to the next. */
-function decisions(rules: RuleSpec[], carriedOutBy: 'person' | 'switch', person: Partial<PersonSpec> = {}): number[] {
+function decisions(
+  rules: RuleSpec[],
+  carriedOutBy: 'person' | 'switch',
+  person: Partial<PersonSpec> = {},
+): number[] {
   const strategy = compileStrategy({ id: 's', title: 'S', carriedOutBy, rules }, CIRCUITS, UNITS);
   const next = minutesToNextDecision(strategy, { ...PERSON, ...person });
   return Array.from({ length: 1440 }, (_, m) => m).filter((m) => next[(m + 1439) % 1440] === 1);
 }
-const everyHourFrom = (first: number, last: number) => Array.from({ length: Math.floor((last - first) / 60) + 1 }, (_, k) => first + 60 * k);
+const everyHourFrom = (first: number, last: number) =>
+  Array.from({ length: Math.floor((last - first) / 60) + 1 }, (_, k) => first + 60 * k);
 
 describe('a switch thinks', () => {
   it('never by the clock when charge alone decides: it is told of levels', () => {
@@ -32,14 +49,18 @@ describe('a switch thinks', () => {
   });
 
   it('every quarter of an hour under a sun rule, and twice an hour under a ration', () => {
-    expect(decisions([{ by: 'sun', circuits: a, solarAboveW: 1 }], 'switch')).toEqual(Array.from({ length: 96 }, (_, k) => 15 * k));
-    expect(decisions([{ by: 'ration', circuits: a, onMinutesPerHour: 20, whileAsleep: 'on' }], 'switch')).toEqual(
-      Array.from({ length: 24 }, (_, h) => [60 * h, 60 * h + 20]).flat(),
+    expect(decisions([{ by: 'sun', circuits: a, solarAboveW: 1 }], 'switch')).toEqual(
+      Array.from({ length: 96 }, (_, k) => 15 * k),
     );
+    expect(
+      decisions([{ by: 'ration', circuits: a, onMinutesPerHour: 20, whileAsleep: 'on' }], 'switch'),
+    ).toEqual(Array.from({ length: 24 }, (_, h) => [60 * h, 60 * h + 20]).flat());
   });
 
   it('where a unit’s sleep begins and ends', () => {
-    expect(decisions([{ by: 'sleep', unit: 'west', during: ['22:00-05:00'], circuits: 'moved' }], 'switch')).toEqual([300, 1320]);
+    expect(
+      decisions([{ by: 'sleep', unit: 'west', during: ['22:00-05:00'], circuits: 'moved' }], 'switch'),
+    ).toEqual([300, 1320]);
   });
 });
 
@@ -55,11 +76,15 @@ describe('a person thinks', () => {
   });
 
   it('through midnight when they work nights', () => {
-    expect(decisions([CLOCK], 'person', { awake: '20:00-06:00', looksEveryMinutes: 240 })).toEqual([0, 120, 180, 240, 359, 1200]);
+    expect(decisions([CLOCK], 'person', { awake: '20:00-06:00', looksEveryMinutes: 240 })).toEqual([
+      0, 120, 180, 240, 359, 1200,
+    ]);
   });
 
   it('round the clock when somebody is always awake', () => {
-    expect(decisions([CHARGE], 'person', { awake: '00:00-24:00', looksEveryMinutes: 360 })).toEqual([0, 360, 720, 1080]);
+    expect(decisions([CHARGE], 'person', { awake: '00:00-24:00', looksEveryMinutes: 360 })).toEqual([
+      0, 360, 720, 1080,
+    ]);
   });
 
   it('of nothing where there is no rule', () => {

@@ -40,7 +40,9 @@ describe('a ration rule', () => {
   it('by a person is left on, or off, overnight as it says, from bedtime to waking', () => {
     const from = { startLocal: '2026-03-10T12:00', ...byPerson({ awake: '06:30-22:30' }) };
     const onAt = (whileAsleep: 'on' | 'off') =>
-      under({ by: 'ration', circuits: extra, onMinutesPerHour: 20, whileAsleep }, from).map((m) => (m + 720) % 1440);
+      under({ by: 'ration', circuits: extra, onMinutesPerHour: 20, whileAsleep }, from).map(
+        (m) => (m + 720) % 1440,
+      );
     const awake = range(390, 1349).filter((m) => m % 60 < 20);
     const night = [...range(1349, 1440), ...range(0, 390)];
     const inOrder = (minutes: number[]) => minutes.sort((a, b) => ((a + 720) % 1440) - ((b + 720) % 1440));
@@ -77,7 +79,14 @@ describe('a sun rule', () => {
 });
 
 describe('a charge rule', () => {
-  const rule = { by: 'charge', circuits: extra, dropBelowFraction: 0.7, restoreAboveFraction: 0.8 } as const;
+  const charge = (reads: 'lowest' | 'own'): RuleInput => ({
+    by: 'charge',
+    circuits: extra,
+    dropBelowFraction: 0.7,
+    restoreAboveFraction: 0.8,
+    reads,
+  });
+  const rule = charge('lowest');
 
   const small: Partial<TinyHouse> = { units: [{}] };
 
@@ -91,7 +100,11 @@ describe('a charge rule', () => {
   });
 
   it('by a person drops at the first look after the bank fell below', () => {
-    const on = under(rule, { ...small, ...byPerson({ awake: '00:00-24:00', looksEveryMinutes: 45 }), hours: 8 });
+    const on = under(rule, {
+      ...small,
+      ...byPerson({ awake: '00:00-24:00', looksEveryMinutes: 45 }),
+      hours: 8,
+    });
     expect(on).toEqual(range(0, 180)); // below 0.7 at 163.6; looks at 135 and 180
   });
 
@@ -101,7 +114,7 @@ describe('a charge rule', () => {
       circuits: { base: { watts: 60 }, other: { watts: 100, leg: 'L2' }, extra: { watts: 60, tier: 3 } },
       hours: 5,
     };
-    expect(under({ ...rule, reads: 'own' }, pair)).toEqual(range(0, 300));
+    expect(under(charge('own'), pair)).toEqual(range(0, 300));
     // 0.3 of 1,000 Wh at 100 W: 180 minutes, and below it with the next
     expect(under(rule, pair)).toEqual(range(0, 181));
   });
@@ -110,7 +123,11 @@ describe('a charge rule', () => {
 describe('a sleeping unit', () => {
   const pair = (circuits: 'moved' | 'dropped'): TinyHouse => ({
     units: [{ inverter: { idleW: 30, standbyW: 5 } }, { inverter: { idleW: 30, standbyW: 5 } }],
-    circuits: { a: { watts: 200, leg: 'L1' }, b: { watts: 100, leg: 'L2', graceMinutes: 600 }, pump: { watts: 400, leg: 'both', tier: 2 } },
+    circuits: {
+      a: { watts: 200, leg: 'L1' },
+      b: { watts: 100, leg: 'L2', graceMinutes: 600 },
+      pump: { watts: 400, leg: 'both', tier: 2 },
+    },
     rules: [{ by: 'sleep', unit: 'west', during: ['01:00-02:00'], circuits }],
     hours: 3,
   });
@@ -140,7 +157,9 @@ describe('a sleeping unit', () => {
   it('sleeps below its level and wakes above the other, charged by its own sun', () => {
     const { trace } = live({
       ...pair('moved'),
-      rules: [{ by: 'sleep', unit: 'west', sleepBelowFraction: 0.9, wakeAboveFraction: 0.95, circuits: 'moved' }],
+      rules: [
+        { by: 'sleep', unit: 'west', sleepBelowFraction: 0.9, wakeAboveFraction: 0.95, circuits: 'moved' },
+      ],
       solarW: (u, m) => (u === 1 && m >= 180 ? 605 : 0),
       hours: 6,
     });

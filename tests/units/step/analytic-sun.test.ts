@@ -16,7 +16,11 @@ describe('sunshine', () => {
   it('fills the bank with what is left, times the charging efficiency: (S - P - loss) η', () => {
     const { trace } = live({
       units: [
-        { inverter: { idleW: 20, lossPerW: 0.05 }, battery: { startFraction: 0.25 }, module: { chargeEfficiency: 0.94 } },
+        {
+          inverter: { idleW: 20, lossPerW: 0.05 },
+          battery: { startFraction: 0.25 },
+          module: { chargeEfficiency: 0.94 },
+        },
       ],
       circuits: { load: { watts: 300 } },
       solarW: () => 1000,
@@ -83,7 +87,12 @@ describe('sunshine', () => {
 describe('coming back after a cut-off', () => {
   it('happens at the first minute’s end above the restart level: C (restart - cut-off) ÷ (S η)', () => {
     const { trace, row } = live({
-      units: [{ battery: { startFraction: 0.2, cutOffFraction: 0.1, restartFraction: 0.3 }, module: { chargeEfficiency: 0.9 } }],
+      units: [
+        {
+          battery: { startFraction: 0.2, cutOffFraction: 0.1, restartFraction: 0.3 },
+          module: { chargeEfficiency: 0.9 },
+        },
+      ],
       circuits: { load: { watts: 600 } },
       solarW: (_, m) => (m < 120 ? 0 : 1000),
       hours: 6,
@@ -98,7 +107,12 @@ describe('coming back after a cut-off', () => {
 
   it('leaves the standby watts to the sun and takes nothing from an empty bank', () => {
     const { trace } = live({
-      units: [{ battery: { startFraction: 0.1, cutOffFraction: 0.1, restartFraction: 0.9 }, inverter: { standbyW: 6 } }],
+      units: [
+        {
+          battery: { startFraction: 0.1, cutOffFraction: 0.1, restartFraction: 0.9 },
+          inverter: { standbyW: 6 },
+        },
+      ],
       circuits: { load: { watts: 600 } },
       solarW: (_, m) => (m < 60 ? 0 : 106),
       hours: 3,

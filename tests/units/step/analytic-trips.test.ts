@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { END_CAUSES } from '../../../packages/sim/src/index.ts';
 import type { Trace } from '../../../packages/sim/src/step/trace.ts';
-import { live, minutesWhere, type TinyHouse } from './tiny-house.ts';
+import { live, minutesWhere, type ApplianceInput, type TinyCircuit, type TinyHouse } from './tiny-house.ts';
 
 const causeOf = (row: Readonly<Record<string, number>>) => END_CAUSES[row['endCause']!];
 
@@ -75,10 +75,17 @@ describe('a start', () => {
   });
 
   it('of a 240 V motor asks half of each unit', () => {
-    const pump = { leg: 'both', tier: 2, appliances: [{ kind: 'scheduled', runningW: 1000, startingW: 6000, windows: ['00:30-00:40'] }] } as const;
+    const pump: TinyCircuit = {
+      leg: 'both',
+      tier: 2,
+      appliances: [{ kind: 'scheduled', runningW: 1000, startingW: 6000, windows: ['00:30-00:40'] }],
+    };
     const trips = (surgeW: number) =>
       live({
-        units: [{ inverter: { continuousW: 2000, surgeW } }, { inverter: { continuousW: 2000, surgeW: 9000 } }],
+        units: [
+          { inverter: { continuousW: 2000, surgeW } },
+          { inverter: { continuousW: 2000, surgeW: 9000 } },
+        ],
         circuits: { base: { watts: 100 }, pump },
         hours: 1,
       }).row['trips'];
@@ -87,7 +94,12 @@ describe('a start', () => {
   });
 
   it('takes the largest of those in one minute, not their sum', () => {
-    const motor = { kind: 'scheduled', runningW: 500, startingW: 3000, windows: ['00:30-00:40'] } as const;
+    const motor: ApplianceInput = {
+      kind: 'scheduled',
+      runningW: 500,
+      startingW: 3000,
+      windows: ['00:30-00:40'],
+    };
     const { row } = live({
       units: [{ inverter: { continuousW: 2000, surgeW: 3500 } }],
       circuits: { a: { appliances: [motor] }, b: { appliances: [motor] } },
@@ -120,17 +132,27 @@ describe('the modules’ discharge limit', () => {
 /** An essential 500 W and 600 W that nobody needs, from minute 20 on, on a unit for 1,000 W. */
 const tooMuch: TinyHouse = {
   units: [{ inverter: { continuousW: 1000, surgeW: 5000 } }],
-  circuits: { essential: { watts: 500, tier: 1, graceMinutes: 600 }, extra: { watts: (m) => (m < 20 ? 0 : 600), tier: 5 } },
+  circuits: {
+    essential: { watts: 500, tier: 1, graceMinutes: 600 },
+    extra: { watts: (m) => (m < 20 ? 0 : 600), tier: 5 },
+  },
   hours: 3,
 };
 
 describe('a person after a trip', () => {
   it('resets the unit after the reaction time, with the least essential tier left off for the hold', () => {
-    const { trace, row } = live({ ...tooMuch, person: { tripReactionMinutes: 10, afterTripHoldMinutes: 60 } });
+    const { trace, row } = live({
+      ...tooMuch,
+      person: { tripReactionMinutes: 10, afterTripHoldMinutes: 60 },
+    });
     // off 20…29, held back 30…89, then the same again
     expect(darkMinutes(trace)).toEqual([...range(20, 30), ...range(90, 100), ...range(160, 170)]);
     expect(minutesWhere(trace.circuits[1]!.servedW, (w) => w > 0)).toEqual([]);
-    expect(minutesWhere(trace.circuits[1]!.allowed, (a) => a === 0)).toEqual([...range(30, 90), ...range(100, 160), ...range(170, 180)]);
+    expect(minutesWhere(trace.circuits[1]!.allowed, (a) => a === 0)).toEqual([
+      ...range(30, 90),
+      ...range(100, 160),
+      ...range(170, 180),
+    ]);
     expect(row['trips']).toBe(3);
     expect(row['minutesUnit0Down']).toBe(30);
   });
@@ -158,7 +180,9 @@ describe('a person after a trip', () => {
     });
     // at minute 0 the sum is 1,050 W; tier 4 off from 10; at 20 tier 3 takes it above again; tiers 3 and 4 off from 30
     expect(minutesWhere(trace.circuits[3]!.allowed, (a) => a === 0)[0]).toBe(10);
-    expect(minutesWhere(trace.circuits[1]!.allowed, (a) => a === 0).filter((m) => m < 150)).toEqual(range(30, 130));
+    expect(minutesWhere(trace.circuits[1]!.allowed, (a) => a === 0).filter((m) => m < 150)).toEqual(
+      range(30, 130),
+    );
     expect(darkMinutes(trace).filter((m) => m < 130)).toEqual([...range(0, 10), ...range(20, 30)]);
   });
 });

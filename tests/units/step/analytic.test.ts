@@ -13,7 +13,10 @@ const causeOf = (row: Readonly<Record<string, number>>) => END_CAUSES[row['endCa
 
 describe('a constant load without sun', () => {
   it('runs for usable energy ÷ drain: C (1 - cut-off) 60 ÷ P', () => {
-    const { row } = live({ units: [{ battery: { cutOffFraction: 0.1, restartFraction: 0.2 } }], circuits: { load: { watts: 750 } } });
+    const { row } = live({
+      units: [{ battery: { cutOffFraction: 0.1, restartFraction: 0.2 } }],
+      circuits: { load: { watts: 750 } },
+    });
     expectClose(row['runtimeMinutes']!, (6000 * 0.9 * 60) / 750);
     expect(causeOf(row)).toBe('battery empty');
     expect(row['endUnit']).toBe(0);
@@ -126,7 +129,11 @@ describe('a pair of units', () => {
   it('loads the neutral with the difference of its legs: |P1 - P2| ÷ 120 V', () => {
     const { trace } = live({
       units: [{}, {}],
-      circuits: { a: { watts: 900, leg: 'L1' }, b: { watts: 300, leg: 'L2' }, pump: { watts: 1000, leg: 'both' } },
+      circuits: {
+        a: { watts: 900, leg: 'L1' },
+        b: { watts: 300, leg: 'L2' },
+        pump: { watts: 1000, leg: 'both' },
+      },
       hours: 2,
     });
     expectClose(trace.neutralA[30]!, 600 / 120);

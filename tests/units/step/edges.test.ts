@@ -108,8 +108,14 @@ describe('a unit', () => {
 });
 
 describe('a unit that should be asleep', () => {
-  const sleepsFromOneToFour: RuleInput = { by: 'sleep', unit: 'west', during: ['01:00-04:00'], circuits: 'moved' };
-  const asleep = (house: TinyHouse) => minutesWhere(live(house).trace.units[1]!.mode, (mode) => String(mode) === 'asleep');
+  const sleepsFromOneToFour: RuleInput = {
+    by: 'sleep',
+    unit: 'west',
+    during: ['01:00-04:00'],
+    circuits: 'moved',
+  };
+  const asleep = (house: TinyHouse) =>
+    minutesWhere(live(house).trace.units[1]!.mode, (mode) => String(mode) === 'asleep');
 
   it('goes to sleep when it is brought back from a trip', () => {
     const house: TinyHouse = {
@@ -138,9 +144,14 @@ describe('a unit that should be asleep', () => {
 
   it('goes back to sleep by its charge when its partner, for which it was woken, is up again', () => {
     const minutes = asleep({
-      units: [{ inverter: { continuousW: 350, surgeW: 5000, resetsItselfAfterMinutes: 5 } }, { battery: { startFraction: 0.5 } }],
+      units: [
+        { inverter: { continuousW: 350, surgeW: 5000, resetsItselfAfterMinutes: 5 } },
+        { battery: { startFraction: 0.5 } },
+      ],
       circuits: { a: { watts: (m) => (m === 90 ? 400 : 200) }, b: { watts: 20, leg: 'L2' } },
-      rules: [{ by: 'sleep', unit: 'west', sleepBelowFraction: 0.6, wakeAboveFraction: 0.9, circuits: 'moved' }],
+      rules: [
+        { by: 'sleep', unit: 'west', sleepBelowFraction: 0.6, wakeAboveFraction: 0.9, circuits: 'moved' },
+      ],
       hours: 6,
     });
     expect(minutes.slice(0, 90)).toEqual(range(0, 90));
@@ -191,7 +202,10 @@ describe('the cause of a lost 240 V circuit', () => {
 });
 
 describe('a person asleep', () => {
-  const byPerson = { carriedOutBy: 'person', person: { awake: '06:30-22:30', tripReactionMinutes: 10, afterTripHoldMinutes: 60 } } as const;
+  const byPerson = {
+    carriedOutBy: 'person',
+    person: { awake: '06:30-22:30', tripReactionMinutes: 10, afterTripHoldMinutes: 60 },
+  } as const;
   /** 500 W and, for one minute, too much; the outage starts at 21:00. */
   const tripAt = (minute: number): TinyHouse => ({
     ...byPerson,

@@ -18,6 +18,7 @@ import { fillDraw } from '../../../packages/sim/src/trials/workspace.ts';
 type Spec = ScenarioSpec;
 type UnitInput = Spec['units'][number];
 type CircuitInput = Spec['circuits'][number];
+export type ApplianceInput = CircuitInput['appliances'][number];
 export type RuleInput = NonNullable<Spec['strategies'][number]['rules']>[number];
 
 /** One unit; capacity 6,000 Wh, everything ideal. */
@@ -159,11 +160,17 @@ export function tinyDraw(house: TinyHouse): TinyDraw {
   const work = workspaceOf(study);
   fillDraw(study, work, streamsOf('tiny', 0));
   const units = study.compiled[0]!.household.units;
-  const solar = units.map((_, u) => sunshine(study.minutes, house.units?.[u]?.inputLimitW, (m) => house.solarW?.(u, m) ?? 0));
+  const solar = units.map((_, u) =>
+    sunshine(study.minutes, house.units?.[u]?.inputLimitW, (m) => house.solarW?.(u, m) ?? 0),
+  );
   return { study, draw: { ...work.draws[0]!, solar } };
 }
 
-function sunshine(minutes: number, inputLimitW: number | undefined, wattsAt: (minute: number) => number): UnitSolar {
+function sunshine(
+  minutes: number,
+  inputLimitW: number | undefined,
+  wattsAt: (minute: number) => number,
+): UnitSolar {
   const solar = createUnitSolar(minutes);
   for (let m = 0; m < minutes; m++) solar.availableW[m] = wattsAt(m);
   clipToInput(solar.availableW, inputLimitW ?? 100_000, solar.usableW);
@@ -178,7 +185,10 @@ export function startTinyRun({ study, draw }: TinyDraw): Run {
 }
 
 /** The house lived through: its outcome row by column name, and its trace. */
-export function live(house: TinyHouse): { readonly row: Readonly<Record<string, number>>; readonly trace: Trace } {
+export function live(house: TinyHouse): {
+  readonly row: Readonly<Record<string, number>>;
+  readonly trace: Trace;
+} {
   const tiny = tinyDraw(house);
   const run = startTinyRun(tiny);
   advance(run, tiny.study.minutes);

@@ -3,9 +3,17 @@ import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
 import type { OutageSpec } from '../../../packages/sim/src/scenario/schema.ts';
 import { drawStart } from '../../../packages/sim/src/trials/draw-start.ts';
 
-const outage = (given: Partial<OutageSpec>): OutageSpec => ({ year: 2026, horizonDays: 1, stormLed: false, stormDullestFraction: 0.2, ...given });
+const outage = (given: Partial<OutageSpec>): OutageSpec => ({
+  year: 2026,
+  horizonDays: 1,
+  stormLed: false,
+  stormDullestFraction: 0.2,
+  ...given,
+});
 const starts = (given: Partial<OutageSpec>, zone: string, count: number) =>
-  Array.from({ length: count }, (_, draw) => drawStart(outage(given), zone, streamsOf('seed', draw)('start')));
+  Array.from({ length: count }, (_, draw) =>
+    drawStart(outage(given), zone, streamsOf('seed', draw)('start')),
+  );
 
 /** Civil date and minute of the day in a zone without summer time. */
 const inPhoenix = (epochMinute: number) => new Date((epochMinute - 420) * 60_000);
@@ -30,13 +38,16 @@ describe('drawStart', () => {
 
   it('falls on every hour of the day alike: χ² of 24 hours within 4.5 standard deviations', () => {
     const hours = new Array<number>(24).fill(0);
-    for (const start of starts({ months: [6] }, 'America/Phoenix', 24_000)) hours[inPhoenix(start).getUTCHours()]!++;
+    for (const start of starts({ months: [6] }, 'America/Phoenix', 24_000))
+      hours[inPhoenix(start).getUTCHours()]!++;
     const chiSquare = hours.reduce((sum, n) => sum + (n - 1000) ** 2 / 1000, 0);
     expect(Math.abs(chiSquare - 23)).toBeLessThan(4.5 * Math.sqrt(2 * 23));
   });
 
   it('knows leap years', () => {
-    const leap = starts({ months: [2], year: 2028 }, 'UTC', 2000).filter((start) => new Date(start * 60_000).getUTCDate() === 29);
+    const leap = starts({ months: [2], year: 2028 }, 'UTC', 2000).filter(
+      (start) => new Date(start * 60_000).getUTCDate() === 29,
+    );
     expect(leap.length).toBeGreaterThan(30);
   });
 

@@ -1,12 +1,25 @@
 import { describe, expect, it } from 'vitest';
-import { columnsOf, END_CAUSES, joinRows, OUTCOME_COLUMNS, prepareStudy, runShard } from '../../../packages/sim/src/index.ts';
+import {
+  columnsOf,
+  END_CAUSES,
+  joinRows,
+  OUTCOME_COLUMNS,
+  prepareStudy,
+  runShard,
+} from '../../../packages/sim/src/index.ts';
 import { tinyScenario } from '../step/tiny-house.ts';
 
 const scenario = tinyScenario({
   circuits: { a: { watts: 400, need: 'talk' }, b: { watts: 200, need: 'food', tier: 2 } },
   hours: 24,
 });
-const study = prepareStudy({ ...scenario, alternatives: [...scenario.alternatives, { ...scenario.alternatives[0]!, id: 'again', title: 'Again' }] }, { seed: 'x' });
+const study = prepareStudy(
+  {
+    ...scenario,
+    alternatives: [...scenario.alternatives, { ...scenario.alternatives[0]!, id: 'again', title: 'Again' }],
+  },
+  { seed: 'x' },
+);
 
 describe('runShard', () => {
   it('writes one row per draw, alternative and strategy, in that order, with every column', () => {
@@ -15,7 +28,12 @@ describe('runShard', () => {
     expect(Array.from(rows.columns['draw']!)).toEqual([4, 4, 5, 5, 6, 6]);
     expect(Array.from(rows.columns['alternative']!)).toEqual([0, 1, 0, 1, 0, 1]);
     expect(Array.from(rows.columns['strategy']!)).toEqual([0, 0, 0, 0, 0, 0]);
-    const needs = ['need:talk:firstMinute', 'need:talk:minutes', 'need:food:firstMinute', 'need:food:minutes'];
+    const needs = [
+      'need:talk:firstMinute',
+      'need:talk:minutes',
+      'need:food:firstMinute',
+      'need:food:minutes',
+    ];
     expect(Object.keys(rows.columns)).toEqual([...OUTCOME_COLUMNS, ...needs]);
     expect(columnsOf(study)).toEqual(Object.keys(rows.columns));
     expect(Object.values(rows.columns).every((column) => column.length === 6)).toBe(true);
@@ -24,22 +42,33 @@ describe('runShard', () => {
   it('gives two alternatives that are alike the same outcomes', () => {
     const { columns } = runShard(study, 0, 5);
     for (const [name, values] of Object.entries(columns)) {
-      if (name !== 'alternative') for (let row = 0; row < 10; row += 2) expect(values[row + 1], name).toBe(values[row]);
+      if (name !== 'alternative')
+        for (let row = 0; row < 10; row += 2) expect(values[row + 1], name).toBe(values[row]);
     }
   });
 
   it('says nothing with NaN but that something did not happen', () => {
     const { columns } = runShard(study, 0, 20);
-    const mayNotHappen = ['endUnit', 'firstShedMinute', 'first240LossMinute', 'firstBlackoutMinute', 'minutesUnit1Down'];
+    const mayNotHappen = [
+      'endUnit',
+      'firstShedMinute',
+      'first240LossMinute',
+      'firstBlackoutMinute',
+      'minutesUnit1Down',
+    ];
     for (const [name, values] of Object.entries(columns)) {
-      if (!mayNotHappen.includes(name) && !name.endsWith(':firstMinute')) expect(values.every(Number.isFinite), name).toBe(true);
+      if (!mayNotHappen.includes(name) && !name.endsWith(':firstMinute'))
+        expect(values.every(Number.isFinite), name).toBe(true);
     }
     expect(columns['minutesUnit1Down']!.every(Number.isNaN)).toBe(true);
     expect(columns['endCause']!.every((cause) => END_CAUSES[cause] !== undefined)).toBe(true);
   });
 
   it('of no draws has no rows', () => {
-    for (const [from, to] of [[3, 3], [5, 2]] as const) {
+    for (const [from, to] of [
+      [3, 3],
+      [5, 2],
+    ] as const) {
       const rows = runShard(study, from, to);
       expect(rows.length).toBe(0);
       expect(Object.keys(rows.columns)).toEqual(columnsOf(study));

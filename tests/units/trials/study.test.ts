@@ -4,7 +4,11 @@ import { tinyScenario } from '../step/tiny-house.ts';
 
 const scenario = tinyScenario({
   units: [{}, {}],
-  circuits: { a: { watts: 1, need: 'talk' }, b: { watts: 1, need: 'food', leg: 'L2' }, c: { watts: 1, need: 'talk' } },
+  circuits: {
+    a: { watts: 1, need: 'talk' },
+    b: { watts: 1, need: 'food', leg: 'L2' },
+    c: { watts: 1, need: 'talk' },
+  },
   hours: 36,
 });
 
@@ -33,7 +37,11 @@ describe('prepareStudy', () => {
     const [first] = scenario.alternatives;
     const circuits = first!.household.circuits.map((c) => ({ ...c, need: 'water' }));
     const second = { id: 'other', title: 'Other', household: { ...first!.household, circuits } };
-    expect(prepareStudy({ ...scenario, alternatives: [first!, second] }, { seed: 'x' }).needs).toEqual(['talk', 'food', 'water']);
+    expect(prepareStudy({ ...scenario, alternatives: [first!, second] }, { seed: 'x' }).needs).toEqual([
+      'talk',
+      'food',
+      'water',
+    ]);
   });
 });
 

@@ -9,7 +9,16 @@ const scenario = tinyScenario({
   circuits: {
     fridge: {
       appliances: [
-        { kind: 'thermostat', does: 'cools', runningW: 130, setC: 3, bandC: 1, timeConstantHours: 20, dutyFraction: 0.35, dutySurroundingsC: 21 },
+        {
+          kind: 'thermostat',
+          does: 'cools',
+          runningW: 130,
+          setC: 3,
+          bandC: 1,
+          timeConstantHours: 20,
+          dutyFraction: 0.35,
+          dutySurroundingsC: 21,
+        },
       ],
     },
     lamp: { watts: 60, leg: 'L2', tier: 2 },
@@ -26,24 +35,34 @@ describe('traceDraw', () => {
   it('is the same run as the draw’s row', () => {
     const { columns } = runShard(study, 3, 4);
     const trace = traceDraw(study, { draw: 3, alternative: 0, strategy: 0 });
-    const wh = (of: (u: number) => Float64Array) => trace.units.reduce((sum, _, u) => sum + of(u).reduce((a, b) => a + b, 0) / 60, 0);
+    const wh = (of: (u: number) => Float64Array) =>
+      trace.units.reduce((sum, _, u) => sum + of(u).reduce((a, b) => a + b, 0) / 60, 0);
     expect(trace.runtimeMinutes ?? study.minutes).toBe(columns['runtimeMinutes']![0]);
     expect(trace.startEpochMinute).toBe(columns['startEpochMinute']![0]);
     expect(wh((u) => trace.units[u]!.inverterLossW)).toBeCloseTo(columns['inverterLossWh']![0]!, 6);
     expect(wh((u) => trace.units[u]!.solarStoredW)).toBeCloseTo(columns['solarStoredWh']![0]!, 6);
-    expect(trace.units.reduce((sum, u) => sum + u.storedWh.at(-1)!, 0)).toBeCloseTo(columns['storedEndWh']![0]!, 9);
+    expect(trace.units.reduce((sum, u) => sum + u.storedWh.at(-1)!, 0)).toBeCloseTo(
+      columns['storedEndWh']![0]!,
+      9,
+    );
   });
 
   it('has a value for every minute in every column', () => {
     const trace = traceDraw(study, { draw: 0, alternative: 0, strategy: 0 });
     expect(trace.minutes).toBe(1200);
-    for (const { id: _, ...unit } of trace.units) for (const column of Object.values(unit)) expect(column).toHaveLength(1200);
-    for (const circuit of trace.circuits) expect([circuit.wantedW.length, circuit.servedW.length, circuit.allowed.length]).toEqual([1200, 1200, 1200]);
+    for (const unit of trace.units)
+      for (const [name, column] of Object.entries(unit)) if (name !== 'id') expect(column).toHaveLength(1200);
+    for (const circuit of trace.circuits)
+      expect([circuit.wantedW.length, circuit.servedW.length, circuit.allowed.length]).toEqual([
+        1200, 1200, 1200,
+      ]);
     expect(trace.circuits.map((c) => c.temperatureC?.length)).toEqual([1200, undefined, undefined]);
   });
 
   it('refuses an alternative or strategy that is not there', () => {
-    expect(() => traceDraw(study, { draw: 0, alternative: 1, strategy: 0 })).toThrow(new RangeError('no alternative 1 with strategy 0 in this study'));
+    expect(() => traceDraw(study, { draw: 0, alternative: 1, strategy: 0 })).toThrow(
+      new RangeError('no alternative 1 with strategy 0 in this study'),
+    );
     expect(() => traceDraw(study, { draw: 0, alternative: 0, strategy: -1 })).toThrow(RangeError);
   });
 
@@ -72,7 +91,9 @@ describe('the trace as a table', () => {
       'circuit.fridge.servedW',
       'circuit.fridge.allowed',
       'circuit.fridge.temperatureC',
-      ...['lamp', 'pump'].flatMap((id) => ['wantedW', 'servedW', 'allowed'].map((name) => `circuit.${id}.${name}`)),
+      ...['lamp', 'pump'].flatMap((id) =>
+        ['wantedW', 'servedW', 'allowed'].map((name) => `circuit.${id}.${name}`),
+      ),
       'events',
     ]);
   });

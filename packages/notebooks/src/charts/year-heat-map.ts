@@ -121,7 +121,7 @@ function heatKey(columns: readonly YearColumn[]): ChartParts['key'] {
   return [
     {
       sample: shaded(DEEPEST, 'none'),
-      text: 'The deeper the shade, the more days; the number says how many.',
+      text: 'The stronger the colour, the longer; the number says how long.',
     },
     ...(own
       ? [

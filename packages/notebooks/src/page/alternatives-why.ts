@@ -33,7 +33,7 @@ export function whySentences(compared: Comparison, legs: WhyOptions['legs']): st
   return [
     storageSentence(a, b),
     sunSentence(a, b),
-    `The inverters take ${kWh(b.invertersKWh)} a day for themselves${b.solarKWh < 0.01 ? '' : `, ${percent(b.invertersKWh / Math.max(b.caughtKWh, 1e-9))} of the sun that is caught`} (${kWh(a.invertersKWh)} before). A bigger battery does not change that; letting a unit sleep does.`,
+    `The inverters take ${kWh(b.invertersKWh)} a day for themselves${b.solarKWh < 0.01 ? '' : `, ${percent(b.invertersKWh / Math.max(b.caughtKWh, 1e-9))} of the sun that is caught`} (${kWh(a.invertersKWh)} before). A bigger battery does not change that; a unit asleep takes less.`,
     ...legSentence(compared, legs),
   ];
 }

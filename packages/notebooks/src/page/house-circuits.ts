@@ -122,9 +122,10 @@ function applianceRow(
       ${fields.number([...at, 'runningW'], {
         label: 'Running',
         unit: 'W',
-        ...(usual === undefined ? {} : { hint: `Empty: the typical ${Number(usual)} W.` }),
+        ...(usual === undefined ? {} : { usual: Number(usual) }),
       })}
-      ${fields.number([...at, 'count'], { label: 'How many' })} ${circuit.appliances.length > 1 ? remove : ''}
+      ${fields.number([...at, 'count'], { label: 'How many', usual: 1 })}
+      ${circuit.appliances.length > 1 ? remove : ''}
     </div>
   </div>`;
 }

@@ -8,7 +8,9 @@ export interface FieldWords {
   /** Shown beside the label. */
   readonly unit?: string;
   readonly hint?: string;
-  /** Heard, not seen: the column's heading says it for the eye. */
+  /** What holds while the field is empty, where the schema does not say it. */
+  readonly usual?: number;
+  /** Takes a whole row. */
   readonly wide?: boolean;
 }
 
@@ -61,7 +63,8 @@ export class HouseFields {
 
   /** '' takes the key away. */
   choice(path: Path, words: FieldWords, choices: readonly Choice[], shape = false): HTMLElement {
-    const now = this.draft.at(path) ?? schemaAt(this.#schema, this.draft.spec, path).default ?? '';
+    const now = (this.draft.at(path) ?? schemaAt(this.#schema, this.draft.spec, path).default ?? '') as
+      string | number;
     const isNumber = typeof now === 'number';
     const select = html`<select>
       ${choices.map((c) => html`<option value=${c.value} selected=${c.value === String(now)}>${c.label}</option>`)}
@@ -110,7 +113,7 @@ export class HouseFields {
       type="number"
       step="any"
       value=${shown}
-      placeholder=${this.#usual(path, scale)}
+      placeholder=${words.usual === undefined ? this.#usual(path, scale) : `${scaled(words.usual, scale)} (typical)`}
     />`;
     listen(input, (text) => this.draft.set(path, text === '' ? undefined : Number(text) / scale));
     return field(path, words, input);

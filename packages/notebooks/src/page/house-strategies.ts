@@ -87,7 +87,7 @@ function strategySet(fields: HouseFields, strategy: Strategy, s: number): HTMLEl
   const addRule = (kind: string) => draft.add([...at, 'rules'], RULES[kind as Rule['by']].start(draft.spec));
   return html`<details class="house-set" data-about=${`strategy ${strategy.id}`}>
     <summary>${strategy.title}</summary>
-    <div class="house-grid">
+    <div class="house-grid house-two">
       ${fields.text([...at, 'title'], { label: 'Strategy' })}
       ${fields.choice([...at, 'carriedOutBy'], { label: 'Carried out by' }, BY_WHOM)}
     </div>
@@ -103,13 +103,12 @@ function strategySet(fields: HouseFields, strategy: Strategy, s: number): HTMLEl
 }
 
 function ruleSet(fields: HouseFields, rule: Rule, at: Path): HTMLElement {
+  const { label } = RULES[rule.by];
   return html`<fieldset class="house-set">
-    <legend>${RULES[rule.by].label}</legend>
-    <div class="house-grid">
-      ${ruleFields(fields, rule, at)}
-      ${pressButton('Take this rule away', () => fields.draft.remove(at), RULES[rule.by].label)}
-    </div>
+    <legend>${label}</legend>
+    <div class="house-grid">${ruleFields(fields, rule, at)}</div>
     ${rule.by === 'sleep' ? '' : circuitChoice(fields, rule, at)}
+    ${pressButton('Take this rule away', () => fields.draft.remove(at), label)}
   </fieldset>`;
 }
 

@@ -85,12 +85,17 @@ export function localLibrary(libraries?: 'every library'): LocalLibrary {
       async resolveId(source, importer, options) {
         const ours = ourModule(source, importer);
         if (ours !== undefined || !BARE.test(source) || importer === HERE) return ours;
-        return (await this.resolve(source, importer, { ...options, skipSelf: true })) ?? this.resolve(source, HERE, options);
+        return (
+          (await this.resolve(source, importer, { ...options, skipSelf: true })) ??
+          this.resolve(source, HERE, options)
+        );
       },
       load(id) {
         if (!id.startsWith(OURS)) return undefined;
         const name = id.slice(OURS.length);
-        return name === LIBRARIES ? libraryCode(libraries ? Object.keys(PROVIDED) : named) : emptyCode(EMPTIED[name]!);
+        return name === LIBRARIES
+          ? libraryCode(libraries ? Object.keys(PROVIDED) : named)
+          : emptyCode(EMPTIED[name]!);
       },
     },
   };
