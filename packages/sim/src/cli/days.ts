@@ -23,13 +23,13 @@ export interface DaysOptions extends OutputOptions {
 
 /** Returns the exit code. */
 export async function days(path: string, options: DaysOptions): Promise<number> {
-  const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
-  for (const note of notes) remark(note, options);
   const interruption = new AbortController();
   const stopAsking = onInterrupt(() => {
     remark('\nStopping: the outages begun are finished first. Press Ctrl-C again to stop at once.', options);
     interruption.abort();
   });
+  const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
+  for (const note of notes) remark(note, options);
   const progress = startProgress(options.draws, options);
   let run: StudyRun;
   try {

@@ -1,4 +1,4 @@
-/** Temperatures around the appliances and banks. MODEL.md §4.7. */
+/** Temperatures around the appliances and banks. MODEL.md §Usage, U11. */
 
 /** °C, one value per minute. */
 export interface Ambient {

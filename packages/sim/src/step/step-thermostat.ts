@@ -1,5 +1,5 @@
 /**
- * One thermostatic appliance through a run of minutes. MODEL.md §4.6.
+ * One thermostatic appliance through a run of minutes. MODEL.md §Usage, U9.
  *
  * A heater is a cooler seen upside down: everything here works on `sign × temperature`, so that "too warm" always
  * means above the band. While nothing switches and the surroundings hold, a minute's step

@@ -59,9 +59,8 @@ export function readTypicalAppliances(
 export function applianceRows(text: string): TableRow[] {
   const table = fromCSV(text, { autoType: false });
   const columns = table.columnNames();
-  return Array.from(
-    { length: table.numRows() },
-    (_, r) => Object.fromEntries(columns.map((name) => [name, table.get(name, r) as string | null])),
+  return Array.from({ length: table.numRows() }, (_, r) =>
+    Object.fromEntries(columns.map((name) => [name, table.get(name, r) as string | null])),
   );
 }
 

@@ -1,19 +1,8 @@
 /** Places and their monthly normals from the text of data/normals.csv. */
 import type { MonthlyNormals } from '../scenario/scenario.ts';
+import type { ObservedNormals } from './observed-normals.ts';
 import { fieldsOf, linesOf, numberOf } from './raw-year.ts';
 import { correctTypicalYear } from './typical-year.ts';
-
-/** As the table has them; NaN where a cell is blank (clearness in polar night). */
-export interface ObservedNormals {
-  readonly clearnessMean: readonly number[];
-  readonly clearnessSd: readonly number[];
-  readonly clearnessLag1: readonly number[];
-  readonly dryBulbMeanC: readonly number[];
-  readonly dryBulbDailyRangeC: readonly number[];
-  readonly dryBulbSdC: readonly number[];
-  readonly dryBulbLag1: readonly number[];
-  readonly clearnessDryBulbCorrelation: readonly number[];
-}
 
 export interface NormalsPlace {
   /** What a scenario calls it. */

@@ -1,7 +1,7 @@
 /** What one typical year leaves out of its own statistics, put back. MODEL.md §Weather, W2. */
 import { driftVariance } from './drift-variance.ts';
 import { meanKeepingNodes } from './month-curve.ts';
-import type { ObservedNormals } from './normals-table.ts';
+import type { ObservedNormals } from './observed-normals.ts';
 
 /**
  * Days in the stretch that a single month's statistics rest on.
