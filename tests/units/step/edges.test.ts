@@ -1,7 +1,13 @@
 /** Moments at which two things happen at once, or a level is exactly met. */
 import { describe, expect, it } from 'vitest';
-import { END_CAUSES } from '../../../packages/sim/src/index.ts';
-import { live, minutesWhere, type RuleInput, type TinyHouse } from './tiny-house.ts';
+import {
+  END_CAUSES,
+  prepareStudy,
+  readScenario,
+  resolveScenario,
+  runShard,
+} from '../../../packages/sim/src/index.ts';
+import { live, minutesWhere, tinySpec, type RuleInput, type TinyHouse } from './tiny-house.ts';
 
 const range = (from: number, to: number) => Array.from({ length: to - from }, (_, k) => from + k);
 const on = (watts: ArrayLike<unknown>) => minutesWhere(watts, (w) => w > 0);
@@ -198,6 +204,34 @@ describe('the cause of a lost 240 V circuit', () => {
     expect(row['runtimeMinutes']).toBeCloseTo(100, 9);
     expect(END_CAUSES[row['endCause']!]).toBe('battery empty');
     expect(row['endUnit']).toBe(a < b ? 0 : 1);
+  });
+});
+
+describe('the end of a run at which several circuits go without in one moment', () => {
+  it('is told alike whatever other strategies are tried beside it: by the unit that failed, not by its partner', () => {
+    const spec = tinySpec({
+      units: [{}, { inverter: { continuousW: 1000, surgeW: 5000 } }],
+      pair: { stopsTogether: true },
+      circuits: {
+        idle: { watts: 0, leg: 'L1' },
+        failing: { watts: 1200, leg: 'L2' },
+        lamp: { watts: 50, leg: 'L1' },
+      },
+      hours: 2,
+    });
+    const beside = {
+      id: 'beside',
+      title: 'Beside',
+      rules: [{ by: 'outage' as const, circuits: { ids: ['lamp'] } }],
+    };
+    const causeWith = (strategies: typeof spec.strategies) => {
+      const read = readScenario(JSON.stringify({ ...spec, strategies }), 'tiny.json', new Map());
+      const scenario = resolveScenario(read, { normals: new Map(), years: new Map(), profiles: new Map() });
+      const { columns } = runShard(prepareStudy(scenario, { seed: 'x' }), 0, 1);
+      return [END_CAUSES[columns['endCause']![0]!], columns['endUnit']![0]];
+    };
+    expect(causeWith(spec.strategies)).toEqual(['overload trip', 1]);
+    expect(causeWith([...spec.strategies, beside])).toEqual(['overload trip', 1]);
   });
 });
 

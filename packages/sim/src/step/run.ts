@@ -69,11 +69,12 @@ export interface GroupRun {
   offUnit: number;
 }
 
-/** When tier 1 first went without for longer than its grace, and why. */
+/** When tier 1 first went without for longer than its grace, which circuit, and why. */
 export interface RunEnd {
   minute: number;
   cause: number;
   unit: number;
+  circuit: number;
 }
 
 export interface Run {
@@ -196,7 +197,7 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     thermostatCounted: new Float64Array(thermostatCount),
     needFirst: new Float64Array(household.needs.length).fill(Infinity),
     unmetMinutes: new Float64Array(household.circuits.length),
-    end: { minute: Infinity, cause: 0, unit: -1 },
+    end: { minute: Infinity, cause: 0, unit: -1, circuit: -1 },
     levels: new Float64Array(2),
     changed: true,
     minute: 0,

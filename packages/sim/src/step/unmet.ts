@@ -1,7 +1,10 @@
 /** When somebody goes without: watching the circuits of tier 1 and those that serve a need. MODEL.md §8. */
 import { wantedMinutesOf } from './prepared-draw.ts';
-import type { Run } from './run.ts';
+import { causeIndex } from './end-causes.ts';
+import type { Run, RunEnd } from './run.ts';
 import { BEYOND_FIRST, GRACE_PASSED_AT, THERMOSTAT_STATE } from './thermostat-layout.ts';
+
+const PARTNER_STOPPED = causeIndex('partner stopped');
 
 /** Minutes wanted from the outage's start to `time`, which may fall inside a minute. */
 function wantedUntil(sum: Uint32Array, time: number): number {
@@ -54,11 +57,18 @@ export function noteGraceGone(
 ): void {
   const { tier } = run.household.circuits[circuit]!;
   if (unmetsNeed) noteNeed(run, circuit, time);
-  if (tier === 1 && time < run.end.minute) {
-    run.end.minute = time;
-    run.end.cause = cause;
-    run.end.unit = unit;
-  }
+  if (tier !== 1 || time > run.end.minute) return;
+  if (time === run.end.minute && !saysMore(cause, circuit, run.end)) return;
+  run.end.minute = time;
+  run.end.cause = cause;
+  run.end.unit = unit;
+  run.end.circuit = circuit;
+}
+
+/** Of circuits that go without in one moment: one whose own unit failed, not its partner; then the first written. */
+function saysMore(cause: number, circuit: number, end: RunEnd): boolean {
+  const [mine, theirs] = [cause, end.cause].map((c) => (c === PARTNER_STOPPED ? Infinity : c));
+  return mine! < theirs! || (mine === theirs && circuit < end.circuit);
 }
 
 /** The need that the circuit serves is unmet at `time`. */
