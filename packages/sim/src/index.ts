@@ -50,6 +50,9 @@ export { traceDraw, type DrawTrace, type TraceChoice } from './trials/trace-draw
 export type { CircuitTrace, UnitTrace } from './step/trace.ts';
 export type { TraceEvent } from './step/trace-events.ts';
 
+// For choosing panels.
+export { coldStringV, coldVoltageFactor, mostInSeries } from './power/string-voltage.ts';
+
 // Figures as tables, files and words.
 export {
   differencesTable,

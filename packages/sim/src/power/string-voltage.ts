@@ -1,0 +1,50 @@
+/** How high the voltage of a string of panels rises on the coldest morning. MODEL.md §11.7. */
+
+/** Rows of the code's table: down to this ambient temperature, °C, open-circuit voltage is taken times the factor. */
+const TABLE_690_7_A: readonly (readonly [downToC: number, factor: number])[] = [
+  [20, 1.02],
+  [15, 1.04],
+  [10, 1.06],
+  [5, 1.08],
+  [0, 1.1],
+  [-5, 1.12],
+  [-10, 1.14],
+  [-15, 1.16],
+  [-20, 1.18],
+  [-25, 1.2],
+  [-30, 1.21],
+  [-35, 1.23],
+  [-40, 1.25],
+];
+const RATED_C = 25;
+
+/**
+ * Correction of open-circuit voltage for crystalline and multicrystalline silicon: NEC 2017–2023, Table 690.7(A).
+ *
+ * @param ambientC lowest expected ambient temperature, °C; the table's rows are whole degrees, so 4.5 °C takes the
+ *   colder row.
+ * @returns the factor; 1 from 25 °C up
+ * @throws RangeError below -40 °C, where the table ends
+ */
+export function coldVoltageFactor(ambientC: number): number {
+  const degrees = Math.floor(ambientC);
+  if (degrees >= RATED_C) return 1;
+  const row = TABLE_690_7_A.find(([downToC]) => degrees >= downToC);
+  if (row === undefined) throw new RangeError(`the table of cold voltages ends at -40 °C; got ${ambientC}`);
+  return row[1];
+}
+
+/**
+ * Open-circuit voltage of a string in the cold by the panel's own coefficient, V: n · Voc · (1 + β · (T - 25)).
+ *
+ * @param openCircuitV of one panel at 25 °C
+ * @param perC β, relative change of the voltage per °C, < 0; a data sheet's -0.27 %/°C is -0.0027
+ */
+export function coldStringV(openCircuitV: number, perC: number, ambientC: number, inSeries: number): number {
+  return inSeries * openCircuitV * (1 + perC * (ambientC - RATED_C));
+}
+
+/** Most panels in series whose string stays within the input's limit at `coldPanelV` each. */
+export function mostInSeries(inputLimitV: number, coldPanelV: number): number {
+  return Math.floor(inputLimitV / coldPanelV);
+}
