@@ -31,6 +31,7 @@ export interface UnitTrace {
   /** At the minute's end. */
   readonly storedWh: Float64Array;
   readonly chargeFraction: Float64Array;
+  /** At the minute's end. */
   readonly mode: string[];
 }
 
@@ -39,7 +40,7 @@ export interface CircuitTrace {
   readonly id: string;
   readonly wantedW: Float64Array;
   readonly servedW: Float64Array;
-  /** 1 where the strategy lets it be on. */
+  /** 1 where the strategy lets it be on at the minute's end. */
   readonly allowed: Uint8Array;
   /** Of its first thermostat, at the minute's end; undefined when it has none. */
   readonly temperatureC: Float64Array | undefined;
@@ -68,7 +69,7 @@ export function traceRun(run: Run, to: number): Trace {
     advance(run, m + 1);
     units.forEach((trace, u) => recordUnit(trace, run, u, m, meters));
     circuits.forEach((trace, c) => recordCircuit(trace, run, c, m, meters));
-    if (units.length === 2) neutralA[m] = neutralAmperes(run, circuits, m);
+    if (units.length === 2) neutralA[m] = neutralAmperes(run, units, circuits, m);
     events.push(...traceEvents(run, before, m));
     readMeters(run, meters);
   }
@@ -168,16 +169,21 @@ function thermostatC(run: Run, i: number): number {
 }
 
 /**
- * Legs in opposition: their difference, 240 V aside. While one unit feeds both legs they are in step, and the neutral
- * carries their sum.
+ * 240 V circuits load both legs alike and leave the neutral alone. With each unit on its own leg it carries their
+ * difference; while one unit feeds both legs these are in step, and it carries their sum.
  */
-function neutralAmperes(run: Run, circuits: readonly CircuitTrace[], m: number): number {
-  let difference = 0;
-  run.household.circuits.forEach((circuit, c) => {
-    const sign = circuit.unit === 0 || run.control.moved ? 1 : -1;
-    if (!circuit.is240V) difference += sign * circuits[c]!.servedW[m]!;
+function neutralAmperes(
+  run: Run,
+  units: readonly UnitTrace[],
+  circuits: readonly CircuitTrace[],
+  m: number,
+): number {
+  const legW = [0, 0];
+  run.household.circuits.forEach(({ is240V, unit }, c) => {
+    if (!is240V && unit >= 0) legW[unit]! += circuits[c]!.servedW[m]!;
   });
-  return Math.abs(difference) / LEG_V;
+  const oneFeedsBoth = units.some(({ loadW }, u) => legW[u]! > loadW[m]! + 1e-6);
+  return (oneFeedsBoth ? legW[0]! + legW[1]! : Math.abs(legW[0]! - legW[1]!)) / LEG_V;
 }
 
 function hasThermostat(run: Run, circuit: number): boolean {
