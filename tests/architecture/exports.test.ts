@@ -39,6 +39,7 @@ describe('@rideout/sim', () => {
         "VERSION",
         "WeatherFileError",
         "applianceRows",
+        "askHere",
         "atLeastThisLong",
         "coldStringV",
         "coldVoltageFactor",
@@ -82,6 +83,7 @@ describe('@rideout/sim', () => {
         "traceDraw",
         "traceTable",
         "type AlternativeSpec",
+        "type AskStudy",
         "type CircuitTrace",
         "type DrawTrace",
         "type EndCause",
@@ -102,8 +104,10 @@ describe('@rideout/sim', () => {
         "type ScenarioSpec",
         "type StrategySummary",
         "type Study",
+        "type StudyAnswer",
         "type StudyOptions",
         "type StudyOutline",
+        "type StudyQuestion",
         "type StudySummary",
         "type SurvivalCurve",
         "type Tightness",
@@ -139,7 +143,9 @@ describe('@rideout/sim/node', () => {
   it('exports these names and no others', () => {
     expect(namesOf('node.ts')).toMatchInlineSnapshot(`
       [
+        "StudyInterrupted",
         "WriteError",
+        "askPool",
         "dataFile",
         "loadScenario",
         "readDataFile",

@@ -53,6 +53,9 @@ export type { TraceEvent } from './step/trace-events.ts';
 // For choosing panels.
 export { coldStringV, coldVoltageFactor, mostInSeries } from './power/string-voltage.ts';
 
+// Advice: what to wire, check and buy, each from studies of the same draws.
+export { askHere, type AskStudy, type StudyAnswer, type StudyQuestion } from './advice/ask-study.ts';
+
 // Figures as tables, files and words.
 export {
   differencesTable,

@@ -1,0 +1,19 @@
+/** Studies that advice asks for, run on this machine's cores. */
+import type { AskStudy } from '../advice/ask-study.ts';
+import { runStudy, type RunOptions } from './run-study.ts';
+
+/** An interrupted study is not answered: advice on half of it would mislead. */
+export class StudyInterrupted extends Error {
+  override readonly name = 'StudyInterrupted';
+}
+
+/** @param options as for `runStudy`; progress counts the draws of the study being run */
+export function askPool(
+  options: Pick<RunOptions, 'workers' | 'onProgress' | 'onTrouble' | 'signal'>,
+): AskStudy {
+  return async (scenario, { seed, draws }) => {
+    const run = await runStudy(scenario, { ...options, seed, draws });
+    if (run.ended === 'interrupted') throw new StudyInterrupted('The study was interrupted.');
+    return { outline: run.study, rows: run.rows };
+  };
+}
