@@ -146,6 +146,7 @@ describe('@rideout/sim/node', () => {
         "StudyInterrupted",
         "WriteError",
         "askPool",
+        "assertCanWrite",
         "dataFile",
         "loadScenario",
         "readDataFile",

@@ -1,6 +1,8 @@
 /** `rideout days`: the main study. */
+import { dirname } from 'node:path';
 import { exportFiles } from '../trials/export-files.ts';
 import { summarise } from '../trials/summarise.ts';
+import { assertCanWrite } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { runStudy, type StudyRun } from '../node/run-study.ts';
 import { writeWhole } from '../node/write-whole.ts';
@@ -30,6 +32,8 @@ export async function days(path: string, options: DaysOptions): Promise<number> 
   });
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
   for (const note of notes) remark(note, options);
+  if (options.out !== undefined) await assertCanWrite(options.out);
+  if (options.page !== undefined) await assertCanWrite(dirname(options.page));
   const progress = startProgress(options.draws, options);
   let run: StudyRun;
   try {

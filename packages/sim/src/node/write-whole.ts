@@ -28,7 +28,7 @@ export async function writeWhole(folder: string, files: readonly FileToWrite[]):
     await flushFolder(folder);
   } catch (cause) {
     for (const file of staged) await putBack(file);
-    throw new WriteError(`nothing was written to "${folder}": ${reason(cause)}`, { cause });
+    throw new WriteError(`nothing was written to "${folder}": ${writeTrouble(cause)}`, { cause });
   }
   for (const file of staged) await rm(file.before, { force: true });
 }
@@ -111,9 +111,11 @@ const REASONS: Readonly<Record<string, string>> = {
   EDQUOT: 'your share of the disk is used up',
   ENOTDIR: 'part of that path is a file, not a folder',
   EEXIST: 'that is a file, not a folder',
+  ENOENT: 'no file can be made there. Choose another folder',
 };
 
-function reason(error: unknown): string {
+/** What stood in the way of writing, in words. */
+export function writeTrouble(error: unknown): string {
   const said = error instanceof Error ? error.message : String(error);
   return REASONS[codeOf(error) ?? ''] ?? said;
 }
