@@ -94,6 +94,7 @@ describe('the value of an option', () => {
 
   it('is a list of months', () => {
     expect(monthList('1, 7,12')).toEqual([1, 7, 12]);
+    expect(monthList('1,1,7')).toEqual([1, 7]);
     for (const text of ['', '0', '1,', '1;2', 'January']) expect(() => monthList(text)).toThrow(OptionError);
   });
 });

@@ -74,6 +74,7 @@ describe('site and outage', () => {
       'outage',
       'either startLocal or months, not both',
     ],
+    ['months: [1]', 'months: [1, 2, 1]', 'outage.months', 'each month once'],
     ['  months: [1]\n', '', 'outage', 'either startLocal or months, not both'],
     [
       'normals: boston',

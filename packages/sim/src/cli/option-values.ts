@@ -27,7 +27,7 @@ export function positiveNumber(name: string): (text: string) => number {
 
 /** `1,7` as [1, 7]. */
 export function monthList(text: string): number[] {
-  return text.split(',').map((part) => wholeNumber('--months', 1, 12)(part.trim()));
+  return [...new Set(text.split(',').map((part) => wholeNumber('--months', 1, 12)(part.trim())))];
 }
 
 export function everyCore(): number {

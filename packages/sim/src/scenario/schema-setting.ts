@@ -78,7 +78,11 @@ export const outage = z
       .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/, 'a local date and time such as 2026-01-15T18:00')
       .optional()
       .describe('A fixed start. Leave out and give months to start at a random minute of a random day.'),
-    months: z.array(month()).min(1).optional(),
+    months: z
+      .array(month())
+      .min(1)
+      .refine((months) => new Set(months).size === months.length, 'each month once')
+      .optional(),
     year: z
       .int()
       .min(1950)
