@@ -22,7 +22,19 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   shedding: ['clock', 'scenario'],
   step: ['chance', 'clock', 'portable', 'power', 'scenario', 'shedding', 'sky', 'usage', 'weather'],
   trials: ['chance', 'clock', 'portable', 'scenario', 'sky', 'step', 'usage', 'version.ts', 'weather'],
-  advice: ['portable', 'power', 'scenario', 'step', 'trials', 'usage'],
+  // chance and version: a job makes its own draws, and its answer says how to repeat it
+  advice: [
+    'chance',
+    'clock',
+    'portable',
+    'power',
+    'scenario',
+    'shedding',
+    'step',
+    'trials',
+    'usage',
+    'version.ts',
+  ],
   'index.ts': [
     'advice',
     'chance',

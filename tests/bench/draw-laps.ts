@@ -16,6 +16,7 @@ import { drawStart } from '../../packages/sim/src/trials/draw-start.ts';
 import type { Workspace } from '../../packages/sim/src/trials/workspace.ts';
 import { drawUsage } from '../../packages/sim/src/usage/draw-usage.ts';
 import { drawWeather } from '../../packages/sim/src/weather/draw-weather.ts';
+import { processorMs } from './processor-clock.ts';
 import { SEED } from './session.ts';
 
 type Stage = (study: Study, work: Workspace, streams: Streams) => void;
@@ -41,24 +42,22 @@ const usage: Stage = (_, work, streams) => {
 const preparing: Stage = ({ compiled, planes, scenario }, work, streams) => {
   fillPlanes(planes, work.track, work.weather, scenario.site.groundReflectance, work.planeWm2);
   for (const { buffers, owner } of work.wants.values()) fillWants(buffers, owner.household);
-  compiled.forEach(({ household }, a) => {
-    const draw = work.draws[a]!;
-    household.units.forEach((unit, u) =>
-      fillUnitSolar(draw.solar[u]!, unit, planes, work.planeWm2, work.weather),
-    );
-    fillSupply(draw, household, work.ambient, streams);
-  });
+  for (const { alternative, unit, solar } of work.solars.values()) {
+    const spec = compiled[alternative]!.household.units[unit]!;
+    fillUnitSolar(solar, spec, planes, work.planeWm2, work.weather, work.track.daylight, work.clock);
+  }
+  compiled.forEach(({ household }, a) => fillSupply(work.draws[a]!, household, work.ambient, streams));
 };
 
 /** In the order they are done in. */
 export const DRAW_STAGES = { weather, usage, preparing };
 
-/** Milliseconds of each stage, then of each run in order of alternative and strategy. */
+/** Processor milliseconds of each stage, then of each run in order of alternative and strategy. */
 export function drawLaps(study: Study, work: Workspace, draw: number): number[] {
   const laps: number[] = [];
-  let from = performance.now();
+  let from = processorMs();
   const lap = () => {
-    const now = performance.now();
+    const now = processorMs();
     laps.push(now - from);
     from = now;
   };

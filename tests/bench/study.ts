@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import { prepareStudy, runShard, type Scenario } from '../../packages/sim/src/index.ts';
 import { runStudy } from '../../packages/sim/src/node.ts';
 import { inverterMinutesPerDraw, over, plain, speed, type Figure } from './figure.ts';
+import { processorMs } from './processor-clock.ts';
 import { drawNumbers, SEED, type Session } from './session.ts';
 import { fastest, hearInterruption, readYardstick, sum, timeParts, type Spread } from './timing.ts';
 import { variant } from './variant.ts';
@@ -17,9 +18,9 @@ async function measureShard(session: Session, alternatives: number): Promise<Fig
   const study = prepareStudy(variant(session.demo, { alternatives }), { seed: SEED });
   const draws = drawNumbers(session.effort.draws);
   const timeDraw = (draw: number) => {
-    const from = performance.now();
+    const from = processorMs();
     runShard(study, draw, draw + 1);
-    return [performance.now() - from];
+    return [processorMs() - from];
   };
   const { laps, ...timing } = await timeParts(
     session,

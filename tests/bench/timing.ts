@@ -1,9 +1,10 @@
 /** Short laps, many times, with the yardstick read in between: what noise on the machine leaves standing. */
 import { median, min } from 'simple-statistics';
 import { Bench } from 'tinybench';
+import { processorMs } from './processor-clock.ts';
 import type { Session } from './session.ts';
 
-/** Does the same work at every call; returns the milliseconds of each of its laps, as many at every call. */
+/** Does the same work at every call; returns the processor milliseconds of each of its laps, as many at every call. */
 export type Part = () => readonly number[];
 
 export interface Spread {
@@ -50,9 +51,8 @@ export async function readYardstick({ yardstick, effort, signal }: Session): Pro
 
 /** By processor time, so that a busy machine does not cut it short. */
 async function warmUp({ effort, signal }: Session, parts: readonly Part[]): Promise<void> {
-  const from = process.cpuUsage();
-  const seconds = () => (process.cpuUsage(from).user + process.cpuUsage(from).system) / 1e6;
-  while (seconds() < effort.warmUpSeconds) {
+  const from = processorMs();
+  while (processorMs() - from < 1000 * effort.warmUpSeconds) {
     for (const part of parts) {
       part();
       await hearInterruption(signal);

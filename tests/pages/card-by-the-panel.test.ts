@@ -185,6 +185,21 @@ describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
     expect(page.url()).toContain('strategies=frugal');
     const odd = await opened('full', '#strategies=nonsense');
     expect(await odd.page.locator('.trouble').innerText()).toContain('strategies = “nonsense”');
+    const unused = await opened('full', '#draws=50&modules=3');
+    expect(await unused.page.locator('.trouble p').allInnerTexts()).toEqual([
+      'The link says modules = “3”, draws = “50”: this page has no such setting, and they are left aside.',
+    ]);
+  });
+
+  it('writes its hours as asked, on screen and on paper, and keeps that in the link', async () => {
+    const { page } = await opened('full', '#strategies=frugal', { locale: 'en-GB' });
+    expect(await page.locator('.card').innerText()).toContain('from 18:00 to 19:00');
+    await page.getByLabel('Clock').selectOption({ label: '12 hours (6:30 pm)' });
+    await expect.poll(() => page.locator('.card').innerText()).toContain('from 6:00\u00a0pm to 7:00\u00a0pm');
+    expect(page.url()).toContain('clock=12');
+    const linked = await opened('full', new URL(page.url()).hash, { locale: 'en-GB' });
+    await linked.page.emulateMedia({ media: 'print' });
+    expect(await linked.page.locator('.card-who').innerText()).toMatch(/awake 6:30\sam to 10:30\spm/);
   });
 
   it('says when a household is too much for one readable side', async () => {

@@ -5,16 +5,19 @@ import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { prepareStudy, readScenario, runShard, scenarioHash, summarise, type Scenario } from '@rideout/sim';
+import {
+  checkScenario,
+  prepareStudy,
+  readScenario,
+  runShard,
+  scenarioHash,
+  summarise,
+  type Scenario,
+} from '@rideout/sim';
 import { OUR_PAGES } from '@rideout/notebooks/publish';
 import { loadScenario, readDataFile } from '@rideout/sim/node';
-import { changesBetween } from '../../packages/notebooks/src/page/house-changes.ts';
-import { checkHouse, checkText } from '../../packages/notebooks/src/page/house-check.ts';
-import { houseText, openedSpec, slug } from '../../packages/notebooks/src/page/house-file.ts';
+import { houseText } from '../../packages/notebooks/src/page/house-file.ts';
 import { writtenHouse } from '../../packages/notebooks/src/page/house-from-scenario.ts';
-import { zoneHint } from '../../packages/notebooks/src/page/house-place.ts';
-import { readyStrategies } from '../../packages/notebooks/src/page/house-ready-strategies.ts';
-import { withoutCircuit } from '../../packages/notebooks/src/page/house-removals.ts';
 import { houseTables } from '../../packages/notebooks/src/page/house-tables.ts';
 import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
 import { fileOf, published, smallHouse, type PublishedFile } from './published.ts';
@@ -24,114 +27,6 @@ const small = smallHouse();
 const full = loadScenario(fileOf('../../data/full-house.yaml')).scenario;
 const MEASURED =
   'time,watts\n' + Array.from({ length: 24 }, (_, h) => `${h}:00,${h === 18 ? 900 : 40}\n`).join('');
-
-describe('a household written back from what a page carries', () => {
-  for (const [name, scenario] of [
-    ['small', small],
-    ['full', full],
-  ] as const) {
-    for (const kind of ['yaml', 'json'] as const)
-      it(`gives the very same scenario when it is read again (${name}, ${kind})`, () => {
-        const { spec, files } = writtenHouse(scenario, tables);
-        const { scenario: again, findings } = checkText(houseText(spec, kind), 'saved', files, tables);
-        expect(findings).toEqual([]);
-        expect(scenarioHash(again!)).toBe(scenarioHash(scenario));
-      });
-  }
-
-  it('names typical appliances by their row and leaves usual values out', () => {
-    const text = houseText(writtenHouse(full, tables).spec, 'yaml');
-    expect(text).toContain('typical: refrigerator-old\n        surroundings: garage');
-    expect(text).toContain('units.*.battery.modules: 2');
-    expect(text).not.toMatch(
-      /dayScatterFraction|latitudeDeg: .*\n.*groundReflectance|timeConstantHours|dischargeEfficiency/,
-    );
-    expect(text.split('\n').length).toBeLessThan(320);
-  });
-
-  it('keeps measured records by name', () => {
-    const folder = mkdtempSync(join(tmpdir(), 'rideout-measured-'));
-    writeFileSync(join(folder, 'desk.csv'), MEASURED);
-    const spec = openedSpec(readFileSync(fileOf('../../data/small-house.yaml'), 'utf8'), 'small', tables);
-    const circuits = spec.circuits.map((c, i) =>
-      i === 5 ? { ...c, appliances: [{ kind: 'measured' as const, file: 'desk.csv' }] } : c,
-    );
-    writeFileSync(join(folder, 'house.yaml'), houseText({ ...spec, circuits }, 'yaml'));
-    const { scenario } = loadScenario(join(folder, 'house.yaml'));
-    const written = writtenHouse(scenario, tables);
-    expect([...written.files.profiles.keys()]).toEqual(['desk.csv']);
-    expect(scenarioHash(checkHouse(written.spec, written.files, tables).scenario!)).toBe(
-      scenarioHash(scenario),
-    );
-    rmSync(folder, { recursive: true, force: true });
-  });
-});
-
-describe('changesBetween(before, after)', () => {
-  it('says parts by id, by position, by * when all change alike, and the whole when something was taken away', () => {
-    const list = (a: number, b: number) => ({
-      units: [
-        { id: 'x', n: a },
-        { id: 'y', n: b },
-      ],
-    });
-    expect(changesBetween(list(1, 1), list(2, 2))).toEqual({ 'units.*.n': 2 });
-    expect(changesBetween(list(1, 1), list(1, 2))).toEqual({ 'units.y.n': 2 });
-    expect(changesBetween({ a: [1, 2] }, { a: [1, 3] })).toEqual({ a: [1, 3] });
-    expect(changesBetween({ a: [1, 2] }, { a: [1] })).toEqual({ a: [1] });
-    expect(changesBetween({ a: { b: 1, c: 1 } }, { a: { b: 1 } })).toEqual({ a: { b: 1 } });
-    expect(changesBetween(list(1, 1), list(1, 1))).toEqual({});
-  });
-});
-
-describe('the ready-made strategies', () => {
-  it('can each be used as they are, in both demo households', () => {
-    let used = 0;
-    for (const scenario of [small, full]) {
-      const { spec, files } = writtenHouse(scenario, tables);
-      const ready = readyStrategies(spec);
-      const strategies = ready.map((strategy, i) => ({
-        ...strategy,
-        id: `ready-${i}`,
-        rules: [...strategy.rules],
-      }));
-      expect(checkHouse({ ...spec, strategies }, files, tables).findings).toEqual([]);
-      used += ready.length;
-    }
-    expect(used).toBeGreaterThan(11);
-  });
-
-  it('ask for nothing that a household of one unit does not have', () => {
-    const ready = readyStrategies(writtenHouse(small, tables).spec);
-    expect(ready.flatMap(({ rules }) => rules.map((rule) => rule.by))).not.toContain('sleep');
-  });
-});
-
-describe('small rules of the form', () => {
-  it('a circuit that is taken away is let go by rules and alternatives', () => {
-    const { spec, files } = writtenHouse(full, tables);
-    const at = spec.circuits.findIndex((c) => c.id === 'freezer');
-    const alternatives = [
-      ...spec.alternatives!,
-      { id: 'no', title: 'No', change: { 'circuits.freezer.tier': 5 } },
-    ];
-    const less = withoutCircuit({ ...spec, alternatives }, at);
-    expect(JSON.stringify(less)).not.toContain('"freezer"');
-    expect(checkHouse(less, files, tables).findings).toEqual([]);
-  });
-
-  it('a clock hours away from the weather place is told', () => {
-    const phoenix = tables.places.get('phoenix')!;
-    expect(zoneHint('America/Phoenix', phoenix)).toMatch(/^Such as/);
-    expect(zoneHint('America/New_York', phoenix)).toContain('2 hours away');
-    expect(zoneHint('Asia/Kolkata', phoenix)).toContain('12.5 hours away');
-  });
-
-  it('any title makes a name that a scenario takes', () => {
-    for (const title of ['Café № 3', '3 fans', '', '   ', 'x'.repeat(90)])
-      expect(slug(title)).toMatch(/^([a-z][a-z0-9-]{0,35})?$/);
-  });
-});
 
 describe.skipIf(noBrowser())('the page "Describe your house"', () => {
   const pages = [OUR_PAGES['describe-your-house']];
@@ -204,6 +99,35 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     expect(await page.locator('#survival-curves').innerText()).toContain(best.strategyTitle);
   }, 60_000);
 
+  it('offers to leave out a part of the file that it has no fields for, once that no longer fits', async () => {
+    const { page } = await opened('full');
+    await page.locator('details.house-set', { hasText: 'Everything stays on' }).locator('> summary').click();
+    await page.getByRole('button', { name: 'Take this strategy away Everything stays on' }).click();
+    const leave = page.getByRole('button', { name: 'Leave out the ladder' });
+    await leave.waitFor();
+    await leave.click();
+    await expect.poll(() => leave.count()).toBe(0);
+    expect(await page.locator('.trouble').allInnerTexts()).not.toContain('ladder');
+  });
+
+  it('tells what the checks find, each with what to do and its rule, and leads to the field', async () => {
+    const { page, troubles } = await opened('full', { locale: 'en-GB' });
+    const findings = page.locator('.house-findings');
+    await findings.locator('.provenance').waitFor({ timeout: 60_000 });
+    const report = checkScenario(full, { seed: SEED, draws: 8 });
+    expect(report.findings.length).toBeGreaterThan(3);
+    const said = (await findings.textContent())!.replace(/\s+/g, ' ');
+    for (const { found, todo, rule } of report.findings)
+      for (const part of [found, todo, rule.source]) expect(said).toContain(part.replace(/\s+/g, ' '));
+    expect(said).toContain(report.caution.replace(/\s+/g, ' '));
+    await findings
+      .getByRole('button', { name: /^Go to it units\.(east|west)/ })
+      .first()
+      .click();
+    expect(await page.evaluate(() => document.activeElement?.closest('.house-form') !== null)).toBe(true);
+    expect(troubles).toEqual([]);
+  }, 90_000);
+
   it('says at the field what is wrong, keeps the last answer, and goes on once it is mended', async () => {
     const { page } = await opened('small');
     const field = page.getByLabel('Continuous');
@@ -246,6 +170,24 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     expect(scenario.alternatives.at(-1)!.household.units.map((u) => u.battery.modules)).toEqual([4, 4]);
     await settled(page);
   }, 60_000);
+
+  it('writes times and degrees as asked, and the file keeps 24 hours and °C', async () => {
+    const { page } = await opened('small', { locale: 'en-US' });
+    const room = page.getByLabel('Room temperature');
+    const awake = page.getByLabel('Awake', { exact: true });
+    expect(await room.getAttribute('placeholder')).toContain('69.8 (usual)');
+    expect(await awake.getAttribute('placeholder')).toMatch(/6:30\sam-10:30\spm/);
+    await room.fill('77');
+    await awake.fill('7 am to 11:15 pm');
+    const scenario = await saved(page, 'american.yaml');
+    expect(scenario.site.indoorC).toBe(25);
+    expect(scenario.alternatives[0]!.household.person.awake).toBe('07:00-23:15');
+    await page.getByLabel('Temperatures').selectOption({ label: '°C' });
+    await page.getByLabel('Clock').selectOption({ index: 0 });
+    expect(await room.inputValue()).toBe('25');
+    expect(await awake.inputValue()).toBe('07:00-23:15');
+    expect(page.url()).toMatch(/clock=24.*degrees=C|degrees=C.*clock=24/);
+  });
 
   it('changes a ready-made threshold in per cent and saves it as a fraction', async () => {
     const { page } = await opened('small');

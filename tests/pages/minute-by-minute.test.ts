@@ -345,7 +345,6 @@ describe('pickedDraw(rows, alternative, strategy, pick)', () => {
 });
 
 describe('the part of a link about one outage', () => {
-  const usual = { draw: 0, clock: 24, temperature: 'C', range: undefined } as const;
   const anyRange = fc
     .tuple(
       fc.integer({ min: 0, max: 20_000 }),
@@ -359,12 +358,10 @@ describe('the part of a link about one outage', () => {
       fc.property(
         fc.record({
           draw: fc.integer({ min: 0, max: 999_999 }),
-          clock: fc.constantFrom(12 as const, 24 as const),
-          temperature: fc.constantFrom('C' as const, 'F' as const),
           range: fc.option(anyRange, { nil: undefined }),
         }),
         (settings) => {
-          const back = outageSettingsFrom(`#${outageLink(settings, usual)}`, usual);
+          const back = outageSettingsFrom(outageLink(settings));
           expect(back).toEqual({ settings, complaints: [] });
         },
       ),

@@ -4,6 +4,8 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { OUR_PAGES } from '@rideout/notebooks/publish';
 import {
+  askDrawsHere,
+  askNeeds,
   atLeastThisLong,
   daysDown,
   prepareStudy,
@@ -49,6 +51,7 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
       ...options,
     });
     await settled(opened.page);
+    await opened.page.locator('#family-needs').waitFor({ timeout: 60_000 });
     return opened;
   };
   const answer = (page: Page) => page.locator('.answer').innerText();
@@ -59,9 +62,28 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
     expect(await answer(page)).toContain(`“${best.strategyTitle}”`);
     expect(await answer(page)).toContain(atLeastThisLong(Math.min(allNeedsDays(best), summary.horizonDays)));
     expect(await page.locator('.headline').innerText()).toContain(firstToGo(best)!.need);
-    expect(await page.locator('.chart-picture > svg').count()).toBe(3);
+    expect(await page.locator('.chart-picture > svg').count()).toBe(4);
     expect(requests).toEqual([]);
     expect(troubles).toEqual([]);
+  });
+
+  it('shows each need as a family would notice it, in the reader’s degrees', async () => {
+    const told = await askNeeds(scenario, { seed: SEED, draws: DRAWS }, askDrawsHere);
+    const own = told.figures.filter((f) => f.alternativeId === scenario.alternatives[0]!.id);
+    const { page } = await open('#degrees=F', { locale: 'en-GB' });
+    const chart = page.locator('#family-needs');
+    const rows = await chart.locator('tbody tr').allTextContents();
+    expect(rows).toHaveLength(own.length);
+    expect(own.length).toBeGreaterThan(3);
+    own.forEach(({ strategyTitle, nineInTenDays, hoursUnmet }, i) => {
+      expect(rows[i]).toContain(strategyTitle);
+      expect(rows[i]).toContain(daysDown(nineInTenDays.value, told.horizonDays));
+      expect(rows[i]).toContain(hoursUnmet.mean.toFixed(1));
+    });
+    const words = () => chart.locator('#family-needs-words').textContent();
+    expect(await words()).toContain('39.9\u00a0°F'); // 4.4 °C, of food
+    await page.getByLabel('Temperatures').selectOption({ label: '°C' });
+    await expect.poll(words).toContain('4.4\u00a0°C');
   });
 
   it('shows for every strategy and need the figures of Node, in the picture and in the table', async () => {

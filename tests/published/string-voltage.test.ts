@@ -1,6 +1,13 @@
-/** Cold-weather string voltage against the code table and worked examples. */
+/** String voltage in cold and heat against the code table and worked examples. */
 import { describe, expect, it } from 'vitest';
-import { coldStringV, coldVoltageFactor, mostInSeries } from '../../packages/sim/src/power/string-voltage.ts';
+import { faimanCellC, noctCellC } from '../../packages/sim/src/power/cell-temperature.ts';
+import {
+  coldStringV,
+  coldVoltageFactor,
+  fewestInSeries,
+  mostInSeries,
+  stringV,
+} from '../../packages/sim/src/power/string-voltage.ts';
 
 describe('NEC 2017–2023 Table 690.7(A), crystalline silicon (three transcriptions agree)', () => {
   const rows: readonly (readonly [from: number, to: number, factor: number])[] = [
@@ -54,5 +61,27 @@ describe('worked string examples', () => {
 
   it('string length: 600 V and 42.87 V each make 13', () => {
     expect(mostInSeries(600, 42.87)).toBe(13);
+  });
+});
+
+describe('working voltage in the heat', () => {
+  it.each([
+    // source, V of one panel at 25 °C, relative coefficient, cell °C, expected V, tolerance (as printed)
+    ['training sheet on panel voltages, 55 °C', 35.4, -0.16 / 35.4, 55, 30.6, 0.005],
+    ['training sheet on panel voltages, 70 °C', 36.4, -0.17 / 36.4, 70, 28.75, 0.005],
+    ['the same sheet in the cold, open circuit at 0 °C', 45.8, -0.13 / 45.8, 0, 49.05, 0.005],
+    ['string example on a web page, 45 °C', 41.2, -0.0028, 45, 38.9, 0.05],
+  ])('%s', (_, ratedV, perC, cellC, expected, tolerance) => {
+    expect(Math.abs(stringV(ratedV, perC, cellC, 1) - expected)).toBeLessThanOrEqual(tolerance);
+  });
+
+  it('fewest in series: 250 V and 26.1 V each make 10', () => {
+    expect(fewestInSeries(250, 26.1)).toBe(10);
+  });
+
+  it('full sun and little wind lift cells 31 °C above the air (Faiman 2008), 34 °C by a label of 47.5 °C: 3 °C apart', () => {
+    const rise = faimanCellC(1000, 40, 1, 25, 6.84) - 40;
+    expect(rise).toBeCloseTo(1000 / 31.84, 9);
+    expect(Math.abs(noctCellC(1000, 40, 47.5) - 40 - rise)).toBeLessThan(3.1);
   });
 });

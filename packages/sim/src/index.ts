@@ -14,12 +14,14 @@ export { scenarioHash } from './scenario/scenario-hash.ts';
 export type {
   AlternativeSpec,
   HouseholdSpec,
+  Ladder,
   MeasuredProfile,
   MonthlyNormals,
   Scenario,
   WeatherSource,
   WeatherYear,
 } from './scenario/scenario.ts';
+export { householdAfter, type LadderPlan, type LadderStep, type Move } from './scenario/ladder-plan.ts';
 export type { ScenarioSpec } from './scenario/schema.ts';
 export type { TypicalAppliances } from './scenario/typical.ts';
 
@@ -38,6 +40,8 @@ export { columnsOf, joinRows, runShard } from './trials/shard.ts';
 export { END_CAUSES, OUTCOME_COLUMNS, type EndCause, type OutcomeRows } from './trials/outcome-rows.ts';
 export { nextLook, tightness, type Tightness } from './trials/stopping-rule.ts';
 export { summarise } from './trials/summarise.ts';
+export { runningEstimate, type CellChoice, type RunningEstimate } from './trials/running-estimate.ts';
+export { seedSpread, type SeedSpread } from './trials/seed-spread.ts';
 export type {
   Estimate,
   PairedDifference,
@@ -50,11 +54,87 @@ export { traceDraw, type DrawTrace, type TraceChoice } from './trials/trace-draw
 export type { CircuitTrace, UnitTrace } from './step/trace.ts';
 export type { TraceEvent } from './step/trace-events.ts';
 
-// For choosing panels.
-export { coldStringV, coldVoltageFactor, mostInSeries } from './power/string-voltage.ts';
+// For choosing panels, wires and breakers.
+export {
+  coldStringV,
+  coldVoltageFactor,
+  fewestInSeries,
+  mostInSeries,
+  stringV,
+} from './power/string-voltage.ts';
+export { ampacityA, cordAmpacityA, mostBreakerA, nextStandardA, type TerminalC } from './power/conductors.ts';
+export { leastRatingA } from './power/continuous-load.ts';
+export { neutralA } from './power/neutral-current.ts';
+export { voltageDropV } from './power/voltage-drop.ts';
+export type { Awg } from './scenario/schema-wiring.ts';
 
 // Advice: what to wire, check and buy, each from studies of the same draws.
 export { askHere, type AskStudy, type StudyAnswer, type StudyQuestion } from './advice/ask-study.ts';
+export { checkScenario, type CheckOptions } from './advice/checks/check-scenario.ts';
+export {
+  SEVERITIES,
+  SEVERITY_WORDS,
+  type CheckFinding,
+  type CheckNumber,
+  type CheckReport,
+  type CheckSubject,
+  type Severity,
+  type Unchecked,
+} from './advice/checks/check-report.ts';
+export type { CheckRule, RuleStanding } from './advice/checks/check-rules.ts';
+export {
+  checkSubjectsTable,
+  findingNumbersTable,
+  findingsTable,
+  uncheckedTable,
+} from './advice/checks/checks-table.ts';
+export { askDrawsHere, openJob, type AskDraws, type DrawJob, type RunDraws } from './advice/draw-job.ts';
+export type { Told } from './advice/compare-runtimes.ts';
+export { findLegs, type LegsQuestion } from './advice/legs/find-legs.ts';
+export type {
+  CircuitMove,
+  LegsAnswer,
+  LegsBound,
+  LegSchedule,
+  LegsSearch,
+  LegsStand,
+  ScheduledCircuit,
+} from './advice/legs/legs-answer.ts';
+export { legsTable } from './advice/legs/legs-table.ts';
+export { findLadder, type LadderQuestion } from './advice/ladder/find-ladder.ts';
+export type {
+  BasketInstead,
+  EveryCombination,
+  LadderAnswer,
+  LadderRung,
+  LadderStand,
+  StepLeft,
+} from './advice/ladder/ladder-answer.ts';
+export { ladderTable } from './advice/ladder/ladder-table.ts';
+export type { MattersJob, MattersTask } from './advice/matters/matters-job.ts';
+export type { InputMatters, Matters, Swing } from './advice/matters/matters.ts';
+export { mattersTable } from './advice/matters/matters-table.ts';
+export { runsToDo, whatMatters, type MattersQuestion } from './advice/matters/what-matters.ts';
+export {
+  sobolEstimates,
+  sobolIndices,
+  type PickFreeze,
+  type SobolEstimates,
+  type SobolIndices,
+} from './advice/matters/sobol.ts';
+export type { NeedsJob } from './advice/needs/needs-job.ts';
+export { scenarioNeeds } from './advice/needs/needs-job.ts';
+export { askNeeds, type NeedsQuestion } from './advice/needs/ask-needs.ts';
+export type { NeedFigures, NeedsAnswer } from './advice/needs/needs.ts';
+export { needsEnduranceTable } from './advice/needs/needs-table.ts';
+export {
+  askNextOutage,
+  type NextOutage,
+  type NextOutageFigures,
+} from './advice/outage-lengths/next-outage.ts';
+export { nextOutageTable } from './advice/outage-lengths/next-outage-table.ts';
+export type { Bounds } from './advice/outage-lengths/ridden-out.ts';
+export { PUBLISHED_FIGURES } from './advice/outage-lengths/published-figures.ts';
 
 // Figures as tables, files and words.
 export {
@@ -67,6 +147,7 @@ export {
 } from './trials/tables.ts';
 export { localTimes, traceTable } from './trials/trace-table.ts';
 export { exportFiles, type ExportFile } from './trials/export-files.ts';
+export { jsonFile, tableFiles } from './trials/table-files.ts';
 export {
   atLeastThisLong,
   daysDown,

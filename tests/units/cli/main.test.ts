@@ -154,10 +154,40 @@ describe('rideout minutes', () => {
 
 describe('rideout check', () => {
   it('tells a sound scenario back', async () => {
-    const { code, out } = await rideout(['check', 'data/full-house.yaml']);
+    const { code, out } = await rideout(['check', 'data/full-house.yaml', '-d', '1']);
     expect(code).toBe(0);
     expect(out).toMatch(/^data\/full-house\.yaml can be used \(scenario [0-9a-f]{12}\): /);
     expect(out).toMatch(/unit {6}east on L1: /);
+  });
+
+  it('then says what to look into, writes it as tables, and ends as with a file that can be used', async () => {
+    const out = join(folder, 'check');
+    const { code, out: answer } = await rideout([
+      'check',
+      'data/full-house.yaml',
+      '-d',
+      '1',
+      '-q',
+      '-o',
+      out,
+    ]);
+    expect(code).toBe(0);
+    expect(answer).toMatch(/^Alder Row, a pair of units\n/);
+    expect(answer).toMatch(/\n\d+ to mend first, \d+ to watch out for, \d+ to know; \d+ left unchecked\.\n/);
+    expect(answer).toMatch(/seed rideout; draws 1; version/);
+    const tables = ['findings', 'numbers', 'subjects', 'unchecked'].flatMap((t) => [
+      `${t}.arrow`,
+      `${t}.csv`,
+    ]);
+    expect(readdirSync(out).sort()).toEqual(['check.json', ...tables].sort());
+    const written = JSON.parse(readFileSync(join(out, 'check.json'), 'utf8')) as { findings: unknown[] };
+    expect(tableFromIPC(readFileSync(join(out, 'findings.arrow'))).numRows).toBe(written.findings.length);
+  });
+
+  it('gives the report as JSON, of the version asked for', async () => {
+    const { code, out } = await rideout(['check', SMALL, '-d', '1', '-a', 'two-modules', '--json']);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ alternativeId: 'two-modules', provenance: { draws: 1 } });
   });
 
   it('tells every fault of an unsound one, with its line, and nothing on standard output', async () => {

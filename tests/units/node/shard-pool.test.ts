@@ -2,7 +2,7 @@
 import { EventEmitter } from 'node:events';
 import type { Worker } from 'node:worker_threads';
 import { describe, expect, it } from 'vitest';
-import { runPool, type Shard } from '../../../packages/sim/src/node/shard-pool.ts';
+import { openPool, runPool, type Shard } from '../../../packages/sim/src/node/shard-pool.ts';
 import { tinyScenario } from '../step/tiny-house.ts';
 
 const scenario = tinyScenario({ circuits: { a: { watts: 1 } }, hours: 1 });
@@ -101,6 +101,37 @@ describe('a pool of threads', () => {
     expect(handedOutThen).toBeLessThan(20);
     await new Promise((resolve) => setTimeout(resolve, 20));
     expect(handedOut()).toBe(handedOutThen);
+  });
+
+  it('keeps its threads from one handout to the next, and replaces one that ended in between', async () => {
+    const started: PlayedWorker[] = [];
+    const pool = openPool(2, () => {
+      started.push(new PlayedWorker(() => 'answers'));
+      return started.at(-1)! as unknown as Worker;
+    });
+    const done: number[] = [];
+    const trouble: string[] = [];
+    const handout = (shards: Shard[]) =>
+      pool.run({
+        next: () => shards.shift(),
+        onRows: ({ from }) => done.push(from),
+        onTrouble: (message) => trouble.push(message),
+      });
+    await handout([
+      { from: 0, to: 1 },
+      { from: 1, to: 2 },
+    ]);
+    expect(started).toHaveLength(2);
+    started[1]!.emit('error', new Error('out of memory'));
+    await handout([
+      { from: 2, to: 3 },
+      { from: 3, to: 4 },
+    ]);
+    expect(done).toEqual([0, 1, 2, 3]);
+    expect(trouble).toEqual(['A worker stopped (out of memory); its draws 3 to 3 are run again.']);
+    expect(started).toHaveLength(3);
+    await pool.close();
+    expect(started.every((w) => w.terminated)).toBe(true);
   });
 
   it('survives as many broken threads as there are shards, one each', async () => {

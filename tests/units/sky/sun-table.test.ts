@@ -105,6 +105,19 @@ describe('fillSunTrack', () => {
     expect(track.cosZenith[2000]).toBe(9);
   });
 
+  it.each([
+    ['Boston', boston, newYear2026 + 700],
+    ['beyond the polar circle in summer', { latitudeDeg: 75, longitudeDeg: 20 }, newYear2026 + 100 * DAY],
+    ['beyond the polar circle in winter', { latitudeDeg: 75, longitudeDeg: 20 }, newYear2026],
+  ])('tells the stretches with the sun up, and no minute besides: %s', (_, site, start) => {
+    const track = createSunTrack(40 * DAY, 0);
+    fillSunTrack(createSunTable(site), [], start, 40 * DAY, track);
+    const lit = new Uint8Array(40 * DAY);
+    const { count, from, to } = track.daylight;
+    for (let s = 0; s < count; s++) lit.fill(1, from[s], to[s]);
+    expect(lit).toEqual(Uint8Array.from(track.cosZenith, (up) => (up > 0 ? 1 : 0)));
+  });
+
   it('takes no planes', () => {
     const track = createSunTrack(10, 0);
     fillSunTrack(createSunTable(boston), [], newYear2026, 10, track);

@@ -28,6 +28,7 @@ export interface TinyUnit {
   readonly battery?: Partial<UnitInput['battery']>;
   readonly module?: Partial<UnitInput['battery']['module']>;
   readonly inputLimitW?: number;
+  readonly charger?: UnitInput['charger'];
 }
 
 /** A circuit of tier 1 on L1 that wants `watts` all the time, or what `watts` says for each minute from midnight. */
@@ -49,11 +50,15 @@ export interface TinyHouse {
   readonly carriedOutBy?: 'person' | 'switch';
   readonly person?: Spec['person'];
   readonly pair?: Spec['pair'];
+  readonly sources?: Spec['sources'];
+  /** How the strategy runs the generator. */
+  readonly generator?: Spec['strategies'][number]['generator'];
   readonly hours?: number;
   /** Local, in UTC. */
   readonly startLocal?: string;
   readonly timeZone?: string;
   readonly indoorC?: number;
+  readonly elevationM?: number;
   /** Watts that a unit's panels give in a minute of the outage; none when left out. */
   readonly solarW?: (unit: number, minute: number) => number;
 }
@@ -71,12 +76,14 @@ export function tinySpec(house: TinyHouse): ScenarioSpec {
       longitudeDeg: 0,
       timeZone: house.timeZone ?? 'UTC',
       indoorC: house.indoorC ?? 21,
+      elevationM: house.elevationM ?? 0,
       indoorFollowsFraction: 0,
     },
     weather: { monthly: { clearnessMean: twelve(0.5), dryBulbMeanC: twelve(15) } },
     outage: { startLocal: house.startLocal ?? '2026-03-10T00:00', horizonDays: (house.hours ?? 48) / 24 },
     units: units.map(unitInput),
     pair: house.pair,
+    sources: house.sources,
     circuits: Object.entries(house.circuits).map(([id, circuit]) => circuitInput(id, circuit)),
     usage: { householdScatterFraction: 0 },
     person: { awake: ALWAYS_AWAKE, ...house.person },
@@ -86,6 +93,7 @@ export function tinySpec(house: TinyHouse): ScenarioSpec {
         title: 'The rules under test',
         carriedOutBy: house.carriedOutBy ?? 'switch',
         rules: [...(house.rules ?? [])],
+        generator: house.generator,
       },
     ],
   };
@@ -123,6 +131,7 @@ function unitInput(unit: TinyUnit, u: number): UnitInput {
       inputLimitW: inputLimitW ?? 100_000,
       arrays: [{ peakW: 1000, tiltDeg: 30, azimuthDeg: 180 }],
     },
+    charger: unit.charger,
   };
 }
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
 import { drawHourlyWeather } from '../../../packages/sim/src/weather/draw-weather.ts';
-import { weatherCase, YEAR } from './weather-case.ts';
+import { NORMALS, weatherCase, YEAR } from './weather-case.ts';
 import type { CaseOptions, WeatherCase } from './weather-case.ts';
 
 const DAY = 1440;
@@ -21,6 +21,17 @@ function meanOf(values: ArrayLike<number>, from: number, count: number): number 
   for (let i = from; i < from + count; i++) sum += values[i]!;
   return sum / count;
 }
+
+describe('dry-bulb', () => {
+  it('asked to have no spread between days stays near the month’s mean, and is never NaN', () => {
+    const monthly = { ...NORMALS, dryBulbSdC: new Array<number>(12).fill(0) };
+    const still = weatherCase({ source: { kind: 'normals', name: 'still', monthly } });
+    for (let draw = 0; draw < 20; draw++) {
+      const { dryBulbC } = still.draw('2026-01-15T05:00Z', DAY, draw);
+      expect(Math.abs(meanOf(dryBulbC, 0, DAY) - NORMALS.dryBulbMeanC[0]!)).toBeLessThan(4);
+    }
+  });
+});
 
 describe.each(SOURCES)('drawWeather from %s', (_, options) => {
   const made: WeatherCase = weatherCase(options);

@@ -30,6 +30,11 @@ async function rasterised(svg: string, width: number, height: number): Promise<B
   );
 }
 
+/** @param type media type */
+export function saveBytes(bytes: Uint8Array, type: string, fileName: string): void {
+  save(new Blob([bytes as BlobPart], { type }), fileName);
+}
+
 function save(blob: Blob, fileName: string): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(blob);

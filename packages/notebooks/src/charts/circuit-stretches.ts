@@ -22,9 +22,9 @@ export function circuitStretches({ events, circuits, minutes }: DrawTrace, circu
     else offStretches(allowed, from, to).forEach((s) => push(stretches, s));
     from = to;
   };
-  for (const { minute, text } of changes) {
-    close(minute);
-    on = text === `${id} back on`;
+  for (const change of changes) {
+    close(change.minute);
+    on = change.on === true;
   }
   close(minutes);
   return stretches;

@@ -1,6 +1,6 @@
 /** The numbers behind a chart: on the page and as a file, from the same rows. */
+import { csvFormat } from 'd3-dsv';
 import { html } from '../elements.ts';
-import { from } from 'arquero';
 
 export interface DataTable {
   readonly caption: string;
@@ -38,5 +38,5 @@ export function dataTable({ caption, columns, rows }: DataTable): HTMLElement {
 
 /** Comma-separated, full precision; empty = null. */
 export function tableCsv({ exact }: DataTable): string {
-  return from([...exact]).toCSV();
+  return `${csvFormat(exact)}\n`;
 }

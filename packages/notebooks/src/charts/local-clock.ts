@@ -1,6 +1,6 @@
 /** Times of an outage as its household reads them. Minutes count from the outage's start. */
 import type { DrawTrace } from '@rideout/sim';
-import type { OutageLook } from './outage-view.ts';
+import { timeOfDay, type Look } from './look.ts';
 
 /** The clock of a trace. */
 export type TraceClock = Pick<DrawTrace, 'firstLocalDay' | 'localDay' | 'localMinuteOfDay' | 'minutes'>;
@@ -14,15 +14,8 @@ const WEEKDAY = format({ weekday: 'short' });
 const DAY_AND_MONTH = format({ day: 'numeric', month: 'short' });
 
 /** "07:05" or "7:05 am"; the moment just after the last minute has the last minute's hour. */
-export function clockText(clock: TraceClock, minute: number, style: OutageLook['clock']): string {
+export function clockText(clock: TraceClock, minute: number, style: Look['clock']): string {
   return timeOfDay(clock.localMinuteOfDay[within(clock, minute)]!, style);
-}
-
-/** Minutes after midnight in words. */
-export function timeOfDay(minuteOfDay: number, style: OutageLook['clock']): string {
-  const [hour, minute] = [Math.floor(minuteOfDay / 60), String(minuteOfDay % 60).padStart(2, '0')];
-  if (style === 24) return `${String(hour).padStart(2, '0')}:${minute}`;
-  return `${hour % 12 || 12}:${minute}\u00a0${hour < 12 ? 'am' : 'pm'}`;
 }
 
 /** "Tue, 14 Oct". */
@@ -42,7 +35,7 @@ export function dateInTwoLines(clock: TraceClock, minute: number): string {
 }
 
 /** "Tue, 14 Oct, 07:05". */
-export function momentText(clock: TraceClock, minute: number, style: OutageLook['clock']): string {
+export function momentText(clock: TraceClock, minute: number, style: Look['clock']): string {
   return `${dateText(clock, minute)}, ${clockText(clock, minute, style)}`;
 }
 

@@ -1,6 +1,7 @@
 /** What every chart over the minutes of an outage shares: its time axis, its nights, its pointer, its lines. */
 import * as Plot from '@observablehq/plot';
-import { clockText, dateInTwoLines, timeOfDay } from './local-clock.ts';
+import { clockText, dateInTwoLines } from './local-clock.ts';
+import { timeOfDay } from './look.ts';
 import { minuteBuckets } from './minute-buckets.ts';
 import type { OutageView } from './outage-view.ts';
 import type { SeriesStyle } from './series-style.ts';

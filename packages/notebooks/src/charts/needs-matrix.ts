@@ -109,7 +109,12 @@ function matrix(strategies: readonly StrategySummary[], horizonDays: number, wid
     y: { type: 'identity', axis: null },
     symbol: { type: 'identity' },
     marks: [
-      Plot.text(names, { ...NAME, text: 'text', y: 'y', lineWidth: beside ? 11 : width / 14 }),
+      Plot.text(names, {
+        ...NAME,
+        text: 'text',
+        y: 'y',
+        ...(beside ? { lineWidth: 13 } : { lineWidth: width / 14, textOverflow: 'ellipsis' as const }),
+      }),
       Plot.rect(boxes, {
         ...BOX,
         x1: 'x',
@@ -153,7 +158,6 @@ const NAME = {
   textAnchor: 'start',
   fontWeight: 650,
   fill: 'var(--ink)',
-  textOverflow: 'ellipsis',
 } as const;
 
 /** "11 hours", "1.3 days", "≥ 14 days". */

@@ -1,13 +1,8 @@
 /** One outage as its charts are given it: every minute, who lives there, and which part is looked at. */
 import type { DrawTrace, Scenario } from '@rideout/sim';
+import type { Look } from './look.ts';
 
 export type Household = Scenario['alternatives'][number]['household'];
-
-/** How times and temperatures are written. */
-export interface OutageLook {
-  readonly clock: 12 | 24;
-  readonly temperature: 'C' | 'F';
-}
 
 /** The part of the outage looked at: minutes from its start, `to` excluded; and the minute pointed at. */
 export interface OutageRange {
@@ -16,7 +11,7 @@ export interface OutageRange {
   readonly at: number | undefined;
 }
 
-export interface OutageView extends OutageLook, OutageRange {
+export interface OutageView extends Look, OutageRange {
   readonly trace: DrawTrace;
   readonly household: Household;
   /** Who or what throws the switches. */

@@ -6,6 +6,7 @@
 import * as Plot from '@observablehq/plot';
 import { chartFrame } from './chart-frame.ts';
 import { momentText } from './local-clock.ts';
+import { inDegrees } from './look.ts';
 import { minuteBuckets } from './minute-buckets.ts';
 import { minutePanel, timePx } from './minute-panel.ts';
 import { minutesTable } from './minutes-table.ts';
@@ -26,7 +27,7 @@ interface Temperature {
 export function temperatures(outage: OutageView): HTMLElement {
   const { temperature } = outage;
   const all = temperaturesOf(outage);
-  const shown = (c: number) => (temperature === 'F' ? c * 1.8 + 32 : c);
+  const shown = (c: number) => inDegrees(c, outage);
   const degrees = `°${temperature}`;
   const limits = all.filter((t) => t.limitC !== undefined);
   return chartFrame({

@@ -21,16 +21,26 @@ export interface WhatChangesOptions {
   readonly width: number;
 }
 
-export interface Line {
-  readonly summary: StrategySummary;
+/** One line of a strip: a dot, a bar, a figure. */
+export interface StripLine {
   readonly style: SeriesStyle;
+  /** Which strip, and the name that stands over it. */
   readonly strategy: string;
+  readonly stripName: string;
+  /** Which line of the strip, and what it is called in the key. */
   readonly alternative: string;
+  readonly name: string;
   /** Days; the horizon where it hides them. */
   readonly days: number;
   readonly low: number;
   readonly high: number;
   readonly beyond: boolean;
+  /** As it stands beside the bar. */
+  readonly text: string;
+}
+
+export interface Line extends StripLine {
+  readonly summary: StrategySummary;
 }
 
 const NAME_PX = 30; // room for a strategy's name above its lines
@@ -64,27 +74,29 @@ export function linesOf(study: StudySummary, strategyIds: readonly string[] | un
       summary,
       style: seriesStyle(alternatives.indexOf(summary.alternativeId)),
       strategy: summary.strategyId,
+      stripName: summary.strategyTitle,
       alternative: summary.alternativeId,
+      name: summary.alternativeTitle,
       days: within(summary.nineInTenDays.value),
       low: within(summary.nineInTenDays.low),
       high: within(summary.nineInTenDays.high),
       beyond: summary.nineInTenDays.value === null,
+      text: reachText(summary.nineInTenDays.value, study.horizonDays),
     }));
 }
 
-function oneOfEach(lines: readonly Line[], what: (line: Line) => string): Line[] {
+function oneOfEach<L extends StripLine>(lines: readonly L[], what: (line: L) => string): L[] {
   return lines.filter((line, i) => lines.findIndex((other) => what(other) === what(line)) === i);
 }
 
-export function strips(lines: readonly Line[], horizonDays: number, width: number): SVGSVGElement {
+export function strips(lines: readonly StripLine[], horizonDays: number, width: number): SVGSVGElement {
   const strategies = oneOfEach(lines, (line) => line.strategy);
   const alternatives = oneOfEach(lines, (line) => line.alternative);
   const lastDay = Math.min(horizonDays, Math.max(...lines.map((l) => l.high), 0.25) * 1.05);
   const { word, perDay } = timeAxis(lastDay);
-  const time = (of: 'days' | 'low' | 'high') => (line: Line) => line[of] * perDay;
+  const time = (of: 'days' | 'low' | 'high') => (line: StripLine) => line[of] * perDay;
   const onLine = { fy: 'strategy', y: 'alternative' } as const;
-  const colour = (line: Line) => line.style.colour;
-  const reach = (line: Line) => reachText(line.summary.nineInTenDays.value, horizonDays);
+  const colour = (line: StripLine) => line.style.colour;
   return Plot.plot({
     width,
     height: 46 + strategies.length * (NAME_PX + LINE_PX * alternatives.length),
@@ -110,18 +122,24 @@ export function strips(lines: readonly Line[], horizonDays: number, width: numbe
       Plot.text(strategies, {
         ...STRIP_NAME,
         lineWidth: width / 13,
-        text: (l: Line) => l.summary.strategyTitle,
+        text: (l: StripLine) => l.stripName,
       }),
       Plot.link(lines, { ...onLine, ...BAR, x1: time('low'), x2: time('high'), stroke: colour }),
-      Plot.dot(lines, { ...onLine, ...DOT, x: time('days'), fill: colour, filter: (l: Line) => !l.beyond }),
+      Plot.dot(lines, {
+        ...onLine,
+        ...DOT,
+        x: time('days'),
+        fill: colour,
+        filter: (l: StripLine) => !l.beyond,
+      }),
       Plot.text(lines, {
         ...onLine,
         x: time('days'),
         text: () => '▶',
         fill: colour,
-        filter: (l: Line) => l.beyond,
+        filter: (l: StripLine) => l.beyond,
       }),
-      Plot.text(lines, { ...onLine, ...FIGURE, x: time('high'), text: reach }),
+      Plot.text(lines, { ...onLine, ...FIGURE, x: time('high'), text: 'text' }),
     ],
   }) as SVGSVGElement;
 }
@@ -149,7 +167,7 @@ const BAR = {
   strokeOpacity: 0.35,
   strokeLinecap: 'butt',
 } as const;
-const DOT = { r: 5.5, stroke: 'var(--paper)', symbol: (line: Line) => line.style.marker };
+const DOT = { r: 5.5, stroke: 'var(--paper)', symbol: (line: StripLine) => line.style.marker };
 const FIGURE = {
   dx: 10,
   textAnchor: 'start',

@@ -30,7 +30,7 @@ const NAME_PX = 28;
 const BAR_PX = 24;
 
 const WORDS: Readonly<Record<EndCause, string>> = {
-  'still running': 'Still running when the simulated time was over',
+  'still running': 'Still running when the simulation ended',
   'battery empty': 'Battery empty',
   'overload trip': 'Overload: more watts than the inverter gives',
   'starting surge trip': 'Overload when a motor started',
@@ -38,6 +38,7 @@ const WORDS: Readonly<Record<EndCause, string>> = {
   'switched off': 'Switched off',
   'partner stopped': 'Stopped with its partner',
   'battery too cold': 'Battery too cold',
+  'source without 240 V': 'No 240 V from the generator',
 };
 
 /** "Battery empty on L1 (east)". */
@@ -118,7 +119,12 @@ function picture(shares: readonly Share[], width: number): SVGSVGElement {
     fy: { axis: null, domain: causes, padding: 0 },
     symbol: { type: 'identity' },
     marks: [
-      Plot.text(causes, { ...NAME, fy: (cause: string) => cause, text: (cause: string) => cause }),
+      Plot.text(causes, {
+        ...NAME,
+        fy: (cause: string) => cause,
+        text: (cause: string) => cause,
+        lineWidth: width / 13,
+      }),
       Plot.barX(shares, { ...onBar, x: 'fraction', fill: colour, fillOpacity: 0.35 }),
       Plot.dot(shares, {
         ...onBar,
@@ -147,7 +153,14 @@ const STYLE = {
   fontSize: '13px',
   overflow: 'visible',
 };
-const NAME = { frameAnchor: 'top-left', dx: 10, dy: 8, textAnchor: 'start', fontWeight: 600 } as const;
+const NAME = {
+  frameAnchor: 'top-left',
+  dx: 10,
+  dy: 8,
+  textAnchor: 'start',
+  fontWeight: 600,
+  textOverflow: 'ellipsis',
+} as const;
 
 function sentence(s: StrategySummary, legs: WhatEndedOptions['legs']): string {
   return s.ends.map((end) => `${lowerFirst(endWords(end, legs))}, ${percent(end.fraction)}`).join('; ');

@@ -1,6 +1,6 @@
 /** What the page "One battery or two?" starts from. */
 import type { Scenario } from '@rideout/sim';
-import type { EmbeddedStudy } from './embedded-study.ts';
+import { embeddedStudy, type EmbeddedStudy } from './embedded-study.ts';
 import { oneStrategyForm, usualStrategy } from './one-strategy-form.ts';
 import { openPage, type OpenPage } from './open-page.ts';
 import type { PageSettings, ViewSettings } from './page-settings.ts';
@@ -9,7 +9,7 @@ import { runForm } from './settings-forms.ts';
 /** The controls' household is the one compared with the first. How many modules there are is what is compared. */
 export function openAlternatives(): OpenPage {
   return openPage({
-    study: withSecondHousehold,
+    study: withSecondHousehold(embeddedStudy()),
     own: usualPair,
     runForm: (scenario, asked) => runForm(scenario, asked, ['modulesPerUnit']),
     viewForm: ({ alternatives, strategies }, start) =>

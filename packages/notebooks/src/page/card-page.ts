@@ -4,68 +4,65 @@ import { html } from '../elements.ts';
 import { scenarioHash } from '@rideout/sim';
 import { fitCard } from './card-fit.ts';
 import { cardSheet } from './card-sheet.ts';
-import { embeddedStudy } from './embedded-study.ts';
 import { ownStyle } from './house-own-style.ts';
-import { choicesOf, ownSettings, settingsFromHash, settingsHash } from './page-settings.ts';
+import { usualStrategy } from './one-strategy-form.ts';
+import { openPage } from './open-page.ts';
+import type { Choices, ViewSettings } from './page-settings.ts';
+import { group, translated, type SettingsForm } from './settings-forms.ts';
 import { complaintsNote } from './trouble.ts';
 import cardStyle from '../style/card.css?inline';
 
 /** The card of the strategy in the link, or the first one that switches anything off. */
 export function cardByThePanel(): HTMLElement {
-  const study = embeddedStudy();
-  const { scenario } = study;
-  const choices = choicesOf(scenario);
-  const { strategies } = scenario.alternatives[0]!.household;
-  const usual = strategies.find(({ rules }) => rules.length > 0) ?? strategies[0]!;
-  const own = ownSettings(study, choices);
-  const start = { ...own, view: { ...own.view, strategyIds: [usual.id] } };
-  const { settings, complaints } = settingsFromHash(location.hash, start, choices);
-  const form = chooser(choices, settings.view);
+  const page = openPage({
+    own: (usual, { scenario }) => {
+      const strategyIds = [usualStrategy(scenario.alternatives[0]!.household.strategies)];
+      return { ...usual, view: { ...usual.view, strategyIds } };
+    },
+    runForm: 'none',
+    viewForm: chooser,
+    shows: { clock: true, temperature: false },
+  });
+  const { scenario } = page.study;
   const place = html`<div></div>`;
   const draw = () => {
-    const { alternativeId, strategyId } = form.value;
+    const { alternativeId, strategyIds } = page.viewForm.value;
     const alternative = scenario.alternatives.find(({ id }) => id === alternativeId)!;
-    const strategy = alternative.household.strategies.find(({ id }) => id === strategyId)!;
-    const card = cardSheet(scenario, alternative, strategy);
+    const strategy = alternative.household.strategies.find(({ id }) => id === strategyIds[0])!;
+    const card = cardSheet(scenario, alternative, strategy, page.lookForm.value);
     place.replaceChildren(card);
     void document.fonts.ready.then(() => fitted(card, place));
-    const view = { alternativeId, strategyIds: [strategyId] };
-    history.replaceState(null, '', `#${settingsHash({ ...start, view }, start)}`);
   };
-  form.addEventListener('input', draw);
+  for (const form of [page.viewForm, page.lookForm]) form.addEventListener('input', draw);
   draw();
   return html`<div class="card-page" data-scenario=${scenarioHash(scenario)}>
-    ${ownStyle(cardStyle)} ${complaintsNote(complaints) ?? ''} ${form} ${printButton()} ${place}
+    ${ownStyle(cardStyle)} ${complaintsNote(page.link)}
+    <div class="card-controls">${page.viewForm}${page.lookForm}</div>
+    ${printButton()} ${place}
   </div>`;
 }
 
-function chooser(
-  choices: ReturnType<typeof choicesOf>,
-  start: { alternativeId: string; strategyIds: readonly string[] },
-) {
-  const titleOf = (list: readonly { id: string; title: string }[]) => (id: string) =>
-    list.find((item) => item.id === id)!.title;
-  const ids = (list: readonly { id: string }[]) => list.map((item) => item.id);
-  return Inputs.form(
+function chooser({ alternatives, strategies }: Choices, start: ViewSettings): SettingsForm<ViewSettings> {
+  const select = (list: Choices['strategies'], label: string, value: string) =>
+    Inputs.select(
+      list.map(({ id }) => id),
+      { label, value, format: (id) => list.find((item) => item.id === id)!.title },
+    );
+  const first = ({ strategyIds }: ViewSettings) => strategyIds[0] ?? strategies[0]!.id;
+  const form = Inputs.form(
     {
-      strategyId: Inputs.select(ids(choices.strategies), {
-        label: 'Strategy on the card',
-        format: titleOf(choices.strategies),
-        value: start.strategyIds[0] ?? choices.strategies[0]!.id,
-      }),
-      alternativeId: Inputs.select(ids(choices.alternatives), {
-        label: 'Household',
-        format: titleOf(choices.alternatives),
-        value: start.alternativeId,
-      }),
+      strategyId: select(strategies, 'Strategy on the card', first(start)),
+      alternativeId: select(alternatives, 'Household', start.alternativeId),
     },
     {
       template: ({ strategyId, alternativeId }) =>
-        html`<div class="controls screen-only">
-          <div>${strategyId}</div>
-          <div>${alternativeId}</div>
-        </div>`,
+        html`<div class="controls screen-only">${group('The card of', strategyId, alternativeId)}</div>`,
     },
+  );
+  return translated(
+    form,
+    ({ alternativeId, strategyId }) => ({ alternativeId, strategyIds: [strategyId] }),
+    (view) => ({ alternativeId: view.alternativeId, strategyId: first(view) }),
   );
 }
 

@@ -1,6 +1,7 @@
 /** The card itself: one side of paper, black on white. */
 import { html } from '../elements.ts';
 import { scenarioHash, VERSION, type AlternativeSpec, type Scenario } from '@rideout/sim';
+import type { Look } from '../charts/look.ts';
 import { cardPlan, type ByLeg, type CardPlan } from './card-steps.ts';
 import { afterTripSteps, cutOffWords, whoWords } from './card-words.ts';
 import { CAUTIONS } from './cautions.ts';
@@ -8,15 +9,20 @@ import { CAUTIONS } from './cautions.ts';
 type Household = AlternativeSpec['household'];
 type Strategy = Household['strategies'][number];
 
-export function cardSheet(scenario: Scenario, alternative: AlternativeSpec, strategy: Strategy): HTMLElement {
+export function cardSheet(
+  scenario: Scenario,
+  alternative: AlternativeSpec,
+  strategy: Strategy,
+  { clock }: Pick<Look, 'clock'>,
+): HTMLElement {
   const { household } = alternative;
-  const plan = cardPlan(household, strategy);
+  const plan = cardPlan(household, strategy, clock);
   return html`<article class="card" aria-labelledby="card-title">
     <header>
       <h2 id="card-title">Power is out: ${strategy.title}</h2>
       <p class="card-house">${scenario.title}</p>
     </header>
-    <p class="card-who">${whoWords(household, strategy)}</p>
+    <p class="card-who">${whoWords(household, strategy, clock)}</p>
     ${stepsTable(plan, household)} ${rulesList(plan)}
     <section>
       <h3>When a unit has stopped</h3>
@@ -25,6 +31,7 @@ export function cardSheet(scenario: Scenario, alternative: AlternativeSpec, stra
       </ol>
       <p>${cutOffWords(household)}</p>
     </section>
+    ${numbersToWrite()}
     <section class="card-cautions">
       <h3>Careful</h3>
       <ul>
@@ -38,40 +45,56 @@ export function cardSheet(scenario: Scenario, alternative: AlternativeSpec, stra
   </article>`;
 }
 
+/** Filled in by hand: nobody looks a number up in the dark. */
+function numbersToWrite(): HTMLElement {
+  return html`<section class="card-numbers" aria-label="Numbers to call, to be written in">
+    ${['Electrician', 'Utility', 'Neighbour'].map((who) => html`<p>${who} <span></span></p>`)}
+  </section>`;
+}
+
 const LEGS = [
-  ['L1', 'Leg L1'],
-  ['L2', 'Leg L2'],
-  ['both', '240 V'],
+  ['L1', 'leg\u00a0L1'],
+  ['L2', 'leg\u00a0L2'],
+  ['both', '240\u00a0V'],
 ] as const;
 
-/** Columns only for legs that have a circuit. */
+/**
+ * Columns only for legs that have a circuit. The roles are spelt out because a phone shows each step as a block, and a
+ * table that is laid out as blocks is no table to a screen reader otherwise.
+ */
 function stepsTable({ steps, staysOn }: CardPlan, { circuits }: Household): HTMLElement {
   const legs = LEGS.filter(([leg]) => circuits.some((circuit) => circuit.leg === leg));
-  const cells = (off: ByLeg) => legs.map(([leg]) => html`<td>${namesOf(off[leg])}</td>`);
-  return html`<div class="table-scroll" tabindex="0" role="region" aria-label="What to switch off">
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">Battery</th>
-          ${legs.map(([, name]) => html`<th scope="col">Off on ${name}</th>`)}
-          <th scope="col">Back on</th>
+  const cells = (state: string, of: ByLeg) =>
+    legs.map(
+      ([leg, name]) =>
+        html`<td role="cell" data-label=${`${state} ${name}`} class=${of[leg].length ? '' : 'none'}>
+          ${namesOf(of[leg])}
+        </td>`,
+    );
+  return html`<div class="card-table">
+    <table role="table" aria-label="What to switch off">
+      <thead role="rowgroup">
+        <tr role="row">
+          <th role="columnheader" scope="col">Battery</th>
+          ${legs.map(([, name]) => html`<th role="columnheader" scope="col">Off on ${name}</th>`)}
+          <th role="columnheader" scope="col">Back on</th>
         </tr>
       </thead>
-      <tbody>
+      <tbody role="rowgroup">
         ${steps.map(
           ({ when, off, backOn }, i) =>
-            html`<tr>
-              <th scope="row">
+            html`<tr role="row">
+              <th role="rowheader" scope="row">
                 <span class="card-number">${i + 1}</span> <span class="card-when">${when}</span>
               </th>
-              ${cells(off)}
-              <td>${backOn || 'with the grid'}</td>
+              ${cells('Off on', off)}
+              <td role="cell" data-label="Back on">${backOn || 'with the grid'}</td>
             </tr>`,
         )}
-        <tr class="card-stays">
-          <th scope="row">Stays on</th>
-          ${cells(staysOn)}
-          <td>always</td>
+        <tr role="row" class="card-stays">
+          <th role="rowheader" scope="row">Stays on</th>
+          ${cells('On', staysOn)}
+          <td role="cell" class="none">always</td>
         </tr>
       </tbody>
     </table>

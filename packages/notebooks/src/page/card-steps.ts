@@ -1,9 +1,11 @@
 /** A strategy as a person at the panel carries it out: what goes off when, in which order, and when it comes back. */
 import type { HouseholdSpec } from '@rideout/sim';
+import { clockTimesIn, type Look } from '../charts/look.ts';
 
 type Circuit = HouseholdSpec['circuits'][number];
 type Strategy = HouseholdSpec['strategies'][number];
 type Rule = Strategy['rules'][number];
+type Clock = Look['clock'];
 type ChargeRule = Extract<Rule, { by: 'charge' }>;
 
 /** Circuits by where their breaker is. */
@@ -31,7 +33,8 @@ export interface CardPlan {
   readonly staysOn: ByLeg;
 }
 
-export function cardPlan(household: HouseholdSpec, strategy: Strategy): CardPlan {
+/** `clock`: how its times are written. */
+export function cardPlan(household: HouseholdSpec, strategy: Strategy, clock: Clock = 24): CardPlan {
   const { rules } = strategy;
   const offAtOnce = circuitsOf(
     rules.filter((rule) => rule.by === 'outage'),
@@ -49,7 +52,7 @@ export function cardPlan(household: HouseholdSpec, strategy: Strategy): CardPlan
   );
   return {
     steps: offAtOnce.length > 0 ? [first, ...steps] : steps,
-    rules: rules.flatMap((rule) => ruleWords(rule, household, offAtOnce)),
+    rules: rules.flatMap((rule) => ruleWords(rule, household, offAtOnce, clock)),
     staysOn: byLeg(never),
   };
 }
@@ -65,15 +68,22 @@ function chargeStep(rule: ChargeRule, household: HouseholdSpec, offAtOnce: reado
 }
 
 /** Rules that go by something other than the reading; those of the table give nothing here. */
-function ruleWords(rule: Rule, household: HouseholdSpec, offAtOnce: readonly Circuit[]): string[] {
+function ruleWords(
+  rule: Rule,
+  household: HouseholdSpec,
+  offAtOnce: readonly Circuit[],
+  clock: Clock,
+): string[] {
   if (rule.by === 'charge' || rule.by === 'outage') return [];
-  if (rule.by === 'sleep') return [sleepWords(rule, household)];
+  if (rule.by === 'sleep') return [sleepWords(rule, household, clock)];
   const circuits = circuitsOf([rule], household).filter((circuit) => !offAtOnce.includes(circuit));
   if (circuits.length === 0) return [];
   const names = listed(circuits.map(nameWithLeg));
   switch (rule.by) {
     case 'clock':
-      return [`By the clock: ${names} on only ${windowsText(rule.onDuring)}; off the rest of the day.`];
+      return [
+        `By the clock: ${names} on only ${windowsText(rule.onDuring, clock)}; off the rest of the day.`,
+      ];
     case 'sun':
       return [`By the sun: ${names} on only while all panels together give ${rule.solarAboveW} W or more.`];
     case 'ration':
@@ -83,10 +93,10 @@ function ruleWords(rule: Rule, household: HouseholdSpec, offAtOnce: readonly Cir
   }
 }
 
-function sleepWords(rule: Extract<Rule, { by: 'sleep' }>, { units }: HouseholdSpec): string {
+function sleepWords(rule: Extract<Rule, { by: 'sleep' }>, { units }: HouseholdSpec, clock: Clock): string {
   const unit = units.find(({ id }) => id === rule.unit);
   const when = rule.during
-    ? windowsText(rule.during)
+    ? windowsText(rule.during, clock)
     : `while its battery is below ${percentText(rule.sleepBelowFraction ?? 0)}, until it is above ${percentText(rule.wakeAboveFraction ?? 0)}`;
   const circuits =
     rule.circuits === 'moved'
@@ -131,8 +141,8 @@ function nameWithLeg(circuit: Circuit): string {
   return `${nameWithBreaker(circuit)} (${circuit.leg === 'both' ? '240 V' : circuit.leg})`;
 }
 
-export function windowsText(windows: readonly string[]): string {
-  return listed(windows.map((window) => `from ${window.replace('-', ' to ')}`));
+export function windowsText(windows: readonly string[], clock: Clock): string {
+  return listed(windows.map((window) => `from ${clockTimesIn(window.replace('-', ' to '), clock)}`));
 }
 
 /** "a, b and c". */

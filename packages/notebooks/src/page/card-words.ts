@@ -1,16 +1,21 @@
 /** Who does it, and what to do when a unit stops: the card's other sentences. */
 import type { HouseholdSpec } from '@rideout/sim';
+import { clockTimesIn, type Look } from '../charts/look.ts';
 import { listed, percentText } from './card-steps.ts';
 
 type Strategy = HouseholdSpec['strategies'][number];
 
-export function whoWords({ person, units }: HouseholdSpec, strategy: Strategy): string {
+export function whoWords(
+  { person, units }: HouseholdSpec,
+  strategy: Strategy,
+  clock: Look['clock'] = 24,
+): string {
   if (strategy.rules.length === 0)
     return 'Nothing is switched off: leave everything as it is and watch the reading.';
   const reading = units.length > 1 ? 'the lower of the two batteries’ readings' : 'the battery’s reading';
   if (strategy.carriedOutBy === 'switch')
     return `An automatic switch does this, by ${reading}. Look now and then whether it has; if it fails, do it by hand in this order.`;
-  const [from, to] = person.awake.split('-');
+  const [from, to] = clockTimesIn(person.awake, clock).split('-');
   return `You do this, awake ${from} to ${to}: every ${minutesText(person.looksEveryMinutes).replace(/^an? /, '')} read ${reading} and go down the list. Things come back from the bottom of the list up. Set them for the night at the last look.`;
 }
 

@@ -6,7 +6,7 @@ import { addFrom, pressButton, type HouseFields } from './house-fields.ts';
 
 export function personPart(fields: HouseFields): HTMLElement {
   return html`<div class="house-grid">
-    ${fields.text(['person', 'awake'], { label: 'Awake' })}
+    ${fields.stretch(['person', 'awake'], { label: 'Awake' })}
     ${fields.number(['person', 'looksEveryMinutes'], { label: 'Looks at the battery every', unit: 'min' })}
     ${fields.number(['person', 'tripReactionMinutes'], { label: 'From a trip noticed to the unit reset', unit: 'min' })}
     ${fields.percent(['usage', 'householdScatterFraction'], { label: 'Frugal and lavish weeks differ by' })}

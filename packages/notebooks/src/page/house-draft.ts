@@ -1,8 +1,8 @@
 /** The household while it is being described: what will stand in the file, and who is told when it changes. */
 import { valueAt, type ScenarioSpec } from '@rideout/sim';
 import type { NamedFiles, WrittenHouse } from './house-from-scenario.ts';
-import { slug } from './house-file.ts';
 import type { Path } from './house-schema.ts';
+import { slug } from './slug.ts';
 
 /** 'value': a field was filled in. 'shape': something was added, taken away or opened, and the form must follow. */
 export type Change = 'value' | 'shape';

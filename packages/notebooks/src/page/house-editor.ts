@@ -7,7 +7,8 @@ import { checkHouse, type HouseCheck } from './house-check.ts';
 import { circuitsPart } from './house-circuits.ts';
 import { comparisonsPart, personPart } from './house-comparisons.ts';
 import { HouseDraft } from './house-draft.ts';
-import { HouseFields } from './house-fields.ts';
+import { HouseFields, pressButton } from './house-fields.ts';
+import { houseFindings } from './house-findings.ts';
 import { fileButton } from './house-files-given.ts';
 import { writtenHouse } from './house-from-scenario.ts';
 import { openAndSave } from './house-open-save.ts';
@@ -15,8 +16,13 @@ import { outagePart, placePart } from './house-place.ts';
 import { pageTables } from './house-page-tables.ts';
 import { strategiesPart } from './house-strategies.ts';
 import type { HouseTables } from './house-tables.ts';
-import { showTroubles } from './house-troubles.ts';
+import { fieldButton, showTroubles } from './house-troubles.ts';
 import { unitsPart } from './house-units.ts';
+import { lookForm, lookPart, usualLook } from './look-form.ts';
+import { PageLink } from './page-link.ts';
+import type { SettingsForm } from './settings-forms.ts';
+import { complaintsNote } from './trouble.ts';
+import type { Look } from '../charts/look.ts';
 import { ownStyle } from './house-own-style.ts';
 import formStyle from '../style/house-form.css?inline';
 
@@ -24,6 +30,8 @@ export interface HouseEditor {
   readonly element: HTMLElement;
   /** The newest answer: an input whose value is a StudySummary. */
   readonly live: HouseAnswer['live'];
+  /** How times and temperatures are written. */
+  readonly look: SettingsForm<Look>;
   /** The household that the newest answer is, or will be, of. */
   readonly scenario: () => Scenario;
 }
@@ -34,7 +42,9 @@ export function describeHouse(): HouseEditor {
   const study = embeddedStudy();
   const tables = pageTables();
   const draft = new HouseDraft(writtenHouse(study.scenario, tables));
-  const fields = new HouseFields(draft);
+  const look = lookForm(usualLook(), { clock: true, temperature: true });
+  const link = new PageLink([lookPart(look)]);
+  const fields = new HouseFields(draft, () => look.value);
   const answer = houseAnswer(study, study.scenario);
   const form = html`<div class="house-form"></div>`;
   const mending = html`<div></div>`;
@@ -54,13 +64,22 @@ export function describeHouse(): HouseEditor {
     clearTimeout(waiting);
     waiting = setTimeout(check, CHECK_MS);
   });
+  look.addEventListener('input', () => drawForm(form, fields, tables));
   drawForm(form, fields, tables);
   const files = openAndSave(fields, tables, () => faults);
+  const findings = houseFindings(
+    answer.live,
+    study.seed,
+    () => last,
+    (where) => fieldButton(form, where, draft.spec),
+    look,
+  );
   const element = html`<div class="house">
     ${ownStyle(formStyle)} ${answer.element}
-    <div class="screen-only">${files}${mending}${form}</div>
+    <div class="screen-only">${complaintsNote(link)}${files}${look}${mending}${form}</div>
+    ${findings}
   </div>`;
-  return { element, live: answer.live, scenario: () => last };
+  return { element, live: answer.live, look, scenario: () => last };
 }
 
 /** The findings, and a button for each file that is still to be given. */
@@ -80,7 +99,30 @@ function whatToMend(
         ${fileButton(`Choose ${name}`, '.csv,.epw,.txt', use, fields)}
       </div>`,
   );
-  return troubles ? [troubles, ...wanted] : wanted;
+  return [...(troubles ? [troubles] : []), ...partsToLeaveOut(findings, fields), ...wanted];
+}
+
+/** Parts of a file that this form has no fields for: kept as they are, or left out where they no longer fit. */
+const KEPT_PARTS: Readonly<Record<string, string>> = {
+  ladder: 'the ladder (what to buy next)',
+  needs: 'the needs as a family would notice them',
+  unknowns: 'what is not known',
+  outageLengths: 'how long outages last',
+  sources: 'the generator and other sources',
+};
+
+function partsToLeaveOut(findings: HouseCheck['findings'], { draft }: HouseFields): HTMLElement[] {
+  const parts = [...new Set(findings.map(({ path }) => path.split(/[.[]/)[0]!))];
+  return parts.flatMap((part) => {
+    const name = KEPT_PARTS[part];
+    if (name === undefined || draft.at([part]) === undefined) return [];
+    return [
+      html`<div class="trouble">
+        <p>This form has no fields for ${name}. Mend it in the file, or leave it out of this one.</p>
+        ${pressButton(`Leave out ${name}`, () => draft.set([part], undefined, 'shape'))}
+      </div>`,
+    ];
+  });
 }
 
 /** Every part anew; what was open stays open, and the focus stays where it was. */

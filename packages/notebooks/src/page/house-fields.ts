@@ -1,6 +1,8 @@
 /** Fields of the form. Each writes to one place of the draft and takes its bounds and usual value from the schema. */
 import { html } from '../elements.ts';
+import { celsiusFrom, clockTimesIn, inDegrees, type Look } from '../charts/look.ts';
 import type { HouseDraft } from './house-draft.ts';
+import { stretchesFrom, stretchFrom } from './house-times.ts';
 import { schemaAt, wholeSchema, type PartSchema, type Path } from './house-schema.ts';
 
 export interface FieldWords {
@@ -23,9 +25,12 @@ export interface Choice {
 export class HouseFields {
   readonly draft: HouseDraft;
   readonly #schema: PartSchema = wholeSchema();
+  readonly #look: () => Look;
 
-  constructor(draft: HouseDraft) {
+  /** @param look how times and temperatures are written; the file always has °C and 24 hours */
+  constructor(draft: HouseDraft, look: () => Look = () => ({ clock: 24, temperature: 'C' })) {
     this.draft = draft;
+    this.#look = look;
   }
 
   number(path: Path, words: FieldWords): HTMLElement {
@@ -35,6 +40,46 @@ export class HouseFields {
   /** Written as a fraction, shown in per cent. */
   percent(path: Path, words: FieldWords): HTMLElement {
     return this.#typed(path, { unit: '%', ...words }, 100);
+  }
+
+  /** Written in °C, shown in the reader's degrees. */
+  degrees(path: Path, words: FieldWords): HTMLElement {
+    const look = this.#look();
+    const now = this.draft.at(path);
+    const usual = schemaAt(this.#schema, this.draft.spec, path).default;
+    const shown = (celsius: unknown) =>
+      typeof celsius === 'number' ? String(Number(inDegrees(celsius, look).toFixed(1))) : textOf(celsius);
+    const input = html`<input
+      type="number"
+      step="any"
+      value=${shown(now)}
+      placeholder=${usual === undefined ? '' : `${shown(usual)} (usual)`}
+    />`;
+    listen(input, (text) => {
+      const celsius = Number(celsiusFrom(Number(text), look).toFixed(4));
+      this.draft.set(path, text === '' ? undefined : celsius);
+    });
+    return field(path, { ...words, unit: `°${look.temperature}` }, input);
+  }
+
+  /** A stretch of the day, such as 06:30-22:30. */
+  stretch(path: Path, words: FieldWords): HTMLElement {
+    const shown = (text: string) => clockTimesIn(text, this.#look().clock);
+    const usual = this.#usual(path, 1);
+    const input = html`<input
+      type="text"
+      value=${shown(textOf(this.draft.at(path)))}
+      placeholder=${shown(usual)}
+    />`;
+    listen(input, (text) => this.draft.set(path, text === '' ? undefined : stretchFrom(text)));
+    return field(path, words, input);
+  }
+
+  /** A local date and time. */
+  moment(path: Path, words: FieldWords): HTMLElement {
+    const input = html`<input type="datetime-local" value=${textOf(this.draft.at(path))} />`;
+    listen(input, (text) => this.draft.set(path, text.slice(0, 16)));
+    return field(path, words, input);
   }
 
   text(path: Path, words: FieldWords & { readonly list?: string }): HTMLElement {
@@ -50,14 +95,14 @@ export class HouseFields {
 
   /** Windows of clock time, written with commas between them. */
   windows(path: Path, words: FieldWords): HTMLElement {
+    const { clock } = this.#look();
     const now = (this.draft.at(path) as string[] | undefined) ?? [];
-    const input = html`<input type="text" value=${now.join(', ')} placeholder="07:00-08:00, 18:00-19:00" />`;
-    listen(input, (value) =>
-      this.draft.set(
-        path,
-        value.split(/[\s,;]+/).filter((part) => part !== ''),
-      ),
-    );
+    const input = html`<input
+      type="text"
+      value=${clockTimesIn(now.join(', '), clock)}
+      placeholder=${clockTimesIn('07:00-08:00, 18:00-19:00', clock)}
+    />`;
+    listen(input, (value) => this.draft.set(path, stretchesFrom(value)));
     return field(path, words, input);
   }
 

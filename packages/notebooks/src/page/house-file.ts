@@ -2,6 +2,7 @@
 import { readScenario, type ScenarioSpec } from '@rideout/sim';
 import { Document, isScalar, visit } from 'yaml';
 import type { HouseTables } from './house-tables.ts';
+import { slug } from './slug.ts';
 
 export type FileKind = 'yaml' | 'json';
 
@@ -30,14 +31,4 @@ export function houseFileName(spec: ScenarioSpec, kind: FileKind): string {
 export function openedSpec(text: string, name: string, tables: HouseTables): ScenarioSpec {
   const { document } = readScenario(text, name, tables.typical);
   return JSON.parse(JSON.stringify(document.value)) as ScenarioSpec; // what an alias shares is written out
-}
-
-/** Lower-case letters, digits and hyphens, a letter first, at most 36. */
-export function slug(text: string): string {
-  const plain = text.normalize('NFKD').toLowerCase();
-  return plain
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^[^a-z]+/, '')
-    .slice(0, 36)
-    .replace(/-+$/, '');
 }

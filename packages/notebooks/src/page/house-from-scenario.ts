@@ -1,6 +1,7 @@
 /** A household back in the words of its file: the scenario that the page was published with, ready to be edited. */
 import type { HouseholdSpec, MeasuredProfile, Scenario, ScenarioSpec, WeatherYear } from '@rideout/sim';
 import { changesBetween } from './house-changes.ts';
+import { ladderWritten } from './house-ladder.ts';
 import { sameValue, schemaAt, wholeSchema, withoutDefaults, type PartSchema } from './house-schema.ts';
 import type { HouseTables } from './house-tables.ts';
 
@@ -20,25 +21,27 @@ export interface WrittenHouse {
 export function writtenHouse(scenario: Scenario, tables: HouseTables): WrittenHouse {
   const files: NamedFiles = { profiles: new Map(), years: new Map() };
   const households = scenario.alternatives.map(({ household }) => withFilesNamed(household, files));
-  const { title, notes, site, outage, prices } = scenario;
-  const { units, pair, circuits, usage, person, strategies } = households[0]!;
+  const { ladder, title, notes, site, outage, prices } = scenario;
+  const described = ladder ? withFilesNamed(ladder.household, files) : households[0]!;
+  const { units, pair, circuits, usage, person, strategies, ...rest } = described;
   const whole = {
     rideout: 1,
-    title,
-    notes,
-    site,
+    ...{ title, notes, site },
     weather: weatherNamed(scenario, tables, files),
-    outage,
-    units,
-    pair,
-    circuits,
-    usage,
-    person,
-    strategies,
-    alternatives: alternativesWritten(scenario, households),
+    ...{ outage, units, pair, circuits, usage, person, strategies },
+    ...rest,
+    alternatives: alternativesWritten(scenario, described, households),
     prices,
+    ...(ladder ? { ladder: ladderWritten(ladder, valueWriter(tables)) } : {}),
+    ...partsBeside(scenario),
   };
   return { spec: asWritten(whole, tables), files };
+}
+
+/** Whatever else the file says: the form has no fields for it, and keeps it. */
+function partsBeside(scenario: Scenario): object {
+  const told = ['title', 'notes', 'site', 'weather', 'outage', 'prices', 'ladder', 'alternatives'];
+  return Object.fromEntries(Object.entries(scenario).filter(([key]) => !told.includes(key)));
 }
 
 /** Appliances of the table by name, usual values left out, nothing shared between two places. */
@@ -49,6 +52,15 @@ function asWritten(whole: { circuits: HouseholdSpec['circuits'] }, tables: House
     appliances: circuit.appliances.map((appliance) => byItsRow({ ...appliance }, tables, schema)),
   }));
   return JSON.parse(JSON.stringify(withoutDefaults({ ...whole, circuits }, schema))) as ScenarioSpec;
+}
+
+/** Appliances that a step puts in place are named by their rows too. */
+function valueWriter(tables: HouseTables): (path: string, value: unknown) => unknown {
+  const schema = wholeSchema();
+  return (path, value) =>
+    path.endsWith('.appliances') && Array.isArray(value)
+      ? value.map((appliance: Record<string, unknown>) => byItsRow({ ...appliance }, tables, schema))
+      : value;
 }
 
 /** `{ kind: 'thermostat', runningW: 130, … }` → `{ typical: 'refrigerator' }` and what differs from that row. */
@@ -103,10 +115,15 @@ function weatherNamed({ weather }: Scenario, tables: HouseTables, files: NamedFi
   return place ? { ...how, normals: place.id } : { ...how, monthly: source.monthly };
 }
 
-/** The first household needs no change; one called 'as-described' is there without being written. */
-function alternativesWritten({ alternatives }: Scenario, households: readonly HouseholdSpec[]): object[] {
+/** Each by its changes to the household as described; that itself, called 'as-described', is there without being written. */
+function alternativesWritten(
+  { alternatives }: Scenario,
+  described: HouseholdSpec,
+  households: readonly HouseholdSpec[],
+): object[] {
   return alternatives.flatMap(({ id, title }, i) => {
-    if (i === 0) return id === 'as-described' ? [] : [{ id, title }];
-    return [{ id, title, change: changesBetween(households[0]!, households[i]!) }];
+    const change = changesBetween(described, households[i]!);
+    if (Object.keys(change).length > 0) return [{ id, title, change }];
+    return i === 0 && id === 'as-described' ? [] : [{ id, title }];
   });
 }

@@ -14,7 +14,7 @@ export function placePart(fields: HouseFields, tables: HouseTables): HTMLElement
     ${fields.number(['site', 'longitudeDeg'], { label: 'Longitude', unit: '° east', hint: 'West is negative.' })}
     ${fields.number(['site', 'elevationM'], { label: 'Height above sea', unit: 'm' })}
     ${fields.text(['site', 'timeZone'], { label: 'Time zone', list: 'house-zones', hint: zoneHint(draft.spec.site.timeZone, placeOf(fields, tables)) })}
-    ${fields.number(['site', 'indoorC'], { label: 'Room temperature', unit: '°C' })} ${zoneList()}
+    ${fields.degrees(['site', 'indoorC'], { label: 'Room temperature' })} ${zoneList()}
   </div>`;
 }
 
@@ -33,10 +33,7 @@ export function outagePart(fields: HouseFields): HTMLElement {
     <div class="wide">
       ${
         fixed
-          ? fields.text(['outage', 'startLocal'], {
-              label: 'Begins',
-              hint: 'Local date and time, such as 2026-01-15T18:00',
-            })
+          ? fields.moment(['outage', 'startLocal'], { label: 'Begins', hint: 'By the clock of the house.' })
           : fields.ticks(['outage', 'months'], 'Begins at any minute of', months)
       }
       ${pressButton(fixed ? 'Any minute of chosen months instead' : 'A fixed date and time instead', change)}

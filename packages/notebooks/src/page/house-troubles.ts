@@ -48,12 +48,29 @@ function withNames(spec: ScenarioSpec): unknown {
 }
 
 /** The field itself, or the nearest one around or inside the part that is meant. */
-function placeOf({ path }: Finding, places: ReadonlyMap<string, HTMLElement>): HTMLElement | undefined {
+function placeOf(
+  { path }: Pick<Finding, 'path'>,
+  places: ReadonlyMap<string, HTMLElement>,
+): HTMLElement | undefined {
   for (let around = path; around !== ''; around = around.slice(0, Math.max(0, around.lastIndexOf('.')))) {
     const exact = places.get(around);
     if (exact) return exact;
   }
   return [...places].find(([field]) => field.startsWith(`${path}.`))?.[1];
+}
+
+/** A button that leads to the field that a place in the scenario stands in; its name alone where there is none. */
+export function fieldButton(form: HTMLElement, where: string, spec: ScenarioSpec): HTMLElement | string {
+  const field = placeOf({ path: where.split(',')[0]! }, fieldsByPath(form, spec));
+  const input = field?.querySelector<HTMLElement>('input, select');
+  if (!field || !input) return `(${where})`;
+  return pressButton('Go to it', () => goToField(field, input), where);
+}
+
+function goToField(field: HTMLElement, input: HTMLElement): void {
+  for (let at = field.closest('details'); at; at = at.parentElement?.closest('details') ?? null)
+    at.open = true;
+  input.focus();
 }
 
 function markField(finding: Finding, places: ReadonlyMap<string, HTMLElement>): HTMLElement | string {
@@ -67,12 +84,7 @@ function markField(finding: Finding, places: ReadonlyMap<string, HTMLElement>): 
   input.setAttribute('aria-describedby', note.id);
   field.append(note);
   const label = labelOf(field);
-  const go = () => {
-    for (let at = field.closest('details'); at; at = at.parentElement?.closest('details') ?? null)
-      at.open = true;
-    input.focus();
-  };
-  return html`<span>${pressButton(label, go)} ${words}</span>`;
+  return html`<span>${pressButton(label, () => goToField(field, input))} ${words}</span>`;
 }
 
 /** Neighbouring keys of the file are called by their labels here. */

@@ -16,6 +16,8 @@ import { trouble } from './trouble.ts';
 export interface PlannedRun {
   readonly title: string;
   readonly scenario: Scenario;
+  /** Left out: that of the settings. */
+  readonly seed?: string;
 }
 
 export interface DoneRun {
@@ -62,10 +64,10 @@ export function liveRuns(options: LiveRunsOptions): LiveRuns {
       const done = new Map<number, DoneRun>();
       let before = 0;
       for (const pass of passes) {
-        for (const [i, { title, scenario }] of plan.entries()) {
+        for (const [i, { title, scenario, seed: own }] of plan.entries()) {
           for await (const progress of runStudy(scenario, {
             draws: pass,
-            seed,
+            seed: own ?? seed,
             hands,
             signal: mine.signal,
           })) {

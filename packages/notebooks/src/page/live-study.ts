@@ -6,7 +6,8 @@
  */
 import { html } from '../elements.ts';
 import type { OutcomeRows, StudySummary } from '@rideout/sim';
-import { runStudy, type StudyProgress } from '../study-client.ts';
+import { runStudy, studyHands, warmUp, type StudyProgress } from '../study-client.ts';
+import type { StudyHand } from '../study-hand.ts';
 import { changedScenario } from './changed-scenario.ts';
 import type { EmbeddedStudy } from './embedded-study.ts';
 import type { RunSettings } from './page-settings.ts';
@@ -20,6 +21,10 @@ export type LiveStudy = HTMLElement & {
 };
 
 export const SETTLE_MS = 400; // a number is typed digit by digit
+/** A choice is made at once; while a slider is drawn, a new run begins no sooner than this after the last. */
+const BETWEEN_RUNS_MS = 150;
+/** Idle workers are let go after this: they hold memory. */
+const KEEP_IDLE_MS = 60_000;
 
 /** Is this what the page's own summary was made with? */
 function isOwn(study: EmbeddedStudy, run: RunSettings): boolean {
@@ -37,6 +42,7 @@ export function liveStudy(study: EmbeddedStudy, form: SettingsForm<RunSettings>)
     rows: OutcomeRows | undefined;
   };
   let stop = new AbortController();
+  const crew = keptCrew();
   const tell = (summary: StudySummary) => {
     if (summary === root.value) return;
     root.value = summary;
@@ -51,29 +57,92 @@ export function liveStudy(study: EmbeddedStudy, form: SettingsForm<RunSettings>)
       const scenario = changedScenario(study.scenario, form.value);
       const cancel = () => (mine.abort(), show(line, stoppedLine(root.value, run)));
       show(line, progressLine({ drawsDone: 0, draws }, cancel));
-      for await (const progress of runStudy(scenario, { draws, seed, signal: mine.signal })) {
+      const hands = crew.hands();
+      for await (const progress of runStudy(scenario, { draws, seed, hands, signal: mine.signal })) {
         if (mine.signal.aborted) return;
         root.rows = progress.rows;
-        if (progress.summary) tell(progress.summary);
         if (progress.settled) show(line, settledLine(progress));
         else advance(line, progress);
+        if (progress.summary) tell(progress.summary);
       }
     } catch (error) {
+      crew.dismiss();
       if (mine.signal.aborted) return;
       show(line, [trouble(error, run)]);
       line.scrollIntoView({ block: 'nearest' });
+    } finally {
+      if (stop === mine) crew.rest();
     }
   };
-  let waiting: ReturnType<typeof setTimeout>;
-  form.addEventListener('input', () => {
-    clearTimeout(waiting);
-    waiting = setTimeout(() => void run(), SETTLE_MS);
-  });
+  const warm = () => {
+    if (crew.awake) return;
+    stop.abort();
+    const { signal } = (stop = new AbortController());
+    const scenario = changedScenario(study.scenario, form.value);
+    void warmUp(crew.hands(), scenario, form.value.seed, signal).then(() => signal.aborted || crew.rest());
+  };
+  for (const nearing of ['pointerover', 'focusin']) form.addEventListener(nearing, warm, { passive: true });
+  runSoonAfter(form, () => void run());
   if (isOwn(study, form.value)) {
     root.value = study.summary;
     show(line, publishedLine(study.draws, run));
   } else void run();
   return root;
+}
+
+/** Calls `run` after changes in the form: soon after a choice or a slider's move, a while after something was typed. */
+function runSoonAfter(form: HTMLElement, run: () => void): void {
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  let dueSoon = false;
+  let lastAt = -Infinity;
+  const begin = () => {
+    dueSoon = false;
+    lastAt = performance.now();
+    run();
+  };
+  form.addEventListener('input', ({ target }) => {
+    const typed = target instanceof HTMLInputElement && ['number', 'text'].includes(target.type);
+    if (dueSoon && !typed) return; // it will read what the form says then
+    clearTimeout(waiting);
+    dueSoon = !typed;
+    waiting = setTimeout(
+      begin,
+      typed ? SETTLE_MS : Math.max(0, lastAt + BETWEEN_RUNS_MS - performance.now()),
+    );
+  });
+}
+
+interface Crew {
+  /** Whether there are workers now. */
+  readonly awake: boolean;
+  /** The workers, started if need be. */
+  readonly hands: () => readonly StudyHand[];
+  /** Nothing runs now: they stay for the next run, and go when there is none for a while. */
+  readonly rest: () => void;
+  readonly dismiss: () => void;
+}
+
+function keptCrew(): Crew {
+  let hands: readonly StudyHand[] | undefined;
+  let idle: ReturnType<typeof setTimeout> | undefined;
+  const dismiss = () => {
+    hands?.forEach((hand) => hand.dismiss());
+    hands = undefined;
+  };
+  return {
+    get awake() {
+      return hands !== undefined;
+    },
+    hands() {
+      clearTimeout(idle);
+      return (hands ??= studyHands());
+    },
+    rest() {
+      clearTimeout(idle);
+      idle = setTimeout(dismiss, KEEP_IDLE_MS);
+    },
+    dismiss,
+  };
 }
 
 export function show(line: HTMLElement, content: readonly (HTMLElement | string)[]): void {
@@ -94,12 +163,17 @@ export function progressLine(
 /** Moves the bar without replacing it, so that the focus on the button stays. */
 export function advance(
   line: HTMLElement,
-  { drawsDone, draws }: Pick<StudyProgress, 'drawsDone' | 'draws'>,
+  { drawsDone, draws, summary }: Pick<StudyProgress, 'drawsDone' | 'draws'> & Partial<StudyProgress>,
 ): void {
   const bar = line.querySelector('progress');
   if (bar) bar.value = drawsDone;
   const count = line.querySelector('.count');
-  if (count) count.textContent = `${drawsDone} of ${draws} outages simulated`;
+  if (count) count.textContent = `${drawsDone} of ${draws} outages simulated${coarse(summary)}`;
+}
+
+/** Said as long as what is shown is of a part of the outages. */
+function coarse(summary: StudySummary | undefined): string {
+  return summary === undefined ? '' : `; what is shown is coarse still, of ${summary.provenance.draws}`;
 }
 
 function settledLine({ draws }: StudyProgress): HTMLElement[] {

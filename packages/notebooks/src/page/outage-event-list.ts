@@ -11,6 +11,7 @@ const SIGNS: Readonly<Record<OutageEventKind, { sign: string; name: string }>> =
   unit: { sign: '○', name: 'Off' },
   shed: { sign: '▼', name: 'Dropped' },
   restore: { sign: '▲', name: 'Back' },
+  source: { sign: '◆', name: 'Source' },
   end: { sign: '■', name: 'End' },
 };
 

@@ -2,7 +2,7 @@
 import type { EndCause } from '@rideout/sim';
 import { circuitTitle, unitTitle, type OutageView } from '../charts/outage-view.ts';
 
-export type OutageEventKind = 'trip' | 'empty' | 'unit' | 'shed' | 'restore' | 'end';
+export type OutageEventKind = 'trip' | 'empty' | 'unit' | 'shed' | 'restore' | 'source' | 'end';
 
 export interface OutageEvent {
   readonly minute: number;
@@ -21,36 +21,30 @@ const WHY: Readonly<Record<EndCause, string>> = {
   'switched off': 'it was switched off',
   'partner stopped': 'the two units of the pair stop together',
   'battery too cold': 'its bank is too cold',
+  'source without 240 V': 'the generator makes no 240 V, or the two units are not on it together',
 };
 
 /** In order of time. */
 export function outageEvents(outage: OutageView): OutageEvent[] {
   const groups = new Map<string, TraceEvent[]>();
   for (const event of outage.trace.events) {
-    const key =
-      event.kind === 'circuit'
-        ? `${event.minute} ${afterId(event)}`
-        : `${event.minute} ${event.kind} ${event.id}`;
+    const { minute, kind, id, on, cause } = event;
+    const key = kind === 'circuit' ? `${minute} ${on} ${cause}` : `${minute} ${kind} ${id} ${event.text}`;
     groups.set(key, [...(groups.get(key) ?? []), event]);
   }
   const told = [...groups.values()].map((events) => tell(events, outage));
   return told.sort((a, b) => a.minute - b.minute); // the end is known last, and stands where it happened
 }
 
-/** "off: switched off" of "freezer off: switched off". */
-function afterId({ id, text }: TraceEvent): string {
-  return text.startsWith(`${id} `) ? text.slice(id.length + 1) : text;
-}
-
 function tell(events: readonly TraceEvent[], outage: OutageView): OutageEvent {
   const first = events[0]!;
-  const { minute } = first;
-  if (first.kind === 'end') return { minute, kind: 'end', text: endText(first, outage) };
-  if (first.kind === 'unit') return { minute, ...unitTold(first, outage) };
+  const { minute, kind } = first;
+  if (kind === 'end') return { minute, kind: 'end', text: endText(first, outage) };
+  if (kind === 'source') return { minute, kind: 'source', text: sourceText(first) };
+  if (kind === 'unit') return { minute, ...unitTold(first, outage) };
   const names = events.map((event) => circuitTitle(outage.household, event.id)).join(', ');
-  const what = afterId(first);
-  if (what === 'back on') return { minute, kind: 'restore', text: `Back on: ${names}.` };
-  if (what === 'off: switched off')
+  if (first.on) return { minute, kind: 'restore', text: `Back on: ${names}.` };
+  if (first.cause === 'switched off')
     return { minute, kind: 'shed', text: `${shedBy(outage, minute)}: ${names}.` };
   return { minute, kind: 'unit', text: `Without power: ${names}.` };
 }
@@ -60,20 +54,24 @@ function shedBy({ carriedOutBy }: OutageView, minute: number): string {
   return carriedOutBy === 'person' ? 'By hand' : 'By the switch';
 }
 
-function unitTold(event: TraceEvent, { household }: OutageView): Omit<OutageEvent, 'minute'> {
-  const unit = unitTitle(household, event.id);
-  const what = event.text.slice(`unit ${event.id} `.length);
-  const cause = what.split(': ')[1] as EndCause | undefined;
-  const why = cause === undefined ? '' : (WHY[cause] ?? cause);
-  if (what.startsWith('trips'))
-    return { kind: 'trip', text: `${unit} trips: ${why}. ${resetWords(household, event.id)}` };
-  if (what.startsWith('stops: '))
-    return { kind: cause === 'battery empty' ? 'empty' : 'unit', text: `${unit} stops: ${why}.` };
-  if (what === 'back on') return { kind: 'restore', text: `${unit} is back on.` };
-  if (what === 'put to sleep')
+/** As the simulator says it, as a sentence. */
+function sourceText({ text }: TraceEvent): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+function unitTold({ id, on, cause }: TraceEvent, { household }: OutageView): Omit<OutageEvent, 'minute'> {
+  const unit = unitTitle(household, id);
+  if (on)
+    return {
+      kind: 'restore',
+      text: cause === 'switched off' ? `${unit} is woken.` : `${unit} is back on.`,
+    };
+  if (cause === 'switched off')
     return { kind: 'unit', text: `${unit} is put to sleep, as the strategy says.` };
-  if (what === 'woken') return { kind: 'restore', text: `${unit} is woken.` };
-  return { kind: 'unit', text: `${unit} ${what}.` };
+  const why = cause === null ? WHY['still running'] : WHY[cause];
+  if (cause?.endsWith('trip'))
+    return { kind: 'trip', text: `${unit} trips: ${why}. ${resetWords(household, id)}` };
+  return { kind: cause === 'battery empty' ? 'empty' : 'unit', text: `${unit} stops: ${why}.` };
 }
 
 function resetWords(household: OutageView['household'], id: string): string {
@@ -83,8 +81,7 @@ function resetWords(household: OutageView['household'], id: string): string {
     : `It tries again by itself after ${minutes} min.`;
 }
 
-function endText({ text }: TraceEvent, { trace }: OutageView): string {
-  const cause = text.split(': ')[1] ?? '';
+function endText({ cause }: TraceEvent, { trace }: OutageView): string {
   const day = ((trace.runtimeMinutes ?? 0) / 1440).toFixed(1);
-  return `The essentials (tier 1) have gone without for longer than they may: the runtime of this outage, ${day} days, ends here (${cause}).`;
+  return `The essentials (tier 1) have gone without for longer than they may: the runtime of this outage, ${day} days, ends here (${cause ?? 'for no cause that is known'}).`;
 }

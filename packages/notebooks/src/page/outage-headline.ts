@@ -1,6 +1,7 @@
 /** One outage in one sentence, and what it was like. */
 import { atLeastThisLong } from '@rideout/sim';
 import { clockText, longDateText, momentText } from '../charts/local-clock.ts';
+import { degreesText } from '../charts/look.ts';
 import { minuteBuckets } from '../charts/minute-buckets.ts';
 import type { OutageView } from '../charts/outage-view.ts';
 import { html } from '../elements.ts';
@@ -9,14 +10,13 @@ export function outageHeadline(
   outage: OutageView,
   titles: { strategy: string; household: string },
 ): HTMLElement {
-  const { trace, clock, temperature } = outage;
+  const { trace, clock } = outage;
   const { runtimeMinutes, minutes } = trace;
   const all = atLeastThisLong(minutes / 1440);
   const held =
     runtimeMinutes === null ? `all ${all} that were simulated` : atLeastThisLong(runtimeMinutes / 1440);
   const outdoors = minuteBuckets(trace.dryBulbC, 0, minutes, 1)[0]!;
-  const degrees = (c: number) =>
-    `${(temperature === 'F' ? c * 1.8 + 32 : c).toFixed(0).replace('-', '−')}\u00a0°${temperature}`;
+  const degrees = (c: number) => degreesText(c, outage);
   const until = runtimeMinutes === null ? '' : ` until ${momentText(trace, runtimeMinutes, clock)}`;
   return html`<div class="headline">
     <p class="answer">

@@ -1,14 +1,13 @@
 /** Everything the page about one outage starts from: as any page, with one strategy, one draw, and a part of it. */
 import * as Inputs from '@observablehq/inputs';
 import { html } from '../elements.ts';
-import type { OutageLook, OutageRange } from '../charts/outage-view.ts';
+import type { OutageRange } from '../charts/outage-view.ts';
 import { openPage, type OpenPage } from './open-page.ts';
-import { outageLink, outageSettingsFrom, type OutageSettings } from './outage-link.ts';
+import { OUTAGE_WORDS, outageLink, outageSettingsFrom } from './outage-link.ts';
+import { usualStrategy } from './one-strategy-form.ts';
+import { saidIn, type LinkPart } from './page-link.ts';
 import type { Choices, ViewSettings } from './page-settings.ts';
 import { group, translated, type SettingsForm } from './settings-forms.ts';
-
-/** Which draw, and how its times and temperatures are written. */
-export type OutageChoice = OutageLook & { readonly draw: number };
 
 /** A value that a page reads and sets, like an input; sends `input` when it changes. */
 export class OutageSpan extends EventTarget {
@@ -22,54 +21,40 @@ export class OutageSpan extends EventTarget {
 }
 
 export interface OutagePage extends OpenPage {
-  readonly outageForm: SettingsForm<OutageChoice>;
+  /** The number of the outage. */
+  readonly outageForm: SettingsForm<number>;
   readonly span: OutageSpan;
 }
 
 export const MOST_DRAW = 999_999;
 
 export function openOutagePage(): OutagePage {
-  const asked = location.hash; // before the usual page rewrites it
-  const usual = usualLook();
-  const page = openPage({
-    own: (own) => ({ ...own, view: { ...own.view, strategyIds: own.view.strategyIds.slice(0, 1) } }),
-    viewForm: oneStrategyForm,
-  });
-  const { settings, complaints } = outageSettingsFrom(asked, usual);
-  const outageForm = outageChoiceForm(settings);
+  const outageForm = outageNumberForm(outageSettingsFrom(saidIn(location.hash)).settings.draw);
   const span = new OutageSpan();
-  span.value = settings.range;
-  const now = (): OutageSettings => ({ ...outageForm.value, range: span.value });
-  const tellLink = () => {
-    const more = outageLink(now(), usual);
-    const words = [location.hash.slice(1), more].filter((word) => word !== '').join('&');
-    history.replaceState(null, '', `#${words}`);
-  };
-  const tellAnew = () => {
-    history.replaceState(null, '', `#${withoutOutage(location.hash)}`);
-    tellLink();
-  };
-  for (const form of [page.runForm, page.viewForm]) form.addEventListener('input', tellLink); // after the page’s own
-  for (const form of [outageForm, span]) form.addEventListener('input', tellAnew);
-  addEventListener('hashchange', ({ newURL }) => {
-    const linked = outageSettingsFrom(new URL(newURL).hash, usual).settings;
-    outageForm.value = linked;
-    outageForm.dispatchEvent(new CustomEvent('input'));
-    span.set(linked.range);
+  const page = openPage({
+    own: (own, { scenario }) => {
+      const strategyIds = [usualStrategy(scenario.alternatives[0]!.household.strategies)];
+      return { ...own, view: { ...own.view, strategyIds } };
+    },
+    viewForm: oneStrategyForm,
+    shows: { clock: true, temperature: true },
+    parts: [outagePart(outageForm, span)],
   });
-  return { ...page, complaints: [...page.complaints, ...complaints], outageForm, span };
+  return { ...page, outageForm, span };
 }
 
-/** As the reader's browser writes times and degrees. */
-function usualLook(): OutageSettings {
-  const american = /-US$/.test(navigator.language);
-  return { draw: 0, clock: american ? 12 : 24, temperature: american ? 'F' : 'C', range: undefined };
-}
-
-function withoutOutage(hash: string): string {
-  const said = new URLSearchParams(hash.replace(/^#/, ''));
-  for (const name of ['draw', 'clock', 'degrees', 'minutes', 'at']) said.delete(name);
-  return said.toString().replaceAll('%2C', ',');
+function outagePart(form: SettingsForm<number>, span: OutageSpan): LinkPart {
+  return {
+    words: OUTAGE_WORDS,
+    forms: [form, span],
+    say: () => outageLink({ draw: form.value, range: span.value }),
+    take: (said) => {
+      const { settings, complaints } = outageSettingsFrom(said);
+      form.value = settings.draw;
+      span.value = settings.range;
+      return { complaints };
+    },
+  };
 }
 
 function oneStrategyForm(choices: Choices, start: ViewSettings): SettingsForm<ViewSettings> {
@@ -100,35 +85,15 @@ function oneStrategyForm(choices: Choices, start: ViewSettings): SettingsForm<Vi
   );
 }
 
-function outageChoiceForm(start: OutageSettings): SettingsForm<OutageChoice> {
+function outageNumberForm(start: number): SettingsForm<number> {
+  const number = Inputs.number([0, MOST_DRAW], { label: 'Outage number (from 0)', step: 1, value: start });
   const form = Inputs.form(
-    {
-      draw: Inputs.number([0, MOST_DRAW], { label: 'Outage number (from 0)', step: 1, value: start.draw }),
-      clock: Inputs.select([24, 12], {
-        label: 'Clock',
-        value: start.clock,
-        format: (h) => (h === 24 ? '24 hours (18:30)' : '12 hours (6:30 pm)'),
-      }),
-      temperature: Inputs.select(['C', 'F'], {
-        label: 'Temperatures',
-        value: start.temperature,
-        format: (t) => (t === 'C' ? '°C' : '°F'),
-      }),
-    },
-    {
-      template: ({ draw, clock, temperature }) =>
-        html`<div class="controls screen-only">
-          ${group('Outage', draw)}${group('Written in', clock, temperature)}
-        </div>`,
-    },
+    { draw: number },
+    { template: ({ draw }) => html`<div class="controls screen-only">${group('Outage', draw)}</div>` },
   );
   return translated(
     form,
-    ({ draw, clock, temperature }) => ({
-      draw: Math.floor(draw),
-      clock: clock as 12 | 24,
-      temperature: temperature as 'C' | 'F',
-    }),
-    ({ draw, clock, temperature }) => ({ draw, clock, temperature }),
+    ({ draw }) => Math.floor(draw),
+    (draw) => ({ draw }),
   );
 }

@@ -54,7 +54,7 @@ export function pickButtons(page: OutagePage, live: LiveStudy): HTMLElement {
     note.textContent = draw === undefined ? '' : `${label}: outage ${draw} of those simulated; ${says}.`;
     wish = undefined;
     if (draw === undefined) return;
-    page.outageForm.value = { ...page.outageForm.value, draw };
+    page.outageForm.value = draw;
     page.outageForm.dispatchEvent(new CustomEvent('input'));
     page.span.set(undefined);
   };

@@ -3,13 +3,14 @@ import { traceTable, VERSION, scenarioHash } from '@rideout/sim';
 import { saveText } from '../charts/chart-export.ts';
 import type { OutageView } from '../charts/outage-view.ts';
 import { html } from '../elements.ts';
-import type { OutageChoice, OutageSpan } from './outage-page.ts';
+import type { Look } from '../charts/look.ts';
+import type { OutageSpan } from './outage-page.ts';
 import { rangeWithin } from './outage-range.ts';
 import type { WrittenOutage } from './outage-trace.ts';
 
 export function outageShown(
   written: WrittenOutage,
-  { clock, temperature }: OutageChoice,
+  { clock, temperature }: Look,
   span: OutageSpan['value'],
   width: number,
 ): OutageView {

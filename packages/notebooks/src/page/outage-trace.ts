@@ -30,7 +30,7 @@ export function liveTrace(page: OutagePage): LiveTrace {
   };
   const write = async () => {
     const mine = ++asked;
-    const { draw } = page.outageForm.value;
+    const draw = page.outageForm.value;
     const { seed } = page.runForm.value;
     show(line, [html`<span role="status">Writing out outage ${draw} …</span>`]);
     try {
@@ -63,7 +63,7 @@ export function liveTrace(page: OutagePage): LiveTrace {
 /** Changes when, and only when, another outage must be written out. */
 function wanted({ runForm, viewForm, outageForm }: OutagePage): string {
   const run = { ...runForm.value, draws: undefined };
-  return JSON.stringify([run, viewForm.value, outageForm.value.draw]);
+  return JSON.stringify([run, viewForm.value, outageForm.value]);
 }
 
 function positions({ choices, viewForm }: OutagePage): { alternative: number; strategy: number } {

@@ -1,6 +1,7 @@
 /** What a reader can set on the page, and how a link carries it. */
 import type { Scenario } from '@rideout/sim';
 import type { EmbeddedStudy } from './embedded-study.ts';
+import { saidIn, wordReader } from './page-link.ts';
 
 /** What is simulated. `undefined`: as in the household's own file. */
 export interface RunSettings {
@@ -59,21 +60,31 @@ export function ownSettings(study: EmbeddedStudy, choices: Choices): PageSetting
 
 type Said = string | number | boolean | readonly (string | number)[] | undefined;
 
+/** The words of a link that carry them. */
+export const SETTING_WORDS = ['household', 'strategies', 'months', 'modules', 'storm', 'by', 'draws', 'seed'];
+
+/** Every setting as a link writes it; as in the household's own file: left out. */
+export function settingsSaid({ run, view }: PageSettings): URLSearchParams {
+  const said = new URLSearchParams();
+  const say = (word: string, value: Said) => {
+    if (value !== undefined) said.set(word, String(value));
+  };
+  say('household', view.alternativeId);
+  say('strategies', view.strategyIds);
+  say('months', run.months);
+  say('modules', run.modulesPerUnit);
+  say('storm', run.stormLed);
+  say('by', run.carriedOutBy);
+  say('draws', run.draws);
+  say('seed', run.seed);
+  return said;
+}
+
 /** The part of a link after "#": only what differs from the page's own settings. */
 export function settingsHash(settings: PageSettings, own: PageSettings): string {
-  const { run, view } = settings;
-  const said = new URLSearchParams();
-  const say = (name: string, value: Said, usual: Said) => {
-    if (value !== undefined && String(value) !== String(usual)) said.set(name, String(value));
-  };
-  say('household', view.alternativeId, own.view.alternativeId);
-  say('strategies', view.strategyIds, own.view.strategyIds);
-  say('months', run.months, undefined);
-  say('modules', run.modulesPerUnit, undefined);
-  say('storm', run.stormLed, undefined);
-  say('by', run.carriedOutBy, undefined);
-  say('draws', run.draws, own.run.draws);
-  say('seed', run.seed, own.run.seed);
+  const usual = settingsSaid(own);
+  const said = settingsSaid(settings);
+  for (const [word, text] of [...said]) if (usual.get(word) === text) said.delete(word);
   return said.toString().replaceAll('%2C', ',');
 }
 
@@ -83,18 +94,8 @@ export function settingsFromHash(
   own: PageSettings,
   choices: Choices,
 ): { settings: PageSettings; complaints: readonly string[] } {
-  const said = new URLSearchParams(hash.replace(/^#/, ''));
   const complaints: string[] = [];
-  const read = <T>(name: string, usual: T, parse: (text: string) => T | undefined, expected: string): T => {
-    const text = said.get(name);
-    if (text === null) return usual;
-    const value = parse(text);
-    if (value !== undefined) return value;
-    complaints.push(
-      `The link says ${name} = “${text.slice(0, 60)}”; this page takes ${expected}. The usual setting is used.`,
-    );
-    return usual;
-  };
+  const read = wordReader(saidIn(hash), complaints);
   const known = (list: readonly { id: string }[]) => (id: string) =>
     list.some((item) => item.id === id) ? id : undefined;
   const listed = (list: readonly { id: string }[]) => list.map((item) => item.id).join(', ');
@@ -104,12 +105,12 @@ export function settingsFromHash(
       modulesPerUnit: read(
         'modules',
         own.run.modulesPerUnit,
-        wholeFrom(MOST_MODULES),
+        wholeFrom(1, MOST_MODULES),
         `a whole number from 1 to ${MOST_MODULES}`,
       ),
       stormLed: read('storm', own.run.stormLed, yesOrNo, 'true or false'),
       carriedOutBy: read('by', own.run.carriedOutBy, personOrSwitch, 'person or switch'),
-      draws: read('draws', own.run.draws, wholeFrom(MOST_DRAWS), `a whole number from 1 to ${MOST_DRAWS}`),
+      draws: read('draws', own.run.draws, wholeFrom(1, MOST_DRAWS), `a whole number from 1 to ${MOST_DRAWS}`),
       seed: read('seed', own.run.seed, (text) => text.slice(0, 80) || undefined, 'a word or number'),
     },
     view: {
@@ -130,11 +131,12 @@ export function settingsFromHash(
   return { settings, complaints };
 }
 
-function wholeFrom(most: number) {
-  return (text: string) => (/^\d{1,9}$/.test(text) && +text >= 1 && +text <= most ? +text : undefined);
+/** Reads a whole number within these; undefined when it is none. */
+export function wholeFrom(least: number, most: number) {
+  return (text: string) => (/^\d{1,9}$/.test(text) && +text >= least && +text <= most ? +text : undefined);
 }
 
-const month = wholeFrom(12);
+const month = wholeFrom(1, 12);
 const monthsFrom = listFrom(month);
 const yesOrNo = (text: string) => (text === 'true' ? true : text === 'false' ? false : undefined);
 const personOrSwitch = (text: string) => (text === 'person' || text === 'switch' ? text : undefined);

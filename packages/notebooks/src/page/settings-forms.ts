@@ -3,6 +3,7 @@ import * as Inputs from '@observablehq/inputs';
 import { html } from '../elements.ts';
 import type { Scenario } from '@rideout/sim';
 import { monthsText } from './months-text.ts';
+import { dateText } from './start-text.ts';
 import {
   MOST_DRAWS,
   MOST_MODULES,
@@ -55,23 +56,28 @@ export function runForm(
   const start = kept(asked);
   const form = Inputs.form(runInputs(scenario, start), {
     template: (i) => {
-      const some = (...names: Optional[]) => names.filter((n) => !without.includes(n)).map((n) => i[n]);
+      const some = (legend: string, ...names: Optional[]) => {
+        const offered = names.filter((n) => !without.includes(n)).map((n) => i[n]);
+        return offered.length > 0 ? group(legend, ...offered) : '';
+      };
       return html`<div class="controls screen-only">
-        ${group('The outage', ...some('months', 'stormLed'))}
-        ${group('The household', ...some('modulesPerUnit', 'carriedOutBy'))}
+        ${some('The outage', 'months', 'stormLed')} ${some('The household', 'modulesPerUnit', 'carriedOutBy')}
         ${group('How surely', i.draws, i.seed)}
       </div>`;
     },
   });
   type Shown = typeof form.value;
-  const read = (shown: Shown): RunSettings => ({
-    months: shown.months === AS_IN_FILE ? undefined : shown.months.split(',').map(Number),
-    stormLed: shown.stormLed === AS_IN_FILE ? undefined : shown.stormLed === 'true',
-    modulesPerUnit: shown.modulesPerUnit === AS_IN_FILE ? undefined : Number(shown.modulesPerUnit),
-    carriedOutBy: shown.carriedOutBy === AS_IN_FILE ? undefined : (shown.carriedOutBy as 'person' | 'switch'),
-    draws: shown.draws,
-    seed: shown.seed || start.seed,
-  });
+  const read = (shown: Shown): RunSettings => {
+    const [modules, storm] = [chosen(shown.modulesPerUnit), chosen(shown.stormLed)];
+    return {
+      months: chosen(shown.months)?.split(',').map(Number),
+      stormLed: storm === undefined ? undefined : storm === 'true',
+      modulesPerUnit: modules === undefined ? undefined : Number(modules),
+      carriedOutBy: chosen(shown.carriedOutBy) as 'person' | 'switch' | undefined,
+      draws: shown.draws,
+      seed: shown.seed || start.seed,
+    };
+  };
   const write = (set: RunSettings): Shown => shownOf(kept(set));
   const shownOf = (settings: RunSettings): Shown => ({
     months: said(settings.months),
@@ -82,6 +88,11 @@ export function runForm(
     seed: settings.seed,
   });
   return translated(form, read, write);
+}
+
+/** Undefined: as in the file; so is a value that is not offered (null). */
+function chosen(value: string | null): string | undefined {
+  return value === null || value === AS_IN_FILE ? undefined : value;
 }
 
 function runInputs(scenario: Scenario, start: RunSettings) {
@@ -157,7 +168,8 @@ const switchLabel = (by: string) =>
   by === 'person' ? 'by a person, awake and looking' : 'by an automatic switch';
 
 function ownMonths({ outage }: Scenario): string {
-  return outage.startLocal?.replace('T', ' ') ?? monthsText(outage.months ?? []);
+  const { startLocal, months = [] } = outage;
+  return startLocal ? (dateText(startLocal.split('T')[0]!) ?? startLocal) : monthsText(months);
 }
 
 function ownModules({ alternatives }: Scenario): string {
@@ -174,7 +186,7 @@ function said(value: string | number | boolean | readonly number[] | undefined):
 export function group(legend: string, ...inputs: readonly HTMLElement[]): HTMLElement {
   return html`<fieldset>
     <legend>${legend}</legend>
-    ${inputs}
+    <div class="fields">${inputs}</div>
   </fieldset>`;
 }
 
@@ -190,4 +202,11 @@ export function translated<A, B>(
     set: (value: B) => (form.value = write(value)),
   });
   return outer as SettingsForm<B>;
+}
+
+/** Settings that stay as they are, on a page that has no controls for them. */
+export function fixedForm<T>(value: T): SettingsForm<T> {
+  const form = html`<span></span>`;
+  Object.defineProperty(form, 'value', { get: () => value, set: () => undefined });
+  return form as SettingsForm<T>;
 }

@@ -1,14 +1,8 @@
 /** By hand or by a switch: what difference it makes, in words. */
-import {
-  daysInterval,
-  type Estimate,
-  type Scenario,
-  type StrategySummary,
-  type StudySummary,
-} from '@rideout/sim';
+import { type Estimate, type Scenario, type StrategySummary, type StudySummary } from '@rideout/sim';
 import { html } from '../elements.ts';
 import { shownStrategies } from '../charts/nine-in-ten-words.ts';
-import { reachText } from '../charts/reach-text.ts';
+import { intervalText, reachText } from '../charts/reach-text.ts';
 
 type Strategy = Scenario['alternatives'][number]['household']['strategies'][number];
 
@@ -45,7 +39,7 @@ function twinsOf(strategies: readonly Strategy[]): [Strategy, Strategy][] {
 
 function comparison(person: StrategySummary, machine: StrategySummary, horizonDays: number): string {
   const how = (s: StrategySummary) =>
-    `${reachText(s.nineInTenDays.value, horizonDays)} (${intervalOf(s.nineInTenDays, horizonDays)})`;
+    `${reachText(s.nineInTenDays.value, horizonDays)} (${intervalText(s.nineInTenDays, horizonDays)})`;
   const verdict = overlap(person.nineInTenDays, machine.nineInTenDays)
     ? 'These intervals overlap: with so few outages the difference may be chance.'
     : 'The intervals do not overlap: the difference is more than chance.';
@@ -53,11 +47,6 @@ function comparison(person: StrategySummary, machine: StrategySummary, horizonDa
     `By hand or by a switch? “${person.strategyTitle}” keeps the essentials on for ${how(person)} in nine outages in ten; ` +
     `the same rules in an automatic switch, “${machine.strategyTitle}”, for ${how(machine)}. ${verdict}`
   );
-}
-
-function intervalOf(estimate: Estimate, horizonDays: number): string {
-  const interval = daysInterval(estimate, horizonDays);
-  return interval ? `95\u00a0% interval ${interval}\u00a0days` : 'beyond what was simulated';
 }
 
 /** Null is the horizon or more. */

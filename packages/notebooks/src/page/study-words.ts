@@ -1,14 +1,20 @@
 /** What was simulated, in a sentence or two: it stands on paper too, where the controls do not. */
 import { atLeastThisLong, type Scenario } from '@rideout/sim';
+import type { Look } from '../charts/look.ts';
 import { monthsText } from './months-text.ts';
+import { startText } from './start-text.ts';
 
 /** Of the household (alternative) shown. */
-export function studyWords(scenario: Scenario, alternativeId: string): string {
+export function studyWords(
+  scenario: Scenario,
+  alternativeId: string,
+  look: Pick<Look, 'clock'> = { clock: 24 },
+): string {
   const { outage, site, title } = scenario;
   const shown = scenario.alternatives.find((a) => a.id === alternativeId) ?? scenario.alternatives[0]!;
   const { circuits, units } = shown.household;
   const begins = outage.startLocal
-    ? `beginning ${outage.startLocal.replace('T', ' at ')}`
+    ? `beginning on ${startText(outage.startLocal, look.clock)}`
     : `beginning at any minute of ${monthsText(outage.months ?? [])}`;
   const storm = outage.stormLed ? ', with the storm that took the grid still overhead' : '';
   const essentials = circuits

@@ -1,5 +1,6 @@
 /** Something went wrong: what, and what to do about it. */
 import { html } from '../elements.ts';
+import type { PageLink } from './page-link.ts';
 
 export function trouble(error: unknown, again?: () => void | Promise<void>): HTMLElement {
   const said = error instanceof Error ? error.message : String(error);
@@ -13,10 +14,20 @@ export function trouble(error: unknown, again?: () => void | Promise<void>): HTM
   </div>`;
 }
 
-/** Parts of a link that the page could not follow. */
-export function complaintsNote(complaints: readonly string[]): HTMLElement | undefined {
-  if (complaints.length === 0) return undefined;
-  return html`<div class="trouble screen-only" role="alert">
-    ${complaints.map((text) => html`<p>${text}</p>`)}
-  </div>`;
+/** Parts of a link that the page could not follow; empty while there are none. */
+export function complaintsNote(link: PageLink): HTMLElement {
+  const note = html`<div></div>`;
+  const tell = () => note.replaceChildren(...complaintsOf(link));
+  link.addEventListener('input', tell);
+  tell();
+  return note;
+}
+
+function complaintsOf({ complaints }: PageLink): HTMLElement[] {
+  if (complaints.length === 0) return [];
+  return [
+    html`<div class="trouble screen-only" role="alert">
+      ${complaints.map((text) => html`<p>${text}</p>`)}
+    </div>`,
+  ];
 }

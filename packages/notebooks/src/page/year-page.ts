@@ -5,10 +5,12 @@ import { html } from '../elements.ts';
 import type { YearHeatMapOptions } from '../charts/year-heat-map.ts';
 import type { YearMonth } from '../charts/year-cells.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { embeddedStudy, type EmbeddedStudy } from './embedded-study.ts';
 import { liveRuns, type DoneRun, type LiveRuns } from './live-runs.ts';
 import { monthsText } from './months-text.ts';
 import { oneStrategyForm, usualStrategy } from './one-strategy-form.ts';
 import { openPage, type OpenPage } from './open-page.ts';
+import { wordReader, type LinkPart } from './page-link.ts';
 import type { PageSettings } from './page-settings.ts';
 import { runForm, translated, group, type SettingsForm } from './settings-forms.ts';
 import { ACROSS, acrossTitle, hasSolar, yearColumns, type Across } from './year-columns.ts';
@@ -22,7 +24,10 @@ export interface YearPage extends OpenPage {
 const DRAWS_AT_FIRST = 100;
 
 export function openYear(): YearPage {
+  const study = embeddedStudy();
+  const across = acrossForm(study);
   const page = openPage({
+    study,
     own: usualYear,
     runForm: (scenario, asked) => runForm(scenario, asked, ['months', 'modulesPerUnit']),
     viewForm: (choices, start) =>
@@ -30,9 +35,9 @@ export function openYear(): YearPage {
         legend: 'Household',
         household: 'One of the households in the file',
       }),
+    parts: [across.part],
   });
-  const complaints = [...page.complaints, ...acrossComplaints(location.hash)];
-  return { ...page, complaints, acrossForm: acrossForm(page) };
+  return { ...page, acrossForm: across.form };
 }
 
 function usualYear(usual: PageSettings, { scenario }: OpenPage['study']): PageSettings {
@@ -48,46 +53,37 @@ const LABELS: Readonly<Record<Across, string>> = {
   solar: 'more or fewer solar panels',
 };
 
-/** Its choice stands in the link beside the other settings. A household without panels has nothing to choose. */
-function acrossForm({ study, runForm: run, viewForm: view }: OpenPage): SettingsForm<Across> {
-  const offered = study.scenario.alternatives.some((a) => hasSolar(a.household))
-    ? ACROSS
-    : ACROSS.slice(0, 1);
-  const select = Inputs.select(offered, {
-    label: 'What is changed, month by month',
-    format: (across) => LABELS[across],
-    value: acrossOf(location.hash, offered),
-  });
-  const form = Inputs.form(
-    { across: select },
+/** A household without panels has nothing to choose. */
+function acrossForm({ scenario }: EmbeddedStudy): { form: SettingsForm<Across>; part: LinkPart } {
+  const offered = scenario.alternatives.some((a) => hasSolar(a.household)) ? ACROSS : ACROSS.slice(0, 1);
+  const usual = offered[0]!;
+  const inputs = Inputs.form(
+    {
+      across: Inputs.select(offered, {
+        label: 'What is changed, month by month',
+        format: (across) => LABELS[across],
+        value: usual,
+      }),
+    },
     { template: (i) => html`<div class="controls screen-only">${group('Laid out by', i.across)}</div>` },
   );
-  const outer = translated(
-    form,
+  const form = translated(
+    inputs,
     ({ across }): Across => across,
     (across) => ({ across }),
   );
-  const tellLink = () => {
-    const said = new URLSearchParams(location.hash.replace(/^#/, ''));
-    if (select.value === offered[0]) said.delete('across');
-    else said.set('across', select.value);
-    history.replaceState(null, '', `#${said.toString().replaceAll('%2C', ',')}`);
+  const part: LinkPart = {
+    words: ['across'],
+    forms: [form],
+    say: () => new URLSearchParams(form.value === usual ? {} : { across: form.value }),
+    take: (said) => {
+      const complaints: string[] = [];
+      const known = (text: string) => offered.find((across) => across === text);
+      form.value = wordReader(said, complaints)('across', usual, known, `one of ${offered.join(', ')}`);
+      return { complaints };
+    },
   };
-  for (const other of [outer, run, view]) other.addEventListener('input', tellLink);
-  return outer;
-}
-
-function acrossComplaints(hash: string): string[] {
-  const said = new URLSearchParams(hash.replace(/^#/, '')).get('across');
-  if (said === null || ACROSS.some((across) => across === said)) return [];
-  return [
-    `The link says across = “${said.slice(0, 60)}”; this page takes one of ${ACROSS.join(', ')}. The usual setting is used.`,
-  ];
-}
-
-function acrossOf(hash: string, offered: readonly Across[]): Across {
-  const said = new URLSearchParams(hash.replace(/^#/, '')).get('across');
-  return offered.find((across) => across === said) ?? offered[0]!;
+  return { form, part };
 }
 
 export function liveYear(page: YearPage): LiveRuns {

@@ -21,6 +21,9 @@ const ANSWERS: Readonly<Record<string, string>> = {
   'minute-by-minute.html': 'What happens in one outage: charge, sun, loads and switches, minute by minute.',
   'one-battery-or-two.html': 'What a second battery on each unit gains, in the same outages.',
   'through-the-year.html': 'How the answer changes with the month in which the outage comes.',
+  'what-to-buy-next.html': 'What the next rung of the ladder buys, in which order, for how much money.',
+  're-seed.html':
+    'How surely the answer is known: other seeds, what it hangs on, every outcome to download and repeat.',
   'card-by-the-panel.html': 'What to switch off at which reading: one printed side to hang by the panel.',
   'describe-your-house.html':
     'Your own household, filled in a form; saves the file that all of this is made from.',

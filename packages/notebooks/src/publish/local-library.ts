@@ -8,6 +8,7 @@
 import { fileURLToPath } from 'node:url';
 import { transpile, type Notebook } from '@observablehq/notebook-kit';
 import type { Plugin } from 'vite';
+import { isNamedImport, namedImportCode, withNamedImports } from './named-imports.ts';
 import { PublishError } from './publish-error.ts';
 
 /** What a cell can name without importing it, beside the kit's own that need no network (view, width, Generators, …). */
@@ -74,15 +75,21 @@ export interface LocalLibrary {
 /** For one page; with every library for pages that are looked at while they change. */
 export function localLibrary(libraries?: 'every library'): LocalLibrary {
   let named: readonly string[] = [];
+  let page: string | undefined; // who imports what a cell names
   return {
     transformNotebook(notebook) {
       named = namesUsed(notebook);
-      return notebook;
+      return libraries ? notebook : withNamedImports(notebook);
     },
     plugin: {
       name: 'rideout-local-library',
       enforce: 'pre',
-      async resolveId(source, importer, options) {
+      async resolveId(source, asker, options) {
+        if (isNamedImport(source)) {
+          page = asker;
+          return OURS + source;
+        }
+        const importer = asker?.startsWith(OURS) && isNamedImport(asker.slice(OURS.length)) ? page : asker;
         const ours = ourModule(source, importer);
         if (ours !== undefined || !BARE.test(source) || importer === HERE) return ours;
         return (
@@ -93,6 +100,8 @@ export function localLibrary(libraries?: 'every library'): LocalLibrary {
       load(id) {
         if (!id.startsWith(OURS)) return undefined;
         const name = id.slice(OURS.length);
+        const only = namedImportCode(name);
+        if (only !== undefined) return { code: only, moduleSideEffects: false };
         return name === LIBRARIES
           ? libraryCode(libraries ? Object.keys(PROVIDED) : named)
           : emptyCode(EMPTIED[name]!);

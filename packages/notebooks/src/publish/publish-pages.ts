@@ -38,6 +38,8 @@ export const OUR_PAGES = {
   'minute-by-minute': fileURLToPath(new URL('../../pages/minute-by-minute.html', import.meta.url)),
   'one-battery-or-two': fileURLToPath(new URL('../../pages/one-battery-or-two.html', import.meta.url)),
   'through-the-year': fileURLToPath(new URL('../../pages/through-the-year.html', import.meta.url)),
+  'what-to-buy-next': fileURLToPath(new URL('../../pages/what-to-buy-next.html', import.meta.url)),
+  're-seed': fileURLToPath(new URL('../../pages/re-seed.html', import.meta.url)),
   'card-by-the-panel': fileURLToPath(new URL('../../pages/card-by-the-panel.html', import.meta.url)),
   'describe-your-house': fileURLToPath(new URL('../../pages/describe-your-house.html', import.meta.url)),
 } as const;
@@ -52,8 +54,9 @@ const SEED = 'rideout';
  * @throws PublishError naming the page that cannot be built; WriteError when the folder cannot be written to.
  */
 export async function publishPages(options: PublishOptions): Promise<PublishedPage[]> {
-  const { pages = options.outFile === undefined ? Object.values(OUR_PAGES) : [OUR_PAGES['how-many-days']] } =
-    options;
+  const {
+    pages = options.outFile === undefined ? pagesFor(options.scenario) : [OUR_PAGES['how-many-days']],
+  } = options;
   const { folder, nameOf } = destination(options, pages);
   const study = studyToEmbed(options);
   const files: { name: string; bytes: Uint8Array }[] = [];
@@ -70,6 +73,13 @@ export async function publishPages(options: PublishOptions): Promise<PublishedPa
   }
   await writeWhole(folder, files);
   return files.map(({ name, bytes }) => ({ file: join(folder, name), bytes: bytes.length }));
+}
+
+/** All our own pages that have something to say of this household. */
+function pagesFor({ ladder }: Scenario): readonly string[] {
+  return Object.values(OUR_PAGES).filter(
+    (page) => ladder !== undefined || page !== OUR_PAGES['what-to-buy-next'],
+  );
 }
 
 /** A summary brings its own seed and draws: they are what its figures are of. */

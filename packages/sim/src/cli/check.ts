@@ -1,41 +1,45 @@
-/** `rideout check`: can the scenario be used, and what does it say? */
+/** `rideout check`: can the scenario be used, what does it say, and what should be looked into before it is trusted? */
+import { checkScenario } from '../advice/checks/check-scenario.ts';
+import {
+  checkSubjectsTable,
+  findingNumbersTable,
+  findingsTable,
+  uncheckedTable,
+} from '../advice/checks/checks-table.ts';
 import { loadScenario } from '../node/load-scenario.ts';
-import type { Scenario } from '../scenario/scenario.ts';
-import { scenarioHash } from '../scenario/scenario-hash.ts';
+import { chosenRun } from './chosen-run.ts';
+import { describeScenario } from './describe-scenario.ts';
 import { EXIT } from './exit-codes.ts';
-import { remark, say, type OutputOptions } from './output.ts';
+import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { renderCheck } from './render-check.ts';
+import { writeResult } from './write-result.ts';
 
-export function check(path: string, options: OutputOptions): number {
-  const { scenario, notes } = loadScenario(path);
-  for (const note of notes) remark(note, options);
-  if (options.json === true) say(JSON.stringify(scenario));
-  else if (options.quiet !== true) say(describe(path, scenario).join('\n'));
-  return EXIT.done;
+export interface CheckCommandOptions extends OutputOptions {
+  readonly draws: number;
+  readonly seed: string;
+  readonly alternative?: string;
+  readonly out?: string;
+  readonly weather?: string;
+  readonly months?: number[];
 }
 
-/** The scenario told back, so that a slip that is allowed can still be seen. */
-function describe(path: string, scenario: Scenario): string[] {
-  const { outage, weather, site, alternatives } = scenario;
-  const { units, circuits, strategies } = alternatives[0]!.household;
-  const when = outage.startLocal ?? `any minute of month ${outage.months!.join(', ')}`;
-  const source =
-    weather.source.kind === 'year'
-      ? `the year of ${weather.source.year.name}`
-      : `weather made from the normals of ${weather.source.name}`;
-  const legs = (leg: string) => circuits.filter((c) => c.leg === leg).length;
-  return [
-    `${path} can be used (scenario ${scenarioHash(scenario)}): ${scenario.title}`,
-    `  outage    starts ${when}, ${site.timeZone}; looked at for ${outage.horizonDays} days${outage.stormLed ? '; led by a storm' : ''}`,
-    `  weather   ${source}`,
-    ...units.map((u) => {
-      const solarW = u.solar?.arrays.reduce((sum, a) => sum + a.peakW, 0) ?? 0;
-      return `  unit      ${u.id} on ${u.leg}: ${u.inverter.continuousW} W, ${u.battery.modules} × ${u.battery.module.capacityWh} Wh, ${solarW} W of panels`;
-    }),
-    `  circuits  ${circuits.length}: ${legs('L1')} on L1, ${legs('L2')} on L2, ${legs('both')} at 240 V; ${circuits.filter((c) => c.tier === 1).length} in tier 1`,
-    ...strategies.map(
-      (s) =>
-        `  strategy  ${s.id}: ${s.title} (${s.carriedOutBy === 'switch' ? 'by a switch' : 'by hand'}, ${s.rules.length} rules)`,
-    ),
-    ...alternatives.map((a) => `  version   ${a.id}: ${a.title}`),
-  ];
+/** Findings are advice, not faults of the file: the exit code is that of a file that can be used. */
+export async function check(path: string, options: CheckCommandOptions): Promise<number> {
+  const { seed, draws } = options;
+  const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
+  for (const note of notes) remark(note, options);
+  const { alternative } = chosenRun(scenario, { ...options });
+  if (options.json !== true && options.quiet !== true)
+    say(`${describeScenario(path, scenario, alternative).join('\n')}\n\n`);
+  remark(`Watching ${draws} ${draws === 1 ? 'outage' : 'outages'}, minute by minute …`, options);
+  const report = checkScenario(scenario, { seed, draws, alternative });
+  say(options.json === true ? JSON.stringify(report) : renderCheck(report, terminalLook(options)));
+  const tables = {
+    findings: findingsTable(report),
+    numbers: findingNumbersTable(report),
+    unchecked: uncheckedTable(report),
+    subjects: checkSubjectsTable(report),
+  };
+  await writeResult(options, report, tables, 'check');
+  return EXIT.done;
 }

@@ -1,5 +1,6 @@
 /** `rideout days`: the main study. */
 import { dirname } from 'node:path';
+import { scenarioCautions } from '../advice/engine-caution.ts';
 import { exportFiles } from '../trials/export-files.ts';
 import { summarise } from '../trials/summarise.ts';
 import { assertCanWrite } from '../node/can-write.ts';
@@ -61,7 +62,7 @@ export async function days(path: string, options: DaysOptions): Promise<number> 
 async function report(run: StudyRun, options: DaysOptions): Promise<void> {
   const summary = summarise(run.study, run.rows);
   if (options.json === true) say(JSON.stringify(summary));
-  else say(renderStudy(summary, terminalLook(options)));
+  else say(renderStudy(summary, terminalLook(options), scenarioCautions(run.study.scenario)));
   remark(howItRan(run, options), options);
   if (options.out !== undefined) {
     const files = exportFiles(run.study, run.rows, summary);

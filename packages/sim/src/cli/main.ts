@@ -3,12 +3,25 @@
 import { Command, CommanderError } from 'commander';
 import { scenarioJsonSchema } from '../scenario/json-schema.ts';
 import { VERSION } from '../version.ts';
-import { check } from './check.ts';
+import { check, type CheckCommandOptions } from './check.ts';
 import { days, type DaysOptions } from './days.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
+import { ladder, type LadderOptions } from './ladder.ts';
+import { legs, type LegsOptions } from './legs.ts';
+import { matters, type MattersOptions } from './matters.ts';
 import { minutes, type MinutesOptions } from './minutes.ts';
-import { everyCore, monthList, positiveNumber, wholeNumber } from './option-values.ts';
-import { bearClosedPipes, say, type OutputOptions } from './output.ts';
+import { needs, type NeedsOptions } from './needs.ts';
+import { nextOutage, PUBLISHED_IDS, type NextOutageOptions } from './next-outage.ts';
+import {
+  everyCore,
+  monthList,
+  numberList,
+  numberWithin,
+  oneOf,
+  positiveNumber,
+  wholeNumber,
+} from './option-values.ts';
+import { bearClosedPipes, say } from './output.ts';
 import { publish, type PublishOptions } from './publish.ts';
 import { reportError } from './report-error.ts';
 
@@ -16,10 +29,10 @@ const MOST_DRAWS = 10_000_000;
 let exitCode: number = EXIT.done;
 
 /** Options that every verb with a weather has. */
-function withStudyOptions(command: Command, draws: number): Command {
+function withStudyOptions(command: Command, draws: number, least = 1, most = MOST_DRAWS): Command {
   return command
     .option('-s, --seed <text>', 'same seed, same draws', 'rideout')
-    .option('-d, --draws <number>', 'outages to draw', wholeNumber('--draws', 1, MOST_DRAWS), draws)
+    .option('-d, --draws <number>', 'outages to draw', wholeNumber('--draws', least, most), draws)
     .option(
       '--weather <file>',
       'a weather year (TMY3 CSV, EPW or plain table) instead of the scenario’s weather',
@@ -77,10 +90,110 @@ withOutputOptions(program.command('minutes').argument('<scenario>'))
     exitCode = await minutes(path, options);
   });
 
-withOutputOptions(program.command('check').argument('<scenario>'))
-  .description('whether a scenario can be used; every fault with its line')
-  .action((path: string, options: OutputOptions) => {
-    exitCode = check(path, options);
+withOutputOptions(withStudyOptions(program.command('needs').argument('<scenario>'), 100))
+  .description('food, water, warmth, medical, light, talk: when each first fails, and for how long')
+  .option(
+    '-w, --workers <number>',
+    'threads; 0 runs in the main one',
+    wholeNumber('--workers', 0, 256),
+    everyCore(),
+  )
+  .option('-o, --out <folder>', 'write needs.arrow, needs.csv and needs.json there')
+  .action(async (path: string, options: NeedsOptions) => {
+    exitCode = await needs(path, options);
+  });
+
+withOutputOptions(withStudyOptions(program.command('next-outage').argument('<scenario>'), 200))
+  .description('the chance that the next outage is ridden out, and hours without in a year')
+  .option(
+    '--published <figures>',
+    'how long outages last: national figures, us-2017 or us-2024, instead of the scenario’s',
+    oneOf('--published', PUBLISHED_IDS),
+  )
+  .option('--hours <list>', 'your own lengths in hours, such as 2,5,30', numberList('--hours'))
+  .option('--per-year <number>', 'outages a year, with --hours (default: 1)', positiveNumber('--per-year'))
+  .option(
+    '-w, --workers <number>',
+    'threads; 0 runs in the main one',
+    wholeNumber('--workers', 0, 256),
+    everyCore(),
+  )
+  .option('-o, --out <folder>', 'write next-outage.arrow, next-outage.csv and next-outage.json there')
+  .action(async (path: string, options: NextOutageOptions) => {
+    exitCode = await nextOutage(path, options);
+  });
+
+withOutputOptions(withStudyOptions(program.command('matters').argument('<scenario>'), 300, 20, 1_000_000))
+  .description('which of the things nobody knows move the days: weather, usage, hour, health, idle watts')
+  .option('-a, --alternative <id>', 'which version of the household (default: the first)')
+  .option('-t, --strategy <id>', 'which strategy (default: the first)')
+  .option(
+    '-w, --workers <number>',
+    'threads; 0 runs in the main one',
+    wholeNumber('--workers', 0, 256),
+    everyCore(),
+  )
+  .option('-o, --out <folder>', 'write matters.arrow, matters.csv and matters.json there')
+  .action(async (path: string, options: MattersOptions) => {
+    exitCode = await matters(path, options);
+  });
+
+withOutputOptions(withStudyOptions(program.command('legs').argument('<scenario>'), 400))
+  .description('which circuit on which leg lasts longest, and how far any other could be ahead')
+  .option('-a, --alternative <id>', 'which version of the household (default: the first)')
+  .option('-t, --strategy <id>', 'which strategy (default: the one that lasts longest)')
+  .option(
+    '--choose <number>',
+    'outages on which the assignment is chosen; the gain is from others',
+    wholeNumber('--choose', 1, MOST_DRAWS),
+    120,
+  )
+  .option(
+    '-w, --workers <number>',
+    'threads; 0 runs in the main one',
+    wholeNumber('--workers', 0, 256),
+    everyCore(),
+  )
+  .option('-o, --out <folder>', 'write legs.arrow, legs.csv and legs.json there')
+  .action(async (path: string, options: LegsOptions) => {
+    exitCode = await legs(path, options);
+  });
+
+withOutputOptions(withStudyOptions(program.command('ladder').argument('<scenario>'), 400))
+  .description('what to buy next, and after that: the order that brings the most days for the money')
+  .option(
+    '--choose <number>',
+    'outages on which the order is chosen; the figures are from others',
+    wholeNumber('--choose', 1, MOST_DRAWS),
+    120,
+  )
+  .option(
+    '--budget <money>',
+    'most to spend, instead of the scenario’s',
+    numberWithin('--budget', 0, Infinity),
+  )
+  .option(
+    '--confidence <share>',
+    'share of outages that must reach the days, instead of the scenario’s',
+    numberWithin('--confidence', 0.5, 0.99),
+  )
+  .option(
+    '-w, --workers <number>',
+    'threads; 0 runs in the main one',
+    wholeNumber('--workers', 0, 256),
+    everyCore(),
+  )
+  .option('-o, --out <folder>', 'write ladder.arrow, ladder.csv and ladder.json there')
+  .action(async (path: string, options: LadderOptions) => {
+    exitCode = await ladder(path, options);
+  });
+
+withOutputOptions(withStudyOptions(program.command('check').argument('<scenario>'), 20))
+  .description('every fault of the file with its line; then what to look into before it is trusted')
+  .option('-a, --alternative <id>', 'which version of the household (default: the first)')
+  .option('-o, --out <folder>', 'write findings, numbers, what was left unchecked and check.json there')
+  .action(async (path: string, options: CheckCommandOptions) => {
+    exitCode = await check(path, options);
   });
 
 withOutputOptions(

@@ -2,19 +2,16 @@
 import { dirname, basename } from 'node:path';
 import { loadScenario } from '../node/load-scenario.ts';
 import { writeWhole } from '../node/write-whole.ts';
-import { meantHint } from '../scenario/nearest.ts';
 import { prepareStudy } from '../trials/study.ts';
 import { traceDraw, type DrawTrace } from '../trials/trace-draw.ts';
 import { localTimes, traceTable } from '../trials/trace-table.ts';
+import { chosenRun, type RunOptionTexts } from './chosen-run.ts';
 import { EXIT } from './exit-codes.ts';
 import { remark, say, type OutputOptions } from './output.ts';
-import { OptionError } from './report-error.ts';
 
-export interface MinutesOptions extends OutputOptions {
+export interface MinutesOptions extends OutputOptions, RunOptionTexts {
   readonly draw: number;
   readonly seed: string;
-  readonly alternative?: string;
-  readonly strategy?: string;
   readonly events?: boolean;
   readonly out?: string;
   readonly weather?: string;
@@ -25,8 +22,7 @@ export async function minutes(path: string, options: MinutesOptions): Promise<nu
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
   for (const note of notes) remark(note, options);
   const study = prepareStudy(scenario, { seed: options.seed });
-  const alternative = positionOf('--alternative', options.alternative, study.alternatives);
-  const strategy = positionOf('--strategy', options.strategy, study.strategies);
+  const { alternative, strategy } = chosenRun(scenario, options);
   const trace = traceDraw(study, { draw: options.draw, alternative, strategy });
   remark(
     `Draw ${options.draw} of seed ${options.seed}: ${study.alternatives[alternative]!.title}; ${study.strategies[strategy]!.title}.`,
@@ -46,16 +42,6 @@ export async function minutes(path: string, options: MinutesOptions): Promise<nu
     remark(`Written: ${options.out} (${trace.minutes} minutes).`, options);
   }
   return EXIT.done;
-}
-
-function positionOf(option: string, id: string | undefined, items: readonly { id: string }[]): number {
-  if (id === undefined) return 0;
-  const position = items.findIndex((item) => item.id === id);
-  if (position >= 0) return position;
-  const ids = items.map((item) => item.id);
-  throw new OptionError(
-    `${option}: found ${JSON.stringify(id)}; expected one of ${ids.join(', ')}. ${meantHint(id, ids) ?? ''}`.trimEnd(),
-  );
 }
 
 /** The outage told as a list of events. */

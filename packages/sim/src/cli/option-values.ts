@@ -1,5 +1,6 @@
 /** Values of options, read strictly. */
 import { availableParallelism } from 'node:os';
+import { meantHint } from '../scenario/nearest.ts';
 import { OptionError } from './report-error.ts';
 
 /** A whole number in [least, most]. */
@@ -15,6 +16,18 @@ export function wholeNumber(name: string, least: number, most: number): (text: s
   };
 }
 
+/** A number in [least, most]. */
+export function numberWithin(name: string, least: number, most: number): (text: string) => number {
+  return (text) => {
+    const value = Number(text);
+    if (!(value >= least && value <= most) || text.trim() === '') {
+      const range = most === Infinity ? `of at least ${least}` : `from ${least} to ${most}`;
+      throw new OptionError(`${name}: found ${JSON.stringify(text)}; expected a number ${range}`);
+    }
+    return value;
+  };
+}
+
 /** A number above 0. */
 export function positiveNumber(name: string): (text: string) => number {
   return (text) => {
@@ -23,6 +36,23 @@ export function positiveNumber(name: string): (text: string) => number {
       throw new OptionError(`${name}: found ${JSON.stringify(text)}; expected a number above 0`);
     return value;
   };
+}
+
+/** One of some words. */
+export function oneOf<Word extends string>(name: string, words: readonly Word[]): (text: string) => Word {
+  return (text) => {
+    const word = words.find((w) => w === text);
+    if (word === undefined)
+      throw new OptionError(
+        `${name}: found ${JSON.stringify(text)}; expected one of ${words.join(', ')}. ${meantHint(text, words) ?? ''}`.trimEnd(),
+      );
+    return word;
+  };
+}
+
+/** `3,8.5` as [3, 8.5]; each above 0. */
+export function numberList(name: string): (text: string) => number[] {
+  return (text) => text.split(',').map((part) => positiveNumber(name)(part.trim()));
 }
 
 /** `1,7` as [1, 7]. */

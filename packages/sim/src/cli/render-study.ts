@@ -5,17 +5,22 @@ import { differenceSentences } from './render-differences.ts';
 import { endLines } from './render-ends.ts';
 import { headlineSentences } from './render-headline.ts';
 import { paragraph } from './render-lines.ts';
+import { sourceLines } from './render-sources.ts';
 import { strategyTable } from './render-strategies.ts';
 import { plainSigns, styleFor } from './render-style.ts';
 import type { TerminalLook } from './render-style.ts';
 
 /**
  * A study for a terminal: the answer, the table, the curves, why runs ended, what differs, and how to repeat it.
- * No line is longer than `look.width`. Colour only repeats what words and signs say.
+ * `cautions` are said before the last line. No line is longer than `look.width`. Colour only repeats what words and signs say.
  *
  * @returns lines ended by line feeds.
  */
-export function renderStudy(summary: StudySummary, look: TerminalLook): string {
+export function renderStudy(
+  summary: StudySummary,
+  look: TerminalLook,
+  cautions: readonly string[] = [],
+): string {
   const style = styleFor(look);
   const prose = (texts: readonly string[], first = '') =>
     texts.flatMap((text) => paragraph(text, look.width, first));
@@ -34,11 +39,13 @@ export function renderStudy(summary: StudySummary, look: TerminalLook): string {
     '',
     ...section('Share of outages still running', curveRows(summary, look, style), style.heading),
     ...section('Why they ended', endLines(summary, look, style), style.heading),
+    ...section('Energy back', sourceLines(summary, look, style), style.heading),
     ...section(
       'The same outages, compared',
       [...bullets, ...(bullets.length > 0 ? note : [])],
       style.heading,
     ),
+    ...cautions.flatMap((caution) => [...prose([caution]).map(style.strong), '']),
     ...prose([CAUTION]),
     '',
     ...prose([

@@ -48,16 +48,19 @@ export function fillClock(clock: OutageClock, startEpochMinute: number): void {
   }
 }
 
+/** 0, 1, … 1439: a day on the clock, copied day by day. */
+const READINGS = Uint16Array.from({ length: 1440 }, (_, minute) => minute);
+
 /** Fills minutes [from, to) whose civil time runs evenly on from `civil`, minutes after the first day's midnight. */
 function fillStretch(clock: OutageClock, from: number, to: number, civil: number): void {
   let day = Math.floor(civil / 1440);
-  let minuteOfDay = civil - day * 1440;
-  for (let m = from; m < to; m++) {
-    clock.localMinuteOfDay[m] = minuteOfDay;
-    clock.localDay[m] = day;
-    if (++minuteOfDay === 1440) {
-      minuteOfDay = 0;
-      day++;
-    }
+  let reading = civil - day * 1440;
+  for (let m = from; m < to;) {
+    const end = Math.min(to, m + 1440 - reading);
+    clock.localMinuteOfDay.set(READINGS.subarray(reading, reading + end - m), m);
+    clock.localDay.fill(day, m, end);
+    m = end;
+    reading = 0;
+    day++;
   }
 }

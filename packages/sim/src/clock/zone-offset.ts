@@ -30,8 +30,28 @@ export function isKnownZone(timeZone: string): boolean {
   }
 }
 
-/** Minutes to add to UTC to get civil time in `timeZone` at `epochMinute` (west is negative). */
+/** Offsets at midnights UTC, by zone and day. A cache only: the same question has the same answer whatever was asked before. */
+const midnights = new Map<string, Map<number, number>>();
+
+function midnightOffset(timeZone: string, utcDay: number): number {
+  let kept = midnights.get(timeZone);
+  if (kept === undefined) midnights.set(timeZone, (kept = new Map<number, number>()));
+  let offset = kept.get(utcDay);
+  if (offset === undefined) kept.set(utcDay, (offset = readOffset(timeZone, utcDay * 1440)));
+  return offset;
+}
+
+/**
+ * Minutes to add to UTC to get civil time in `timeZone` at `epochMinute` (west is negative). The platform is asked
+ * only about days whose two midnights differ: no zone changes its clocks and changes them back within a day.
+ */
 export function zoneOffsetMinutes(timeZone: string, epochMinute: number): number {
+  const utcDay = Math.floor(epochMinute / 1440);
+  const before = midnightOffset(timeZone, utcDay);
+  return before === midnightOffset(timeZone, utcDay + 1) ? before : readOffset(timeZone, epochMinute);
+}
+
+function readOffset(timeZone: string, epochMinute: number): number {
   const part: Record<string, number> = {};
   for (const { type, value } of formatterFor(timeZone).formatToParts(epochMinute * 60_000))
     part[type] = Number(value);

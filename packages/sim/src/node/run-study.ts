@@ -1,10 +1,12 @@
 /** A whole study on this machine's cores. */
 import type { Scenario } from '../scenario/scenario.ts';
 import type { OutcomeRows } from '../trials/outcome-rows.ts';
-import { joinRows, runShard } from '../trials/shard.ts';
+import { CollectedRows } from '../trials/collected-rows.ts';
+import { columnsOf, runShard } from '../trials/shard.ts';
 import { nextLook, tightness } from '../trials/stopping-rule.ts';
 import { prepareStudy, type Study } from '../trials/study.ts';
-import { runPool, type Shard } from './shard-pool.ts';
+import { openPool, type Pool, type Shard } from './shard-pool.ts';
+import { startWorker } from './start-worker.ts';
 
 export interface RunOptions {
   readonly seed: string;
@@ -31,60 +33,76 @@ export interface StudyRun {
 /** Runs the draws 0, 1, 2, … Rows are in draw order and the same bits for any number of workers. */
 export async function runStudy(scenario: Scenario, options: RunOptions): Promise<StudyRun> {
   const started = performance.now();
-  const study = prepareStudy(scenario, { seed: options.seed });
-  const shards: OutcomeRows[] = [];
+  const pool = poolFor(scenario, options); // threads start while the study is prepared here
+  try {
+    const study = prepareStudy(scenario, { seed: options.seed });
+    const { rows, draws, ended } = await runBatches(study, pool, options);
+    return { study, rows, draws, ended, seconds: (performance.now() - started) / 1000 };
+  } finally {
+    await pool?.close();
+  }
+}
+
+/** As many threads as can be kept busy; undefined: none are wanted. */
+function poolFor(scenario: Scenario, { seed, draws, workers, signal }: RunOptions): Pool | undefined {
+  if (workers === 0 || signal?.aborted === true) return undefined;
+  return openPool(Math.min(workers, draws), () => startWorker(scenario, seed));
+}
+
+/** All draws at once, or up to one look after the other; the same threads throughout. */
+async function runBatches(
+  study: Study,
+  pool: Pool | undefined,
+  options: RunOptions,
+): Promise<Pick<StudyRun, 'rows' | 'draws' | 'ended'>> {
+  const { draws, untilHalfWidthDays } = options;
+  const rows = new CollectedRows(columnsOf(study), study.alternatives.length * study.strategies.length);
   let done = 0;
-  let ended: StudyRun['ended'] = 'all draws done';
-  while (done < options.draws && ended === 'all draws done') {
-    const to =
-      options.untilHalfWidthDays === undefined ? options.draws : Math.min(options.draws, nextLook(done));
-    const batch = await runBatch(study, done, to, options);
-    shards.push(...batch.shards);
-    done = batch.done;
-    if (done < to) ended = 'interrupted';
-    else if (options.untilHalfWidthDays !== undefined && done < options.draws) {
-      if (tightness(study, joinRows(shards), options.untilHalfWidthDays).tightEnough) ended = 'tight enough';
+  while (done < draws) {
+    const to = untilHalfWidthDays === undefined ? draws : Math.min(draws, nextLook(done));
+    rows.reserve(to);
+    done = await runBatch(study, pool, rows, done, to, options);
+    if (done < to) return { rows: rows.first(done), draws: done, ended: 'interrupted' };
+    if (untilHalfWidthDays !== undefined && done < draws) {
+      const { tightEnough } = tightness(study, rows.first(done), untilHalfWidthDays);
+      if (tightEnough) return { rows: rows.first(done), draws: done, ended: 'tight enough' };
     }
   }
-  return { study, rows: joinRows(shards), draws: done, ended, seconds: (performance.now() - started) / 1000 };
+  return { rows: rows.first(done), draws: done, ended: 'all draws done' };
 }
 
-/** Draws in a shard: enough to be worth handing over, few enough for even work and a lively progress bar. */
-function shardSize(draws: number, workers: number): number {
-  return Math.max(1, Math.min(20, Math.ceil(draws / (Math.max(1, workers) * 8))));
+const MOST_AT_ONCE = 20;
+
+/** Draws of the next shard: many while there are many left, few at the end, so that all threads finish together. */
+function shardSize(left: number, workers: number): number {
+  return Math.max(1, Math.min(MOST_AT_ONCE, Math.ceil(left / (Math.max(1, workers) * 4))));
 }
 
+/** @returns the draw up to which all are done: `to` unless interrupted. */
 async function runBatch(
   study: Study,
+  pool: Pool | undefined,
+  collected: CollectedRows,
   from: number,
   to: number,
   options: RunOptions,
-): Promise<{ shards: OutcomeRows[]; done: number }> {
-  const size = shardSize(to - from, options.workers);
-  const shards = new Map<number, OutcomeRows>();
+): Promise<number> {
   let handedOut = from;
   let finished = from;
   const next = (): Shard | undefined => {
     if (handedOut >= to || options.signal?.aborted === true) return undefined;
-    const shard = { from: handedOut, to: Math.min(to, handedOut + size) };
+    const shard = { from: handedOut, to: handedOut + shardSize(to - handedOut, options.workers) };
     handedOut = shard.to;
     return shard;
   };
   const onRows = (shard: Shard, rows: OutcomeRows) => {
-    shards.set(shard.from, rows);
+    collected.add(shard.from, rows);
     finished += shard.to - shard.from;
     options.onProgress?.(finished, options.draws);
   };
-  if (options.workers === 0) await runHere(study, next, onRows);
-  else
-    await runPool(study.scenario, study.seed, {
-      workers: Math.min(options.workers, Math.ceil((to - from) / size)),
-      next,
-      onRows,
-      onTrouble: options.onTrouble,
-    });
-  const ordered = [...shards.entries()].sort(([a], [b]) => a - b).map(([, rows]) => rows);
-  return { shards: ordered, done: handedOut };
+  if (pool === undefined) await runHere(study, next, onRows);
+  else await pool.run({ next, onRows, onTrouble: options.onTrouble });
+  return handedOut;
 }
 
 /** In this thread, letting others have a turn between shards so that an interruption is heard. */

@@ -9,50 +9,95 @@ export interface Shard {
   readonly to: number;
 }
 
-export interface PoolOptions {
-  readonly workers: number;
+export interface Handout {
   /** The next shard to run, or undefined when there is none; asked again whenever a thread is free. */
   readonly next: () => Shard | undefined;
   readonly onRows: (shard: Shard, rows: OutcomeRows) => void;
   /** Told when a thread breaks down; its shard is run once more on a new thread. */
   readonly onTrouble?: ((message: string) => void) | undefined;
-  /** Starts a thread; replaceable for tests. */
-  readonly start?: (scenario: Scenario, seed: string) => Worker;
 }
 
-/**
- * Resolves when `next` has no more and every shard handed out is done. Rejects when a shard breaks two threads; the
- * others then finish what they have begun and are handed nothing more, so that nothing runs on.
- */
-export async function runPool(scenario: Scenario, seed: string, options: PoolOptions): Promise<void> {
-  const start = options.start ?? startWorker;
+/** Threads that are kept from one handout to the next. */
+export interface Pool {
+  /**
+   * Resolves when `next` has no more and every shard handed out is done. Rejects when a shard breaks two threads; the
+   * others then finish what they have begun and are handed nothing more. Not again before it has ended.
+   */
+  readonly run: (handout: Handout) => Promise<void>;
+  /** Ends the threads, whatever they are doing. */
+  readonly close: () => Promise<void>;
+}
+
+/** Starts `workers` threads: they make themselves ready while the caller goes on. */
+export function openPool(workers: number, startThread: () => Worker): Pool {
+  const start = () => watched(startThread());
+  const threads = Array.from({ length: workers }, start);
+  return {
+    run: (handout) => runOnThreads(threads, start, handout),
+    close: async () => {
+      await Promise.all(threads.map((thread) => thread.terminate()));
+    },
+  };
+}
+
+async function runOnThreads(threads: Worker[], start: () => Worker, handout: Handout): Promise<void> {
   let broken = false;
-  const keepBusy = async (): Promise<void> => {
-    let worker = start(scenario, seed);
+  const again = async (seat: number, shard: Shard, error: unknown): Promise<OutcomeRows> => {
+    handout.onTrouble?.(
+      `A worker stopped (${wordOf(error)}); its draws ${shard.from} to ${shard.to - 1} are run again.`,
+    );
+    await threads[seat]!.terminate();
+    threads[seat] = start();
+    return runOn(threads[seat], shard);
+  };
+  const keepBusy = async (seat: number): Promise<void> => {
     try {
-      for (let shard = options.next(); shard !== undefined; shard = broken ? undefined : options.next()) {
-        let rows: OutcomeRows;
-        try {
-          rows = await runOn(worker, shard);
-        } catch (error) {
-          options.onTrouble?.(
-            `A worker stopped (${wordOf(error)}); its draws ${shard.from} to ${shard.to - 1} are run again.`,
-          );
-          await worker.terminate();
-          worker = start(scenario, seed);
-          rows = await runOn(worker, shard);
-        }
-        options.onRows(shard, rows);
+      for (let shard = handout.next(); shard !== undefined; shard = broken ? undefined : handout.next()) {
+        const handedOut = shard;
+        const rows = await runOn(threads[seat]!, shard).catch((error: unknown) =>
+          again(seat, handedOut, error),
+        );
+        handout.onRows(shard, rows);
       }
     } catch (error) {
       broken = true;
       throw error;
-    } finally {
-      await worker.terminate();
     }
   };
-  const ends = await Promise.allSettled(Array.from({ length: options.workers }, keepBusy));
+  const ends = await Promise.allSettled(threads.map((_, seat) => keepBusy(seat)));
   for (const end of ends) if (end.status === 'rejected') throw end.reason;
+}
+
+export interface PoolOptions extends Handout {
+  readonly workers: number;
+  /** Starts a thread; replaceable for tests. */
+  readonly start?: (scenario: Scenario, seed: string) => Worker;
+}
+
+/** One handout on threads of its own, which are ended with it. */
+export async function runPool(scenario: Scenario, seed: string, options: PoolOptions): Promise<void> {
+  const start = options.start ?? startWorker;
+  const pool = openPool(options.workers, () => start(scenario, seed));
+  try {
+    await pool.run(options);
+  } finally {
+    await pool.close();
+  }
+}
+
+/** Threads that broke down or ended, and why: between two shards nobody else is listening. */
+const ended = new WeakMap<Worker, Error>();
+
+function watched(worker: Worker): Worker {
+  worker.on('error', (error: unknown) => ended.set(worker, asError(error)));
+  worker.on('exit', (code: number) => {
+    if (!ended.has(worker)) ended.set(worker, new Error(`thread ended with code ${code}`));
+  });
+  return worker;
+}
+
+function asError(error: unknown): Error {
+  return error instanceof Error ? error : new Error(wordOf(error));
 }
 
 function wordOf(error: unknown): string {
@@ -62,21 +107,18 @@ function wordOf(error: unknown): string {
 function runOn(worker: Worker, shard: Shard): Promise<OutcomeRows> {
   return new Promise((resolve, reject) => {
     const done = () => {
-      worker.off('message', onMessage).off('error', onError).off('exit', onExit);
+      worker.off('message', onMessage).off('error', onEnd).off('exit', onEnd);
     };
     const onMessage = ({ rows }: { rows: OutcomeRows }) => {
       done();
       resolve(rows);
     };
-    const onError = (error: unknown) => {
+    const onEnd = () => {
       done();
-      reject(error instanceof Error ? error : new Error(wordOf(error)));
+      reject(ended.get(worker)!);
     };
-    const onExit = (code: number) => {
-      done();
-      reject(new Error(`thread ended with code ${code}`));
-    };
-    worker.on('message', onMessage).on('error', onError).on('exit', onExit);
+    if (ended.has(worker)) return reject(ended.get(worker)!);
+    worker.on('message', onMessage).on('error', onEnd).on('exit', onEnd);
     worker.postMessage(shard);
   });
 }

@@ -1,12 +1,59 @@
+import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { Scenario } from '../scenario/scenario.ts';
 
-/** Starts a thread that runs shards; from TypeScript source it needs the same loader that runs this file. */
+/** Starts a thread that runs shards of a study. */
 export function startWorker(scenario: Scenario, seed: string): Worker {
+  return startThread('study-worker', { scenario, seed });
+}
+
+/** Starts a thread of this folder. */
+export function startThread(name: string, workerData: unknown): Worker {
   const fromSource = import.meta.url.endsWith('.ts');
-  const url = new URL(fromSource ? './study-worker.ts' : './study-worker.js', import.meta.url);
-  const workerData = { scenario, seed };
+  const url = new URL(`./${name}.${fromSource ? 'ts' : 'js'}`, import.meta.url);
   if (!fromSource) return new Worker(url, { workerData });
-  const boot = `import('tsx/esm/api').then(({ register }) => { register(); return import(${JSON.stringify(url.href)}); })`;
+  const boot = bundled(url) ?? loadedBySource(url);
   return new Worker(boot, { eval: true, workerData, execArgv: [] });
+}
+
+/** By the loader that runs this file: it works anywhere, and takes half a second for each thread. */
+function loadedBySource(url: URL): string {
+  return `import('tsx/esm/api').then(({ register }) => { register(); return import(${JSON.stringify(url.href)}); })`;
+}
+
+/** The parts of esbuild that are used here; the loader that runs this file brings it along. */
+interface Bundler {
+  readonly buildSync: (options: Readonly<Record<string, unknown>>) => {
+    readonly outputFiles: readonly { readonly text: string }[];
+    readonly warnings: readonly unknown[];
+  };
+}
+
+/** Scripts of threads, put together once in the life of a process. */
+const scripts = new Map<string, string | undefined>();
+
+/** The thread's source and all that it imports as one script, ready at once; undefined when that cannot be had. */
+function bundled(url: URL): string | undefined {
+  if (!scripts.has(url.href)) scripts.set(url.href, bundle(fileURLToPath(url)));
+  return scripts.get(url.href);
+}
+
+function bundle(file: string): string | undefined {
+  try {
+    const { buildSync } = createRequire(import.meta.url)('esbuild') as Bundler;
+    const { outputFiles, warnings } = buildSync({
+      entryPoints: [file],
+      bundle: true,
+      write: false,
+      platform: 'node',
+      format: 'cjs',
+      mainFields: ['module', 'main'],
+      conditions: ['rideout-source'],
+      logLevel: 'silent',
+    });
+    return warnings.length === 0 ? outputFiles[0]!.text : undefined; // a file that asks where it lies cannot be moved
+  } catch {
+    return undefined;
+  }
 }

@@ -16,11 +16,11 @@ const HALF_PI = Math.PI / 2;
 
 const bits = new DataView(new ArrayBuffer(8));
 
-/** 2 to the power `k`, -1022 ≤ k ≤ 1023. */
-function twoTo(k: number): number {
-  bits.setUint32(0, (k + 1023) << 20);
-  bits.setUint32(4, 0);
-  return bits.getFloat64(0);
+/** 2 to the power k, -1023 ≤ k ≤ 1023, at position k + 1023. Halving and doubling are exact. */
+const TWO_TO = new Float64Array(2047).fill(1);
+for (let k = 1; k <= 1023; k++) {
+  TWO_TO[1023 + k] = TWO_TO[1022 + k]! * 2;
+  TWO_TO[1023 - k] = TWO_TO[1024 - k]! / 2;
 }
 
 /** e to the power x; 0 below -708, Infinity above 709. */
@@ -45,7 +45,7 @@ export function exp(x: number): number {
   s = s * r + 1 / 24;
   s = s * r + 1 / 6;
   s = s * r + 0.5;
-  return (1 + (hi + (s * r * r - lo))) * twoTo(k);
+  return (1 + (hi + (s * r * r - lo))) * TWO_TO[1023 + k]!;
 }
 
 /** Natural logarithm; -Infinity at 0, NaN below. */
@@ -60,10 +60,9 @@ export function log(x: number): number {
     k = -54;
   }
   bits.setFloat64(0, m);
-  const high = bits.getUint32(0);
-  k += (high >>> 20) - 1023;
-  bits.setUint32(0, (high & 0xfffff) | 0x3ff00000);
-  m = bits.getFloat64(0);
+  const exponent = (bits.getUint32(0) >>> 20) - 1023;
+  k += exponent;
+  m *= TWO_TO[1023 - exponent]!; // 1 ≤ m < 2, exactly
   if (m > Math.SQRT2) {
     m /= 2;
     k += 1;

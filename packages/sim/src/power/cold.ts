@@ -6,10 +6,10 @@ export function drawableFraction(points: UnitSpec['battery']['coldCapacity'], te
   const first = points[0]!;
   if (temperatureC <= first[0]) return first[1];
   for (let i = 1; i < points.length; i++) {
-    const [warmC, warmFraction] = points[i]!;
-    const [coldC, coldFraction] = points[i - 1]!;
-    if (temperatureC <= warmC)
-      return coldFraction + ((warmFraction - coldFraction) * (temperatureC - coldC)) / (warmC - coldC);
+    const cold = points[i - 1]!;
+    const warm = points[i]!;
+    if (temperatureC <= warm[0])
+      return cold[1] + ((warm[1] - cold[1]) * (temperatureC - cold[0])) / (warm[0] - cold[0]);
   }
   return points[points.length - 1]![1];
 }

@@ -31,8 +31,9 @@ export function arrayDcW(
 }
 
 /**
- * Adds an array's DC watts to `outW` for every minute; call once for each array on the same input, `outW` zeroed first.
- * Nothing while snow hides the panels. All arrays hold one value a minute, as many as `outW`.
+ * Adds an array's DC watts to `outW` for every minute from `from` up to `to`, all of them unless told; call once for each
+ * array on the same input, `outW` zeroed first. Nothing while snow hides the panels. All arrays hold one value a
+ * minute, as many as `outW`.
  */
 export function addArrayW(
   planeWm2: Float32Array,
@@ -41,6 +42,8 @@ export function addArrayW(
   snowOnPanels: Uint8Array,
   array: ArrayPower,
   outW: Float32Array,
+  from = 0,
+  to = outW.length,
 ): void {
   const {
     peakW,
@@ -49,7 +52,7 @@ export function addArrayW(
     openBackHeatLossU0: u0,
     windHeatLossU1: u1,
   } = array;
-  for (let minute = 0; minute < outW.length; minute++) {
+  for (let minute = from; minute < to; minute++) {
     const plane = planeWm2[minute]!;
     if (plane <= 0 || snowOnPanels[minute] !== 0) continue;
     const cellC = faimanCellC(plane, dryBulbC[minute]!, windMs[minute]!, u0, u1);
@@ -59,8 +62,14 @@ export function addArrayW(
 }
 
 /** The watts a unit can take of what its arrays give; the rest, `arrayW - outUsableW`, is clipped. */
-export function clipToInput(arrayW: Float32Array, inputLimitW: number, outUsableW: Float32Array): void {
-  for (let minute = 0; minute < arrayW.length; minute++) {
+export function clipToInput(
+  arrayW: Float32Array,
+  inputLimitW: number,
+  outUsableW: Float32Array,
+  from = 0,
+  to = arrayW.length,
+): void {
+  for (let minute = from; minute < to; minute++) {
     const available = arrayW[minute]!;
     outUsableW[minute] = available < inputLimitW ? available : inputLimitW;
   }

@@ -35,7 +35,9 @@ export const SET_UP_WMIN = 5; // … or at this or above
 export const SET_DT = 6; // length of each step, minutes; 1 but for the parts of a minute in which something stopped
 export const SET_WATCH = 7; // 0 when no step of this call can exceed a rating: the ratings are then not looked at
 export const SET_BASE_W = 8; // AC watts asked of the unit in every step of the call, beside `loadW`
-export const SETTINGS = 9;
+export const SET_START_W = 9; // extra watts of a start in the first step, beside `startExtraW`
+export const SET_LOAD_FROM = 10; // where in `loadW` and `startExtraW` the first step is
+export const SETTINGS = 11;
 
 /** How a call ended, left in `event[0]`. The step at which it stopped is not carried out, except for CROSSED. */
 export const DONE = 0;
@@ -52,8 +54,8 @@ export const BATTERY_LIMIT = 5; // more than the modules may deliver
  * @param state see above; changed in place
  * @param settings see above
  * @param solarW usable DC solar watts, read from `solarFrom`
- * @param loadW AC watts asked of the unit, one value per step from 0
- * @param startExtraW largest extra watts of a start in each step; not read unless ratings are watched
+ * @param loadW AC watts asked of the unit beside the base, one value per step, read from SET_LOAD_FROM
+ * @param startExtraW largest extra watts of a start in each step, likewise; not read unless ratings are watched
  * @param event event[0] tells how the call ended
  * @returns steps carried out, `count` when nothing stopped it
  */
@@ -82,10 +84,7 @@ export function stepUnit(
   const down = settings[SET_DOWN_WMIN]!;
   const up = settings[SET_UP_WMIN]!;
   const watch = settings[SET_WATCH]! !== 0;
-  const surgeW = parameters[SURGE_W]!;
-  const continuousW = parameters[CONTINUOUS_W]!;
-  const bearsMinutes = parameters[OVERLOAD_MINUTES]!;
-  const dischargeLimitW = parameters[DISCHARGE_LIMIT_W]!;
+  const loadFrom = settings[SET_LOAD_FROM]! | 0;
 
   // Sums are carried on, not added up per call, so that where calls end changes no bit; a part of a minute is scaled.
   const whole = dt === 1;
@@ -99,19 +98,21 @@ export function stepUnit(
   let k = 0;
 
   while (k < count) {
-    const p = baseW + loadW[k]!;
+    const p = baseW + loadW[loadFrom + k]!;
     const loss = idleW + p * (k1 + k2 * p);
     const net = solarW[solarFrom + k]! - p - loss;
     if (watch) {
-      if (p + startExtraW[k]! > surgeW) {
+      const startW = k === 0 ? settings[SET_START_W]! : 0;
+      const extraW = startExtraW[loadFrom + k]!;
+      if (p + (extraW > startW ? extraW : startW) > parameters[SURGE_W]!) {
         ended = SURGE;
         break;
       }
-      if (p > continuousW && overloaded >= bearsMinutes) {
+      if (p > parameters[CONTINUOUS_W]! && overloaded >= parameters[OVERLOAD_MINUTES]!) {
         ended = OVERLOAD;
         break;
       }
-      if (-net > dischargeLimitW && on) {
+      if (-net > parameters[DISCHARGE_LIMIT_W]! && on) {
         ended = BATTERY_LIMIT;
         break;
       }
@@ -144,7 +145,7 @@ export function stepUnit(
         lost += loss + net + left / drawnPerW;
       }
     }
-    if (watch) overloaded = p > continuousW ? overloaded + dt : 0; // only once the step is carried out
+    if (watch) overloaded = p > parameters[CONTINUOUS_W]! ? overloaded + dt : 0; // only once the step is carried out
     k++;
     if (stored < down || stored >= up) {
       ended = CROSSED;

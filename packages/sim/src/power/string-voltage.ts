@@ -1,4 +1,4 @@
-/** How high the voltage of a string of panels rises on the coldest morning. MODEL.md §11.7. */
+/** How high the voltage of a string of panels rises in the cold, and how low it falls in the heat. MODEL.md §11.7. */
 
 /** Rows of the code's table: down to this ambient temperature, °C, open-circuit voltage is taken times the factor. */
 const TABLE_690_7_A: readonly (readonly [downToC: number, factor: number])[] = [
@@ -35,16 +35,27 @@ export function coldVoltageFactor(ambientC: number): number {
 }
 
 /**
- * Open-circuit voltage of a string in the cold by the panel's own coefficient, V: n · Voc · (1 + β · (T - 25)).
+ * Voltage of a string by the panel's own coefficient, V: n · V · (1 + β · (T - 25)).
  *
- * @param openCircuitV of one panel at 25 °C
- * @param perC β, relative change of the voltage per °C, < 0; a data sheet's -0.27 %/°C is -0.0027
+ * @param ratedV of one panel at 25 °C: open circuit, or at maximum power
+ * @param perC β of that voltage, relative change per °C, < 0; a data sheet's -0.27 %/°C is -0.0027
+ * @param cellC of the cells: at dawn that of the air, in full sun well above it
  */
+export function stringV(ratedV: number, perC: number, cellC: number, inSeries: number): number {
+  return inSeries * ratedV * (1 + perC * (cellC - RATED_C));
+}
+
+/** Open-circuit voltage of a string in the cold, V: cells at dawn are as cold as the air. */
 export function coldStringV(openCircuitV: number, perC: number, ambientC: number, inSeries: number): number {
-  return inSeries * openCircuitV * (1 + perC * (ambientC - RATED_C));
+  return stringV(openCircuitV, perC, ambientC, inSeries);
 }
 
 /** Most panels in series whose string stays within the input's limit at `coldPanelV` each. */
 export function mostInSeries(inputLimitV: number, coldPanelV: number): number {
   return Math.floor(inputLimitV / coldPanelV);
+}
+
+/** Fewest panels in series whose string keeps the input's least voltage at `hotPanelV` each. */
+export function fewestInSeries(inputLeastV: number, hotPanelV: number): number {
+  return Math.ceil(inputLeastV / hotPanelV);
 }

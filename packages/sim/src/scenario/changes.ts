@@ -4,7 +4,7 @@ import type { Finding } from './findings.ts';
 import { meantHint } from './nearest.ts';
 
 /** What an alternative may change: the household, not the weather it meets. */
-const CHANGEABLE = ['units', 'pair', 'circuits', 'usage', 'person', 'strategies'];
+const CHANGEABLE = ['units', 'pair', 'sources', 'circuits', 'usage', 'person', 'strategies'];
 
 type Block = Record<string, unknown>;
 
@@ -62,16 +62,17 @@ function setAt(block: unknown, steps: readonly string[], newValue: unknown): Fau
   return setAt(inner, rest, newValue);
 }
 
-function idOf(item: unknown, index: number): string {
+export function idOf(item: unknown, index: number): string {
   const id = (item as { id?: unknown } | null)?.id;
   return typeof id === 'string' ? id : String(index);
 }
 
-function chooseItems(items: readonly unknown[], step: string): number[] {
+/** Positions of the items that a step of a path means: an id, a position from 0, or `*`. */
+export function chooseItems(items: readonly unknown[], step: string): number[] {
   return items.flatMap((item, i) => (step === '*' || idOf(item, i) === step || String(i) === step ? i : []));
 }
 
-function nothingNamed(step: string, there: readonly string[]): Fault {
+export function nothingNamed(step: string, there: readonly string[]): Fault {
   return {
     found: `nothing named ${JSON.stringify(step)} there`,
     expected: 'the id of an item in the list, its position from 0, or *',

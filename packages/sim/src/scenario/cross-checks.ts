@@ -7,6 +7,9 @@ import type { LocatedDocument, Path } from './located-document.ts';
 import { meantHint } from './nearest.ts';
 import type { CheckedScenario } from './schema.ts';
 import { spellPath, spellValue, valueAt } from './schema-findings.ts';
+import { checkNeeds } from './needs-checks.ts';
+import { checkSources } from './sources-checks.ts';
+import { checkWiring } from './wiring-checks.ts';
 
 /** Id of the household as it stands in the file. */
 export const AS_DESCRIBED = 'as-described';
@@ -33,6 +36,9 @@ export function crossCheck(scenario: CheckedScenario, document: LocatedDocument,
   checkUnits(scenario, report);
   checkCircuits(scenario, report);
   checkRules(scenario, report);
+  checkWiring(scenario, report);
+  checkSources(scenario, report);
+  checkNeeds(scenario, report);
   return findings;
 }
 
@@ -67,8 +73,7 @@ function checkSite({ site, outage }: CheckedScenario, report: Report): void {
 }
 
 function checkUnits({ units }: CheckedScenario, report: Report): void {
-  if (units.length === 2 && units[0]!.leg === units[1]!.leg)
-    report(['units', 1, 'leg'], 'the other leg: each unit of a pair feeds its own');
+  if (units.length === 2) checkPairLegs(units, report);
   units.forEach(({ inverter, battery }, u) => {
     if (inverter.surgeW < inverter.continuousW)
       report(['units', u, 'inverter', 'surgeW'], `at least continuousW, ${inverter.continuousW}`);
@@ -78,12 +83,23 @@ function checkUnits({ units }: CheckedScenario, report: Report): void {
   });
 }
 
+function checkPairLegs(units: CheckedScenario['units'], report: Report): void {
+  const joining = units.flatMap(({ leg }, u) => (leg === 'both' ? u : []));
+  for (const u of joining)
+    report(['units', u, 'leg'], 'L1 or L2: each unit of a pair feeds its own; both is for a unit alone');
+  if (joining.length === 0 && units[0]!.leg === units[1]!.leg)
+    report(['units', 1, 'leg'], 'the other leg: each unit of a pair feeds its own');
+}
+
+/** A unit alone on both legs stands in for the grid at the panel: 240 V circuits may be there, and get nothing. */
 function checkCircuits({ circuits, units }: CheckedScenario, report: Report): void {
-  const legs = units.map((u) => u.leg);
+  const legs: readonly string[] = units.some((u) => u.leg === 'both')
+    ? ['L1', 'L2', 'both']
+    : units.map((u) => u.leg);
   circuits.forEach(({ leg, appliances }, c) => {
     if (leg !== 'both' && !legs.includes(leg))
       report(['circuits', c, 'leg'], `a leg that a unit feeds: ${legs.join(' or ')}`);
-    if (leg === 'both' && units.length < 2)
+    if (leg === 'both' && units.length < 2 && !legs.includes(leg))
       report(['circuits', c, 'leg'], `${legs.join()}: one unit makes no 240 V`);
     const seen = new Set<string>();
     appliances.forEach((appliance, a) => {

@@ -3,6 +3,7 @@ import { applyChanges } from './changes.ts';
 import { AS_DESCRIBED, crossCheck } from './cross-checks.ts';
 import { ScenarioError, type Finding } from './findings.ts';
 import { parseLocated, type LocatedDocument, type Path } from './located-document.ts';
+import { readLadder, type ReadLadder } from './read-ladder.ts';
 import { scenarioSchema, type CheckedScenario } from './schema.ts';
 import { schemaFindings } from './schema-findings.ts';
 import { fillTypical, type TypicalAppliances } from './typical.ts';
@@ -17,6 +18,8 @@ export interface ReadScenario {
     readonly title: string;
     readonly scenario: CheckedScenario;
   }[];
+  /** When the scenario has one. */
+  readonly ladder: ReadLadder | undefined;
   readonly document: LocatedDocument;
 }
 
@@ -45,12 +48,14 @@ export function readScenario(text: string, file: string, typical: TypicalApplian
     };
   });
   checkSameStrategies(scenario, changed, document, findings);
+  const checkAt = (built: unknown, at: Path) => check(built, document, findings, at);
+  const ladder = scenario.ladder && readLadder(scenario, { document, findings, check: checkAt });
   if (findings.length > 0) throw new ScenarioError(findings);
   const alternatives = changed.map((a) => ({ ...a, scenario: a.scenario! }));
   const first = scenario.alternatives.some((a) => Object.keys(a.change).length === 0)
     ? []
     : [{ id: AS_DESCRIBED, title: 'As described', scenario }];
-  return { file, scenario, alternatives: [...first, ...alternatives], document };
+  return { file, scenario, alternatives: [...first, ...alternatives], ladder, document };
 }
 
 /** The value against the schema and the cross-checks; undefined when it does not fit the schema. */

@@ -10,6 +10,7 @@ import type {
   Appliance,
 } from './scenario.ts';
 import type { ReadScenario } from './read-scenario.ts';
+import { resolveLadder } from './resolve-ladder.ts';
 import { ScenarioError, type Finding } from './findings.ts';
 import type { CheckedScenario } from './schema.ts';
 import { meantHint } from './nearest.ts';
@@ -26,9 +27,9 @@ export interface Lookups {
 
 /** Paths of the files that must be read before `resolveScenario`. */
 export function filesNamed(read: ReadScenario): { readonly years: string[]; readonly profiles: string[] } {
-  const everyCircuit = [read.scenario, ...read.alternatives.map((a) => a.scenario)].flatMap(
-    (s) => s.circuits,
-  );
+  const { scenario, alternatives, ladder } = read;
+  const rungs = ladder === undefined ? [] : [ladder.start, ...ladder.after];
+  const everyCircuit = [scenario, ...alternatives.map((a) => a.scenario), ...rungs].flatMap((s) => s.circuits);
   const appliances = everyCircuit.flatMap((c) => c.appliances as readonly Appliance[]);
   const profiles = appliances.flatMap((a) => (a.kind === 'measured' ? a.file : []));
   const { yearFile } = read.scenario.weather;
@@ -37,7 +38,7 @@ export function filesNamed(read: ReadScenario): { readonly years: string[]; read
 
 /** @throws ScenarioError when a place is not in the table */
 export function resolveScenario(read: ReadScenario, lookups: Lookups): Scenario {
-  const { title, site, outage, prices, notes, weather } = read.scenario;
+  const { title, site, outage, prices, notes, weather, needs, unknowns, outageLengths } = read.scenario;
   const { windowDays, blockDays, snowCoverDays } = weather;
   return {
     title,
@@ -45,7 +46,11 @@ export function resolveScenario(read: ReadScenario, lookups: Lookups): Scenario 
     outage,
     prices,
     notes,
+    needs,
+    outageLengths,
+    unknowns,
     weather: { windowDays, blockDays, snowCoverDays, source: weatherSource(read, lookups) },
+    ladder: read.ladder && resolveLadder(read.ladder, read.scenario, (s) => householdOf(s, lookups)),
     alternatives: read.alternatives.map((a) => ({
       id: a.id,
       title: a.title,
@@ -75,10 +80,11 @@ function weatherSource(read: ReadScenario, lookups: Lookups): WeatherSource {
 }
 
 function householdOf(scenario: CheckedScenario, lookups: Lookups): HouseholdSpec {
-  const { units, pair, usage, person, strategies } = scenario;
+  const { units, pair, sources, usage, person, strategies } = scenario;
   return {
     units,
     pair,
+    sources,
     usage,
     person,
     strategies,

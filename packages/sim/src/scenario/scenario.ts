@@ -1,4 +1,5 @@
 /** A scenario with nothing left to look up: what a study runs on, what a page carries, what the hash is taken of. */
+import type { LadderPlan } from './ladder-plan.ts';
 import type { ApplianceSpec, CheckedScenario, CircuitSpec } from './schema.ts';
 
 /** Twelve monthly values each, January first. See `MonthlyNormals` fields for units. */
@@ -47,7 +48,10 @@ export type Appliance =
 export type Circuit = Omit<CircuitSpec, 'appliances'> & { readonly appliances: readonly Appliance[] };
 
 /** The part of a scenario that an alternative may change. */
-export type HouseholdSpec = Pick<CheckedScenario, 'units' | 'pair' | 'usage' | 'person' | 'strategies'> & {
+export type HouseholdSpec = Pick<
+  CheckedScenario,
+  'units' | 'pair' | 'sources' | 'usage' | 'person' | 'strategies'
+> & {
   readonly circuits: readonly Circuit[];
 };
 
@@ -63,7 +67,16 @@ export type WeatherWithSource = Omit<CheckedScenario['weather'], 'normals' | 'mo
   readonly source: WeatherSource;
 };
 
-export type Scenario = Pick<CheckedScenario, 'title' | 'site' | 'outage' | 'prices' | 'notes'> & {
+/** A ladder and the household that it leads to parts of: the one described, everything there. */
+export interface Ladder extends LadderPlan {
+  readonly household: HouseholdSpec;
+}
+
+export type Scenario = Pick<
+  CheckedScenario,
+  'title' | 'site' | 'outage' | 'prices' | 'notes' | 'unknowns' | 'needs' | 'outageLengths'
+> & {
   readonly weather: WeatherWithSource;
   readonly alternatives: readonly AlternativeSpec[];
+  readonly ladder?: Ladder | undefined;
 };

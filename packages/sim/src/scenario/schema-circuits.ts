@@ -1,6 +1,7 @@
 /** Circuits and what is plugged into them. */
 import { z } from 'zod';
 import { fraction, positive, atLeastZero, identifier, title, clockWindows } from './schema-terms.ts';
+import { circuitWiring } from './schema-wiring.ts';
 
 const about = {
   id: identifier().optional(),
@@ -124,6 +125,7 @@ export const circuit = z.strictObject({
     .optional()
     .describe('What it serves: food, water, warmth, medical, light, talk or a word of your own.'),
   breakerA: positive().max(200).optional(),
+  ...circuitWiring,
   legFixed: z.boolean().default(false).describe('Its leg may not be changed by advice.'),
   appliances: z.array(z.union([appliance, typical])).min(1),
 });

@@ -81,7 +81,7 @@ const TYPE_WORDS: Readonly<Record<string, string>> = {
   object: 'a block of keys',
   int: 'a whole number',
   record: 'a block of keys',
-  tuple: 'a list of the right length',
+  tuple: 'a list of two numbers', // every tuple of the schema is one
 };
 
 function expectedOf(issue: Issue): string {

@@ -1,6 +1,7 @@
 /** Where, in what weather, and what kind of outage. */
 import { z } from 'zod';
 import { fraction, atLeastZero, identifier, month, twelve } from './schema-terms.ts';
+import { siteExtremes } from './schema-wiring.ts';
 
 export const site = z.strictObject({
   place: z.string().max(120).default('').describe('Free text shown in results.'),
@@ -18,6 +19,7 @@ export const site = z.strictObject({
     .describe(
       'How far rooms follow the outdoor daily mean away from indoorC once the grid is gone; 0 = not at all.',
     ),
+  ...siteExtremes,
 });
 
 /** Twelve monthly values that the weather generator works from. */

@@ -1,5 +1,6 @@
 /** What is on when, and who sees to it. */
 import { z } from 'zod';
+import { generatorRun } from './schema-sources.ts';
 import { fraction, positive, identifier, title, clockWindow, clockWindows } from './schema-terms.ts';
 
 const circuitChoice = z
@@ -81,6 +82,9 @@ export const strategy = z.strictObject({
   title: title(),
   carriedOutBy: z.enum(['person', 'switch']).default('person'),
   rules: z.array(rule).default([]).describe('A circuit is on while every rule that names it allows it.'),
+  generator: generatorRun
+    .optional()
+    .describe('When the generator runs under this strategy; left out: as sources.generator.run says.'),
 });
 
 export const person = z.strictObject({

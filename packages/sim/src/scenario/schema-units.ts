@@ -1,6 +1,7 @@
 /** Inverters, their modules and panels, and what the pair does together. */
 import { z } from 'zod';
-import { fraction, positive, atLeastZero, identifier } from './schema-terms.ts';
+import { fraction, positive, atLeastZero, clockWindows, identifier } from './schema-terms.ts';
+import { chargerFeed, panelString, solarWindow, unitWiring } from './schema-wiring.ts';
 
 const lossCurve = {
   idleW: atLeastZero().describe('p0: watts eaten while on with no load.'),
@@ -105,25 +106,37 @@ const array_ = z.strictObject({
     .describe('Soiling, wiring, mismatch, age together. Default: California Title 24 compliance figure.'),
   openBackHeatLossU0: positive().default(25).describe('Faiman 2008 U0, W/m²K.'),
   windHeatLossU1: atLeastZero().default(6.84).describe('Faiman 2008 U1, W·s/m³K.'),
+  string: panelString.optional(),
+  outDuring: clockWindows()
+    .optional()
+    .describe('Portable panels: put out and taken in by somebody awake; left out: they stay out.'),
 });
 
 const solar = z.strictObject({
   inputLimitW: positive().describe('Most watts the unit takes from its panels; the rest is clipped.'),
   arrays: z.array(array_).min(1).max(8),
+  window: solarWindow.optional(),
 });
 
-const leg = z.enum(['L1', 'L2']);
+const leg = z.enum(['L1', 'L2', 'both']);
 
 export const unit = z.strictObject({
   id: identifier(),
-  leg: leg.describe('The 120 V side this unit feeds.'),
+  leg: leg.describe(
+    'The 120 V side this unit feeds. both: the only unit feeds both sides with 120 V through an inlet that joins them; 240 V circuits get nothing, and circuits that share a neutral (multiwire) can overload it: have them found and parted first.',
+  ),
   inverter,
   battery,
   solar: solar.optional(),
+  wiring: unitWiring.optional(),
   charger: z
-    .strictObject({ maxW: positive(), efficiency: z.number().min(0.5).max(1).default(0.93) })
+    .strictObject({
+      maxW: positive(),
+      efficiency: z.number().min(0.5).max(1).default(0.93),
+      feed: chargerFeed.optional(),
+    })
     .optional()
-    .describe('AC charging from the grid or a generator; kept for studies that bring power back.'),
+    .describe('AC charging from the grid or a generator.'),
 });
 
 export const pair = z.strictObject({

@@ -8,10 +8,15 @@
  */
 import { z } from 'zod';
 import { appliance, circuit } from './schema-circuits.ts';
+import { ladder } from './schema-ladder.ts';
+import { needs } from './schema-needs.ts';
+import { outageLengths } from './schema-outage-lengths.ts';
 import { outage, site, weather } from './schema-setting.ts';
 import { person, rule, strategy } from './schema-strategies.ts';
 import { fraction, identifier, title } from './schema-terms.ts';
+import { sources } from './schema-sources.ts';
 import { pair, unit } from './schema-units.ts';
+import { unknowns } from './schema-unknowns.ts';
 
 export { appliance } from './schema-circuits.ts';
 
@@ -45,12 +50,17 @@ export const scenarioSchema = z.strictObject({
   outage,
   units: z.array(unit).min(1).max(2),
   pair: pair.prefault({}),
+  sources: sources.optional(),
   circuits: z.array(circuit).min(1).max(60),
   usage: usage.prefault({}),
   person: person.prefault({}),
   strategies: z.array(strategy).min(1).max(24),
   alternatives: z.array(alternative).max(24).default([]),
   prices: prices.optional(),
+  ladder: ladder.optional(),
+  needs: needs.optional(),
+  outageLengths: outageLengths.optional(),
+  unknowns: unknowns.optional(),
 });
 
 /** A scenario as a person writes it. */

@@ -1,5 +1,6 @@
 /** Strategies as the control reads them: rules with the circuits they hold, one reading each. MODEL.md §3. */
 import { minutesInWindows } from '../clock/clock-windows.ts';
+import { feedsLeg } from '../scenario/feeds-leg.ts';
 import type { CheckedScenario, RuleSpec, StrategySpec } from '../scenario/schema.ts';
 
 /** The lowest of all banks instead of one unit's. */
@@ -51,7 +52,7 @@ export interface CompiledStrategy {
 }
 
 type Circuits = readonly Pick<CheckedScenario['circuits'][number], 'id' | 'leg' | 'tier'>[];
-type Units = readonly { readonly id: string; readonly leg: 'L1' | 'L2' }[];
+type Units = readonly Pick<CheckedScenario['units'][number], 'id' | 'leg'>[];
 type Choice = Extract<RuleSpec, { by: 'charge' }>['circuits'];
 
 /** 1 for each circuit that matches every given part of the choice. */
@@ -117,11 +118,12 @@ function compileChargeRule(
   if (rule.reads === 'lowest') return [{ ...common, reads: LOWEST_BANK, holds }];
   const readings = [LOWEST_BANK, ...units.keys()];
   return readings.map((reads) => {
-    const leg = reads === LOWEST_BANK ? 'both' : units[reads]!.leg;
+    const isRead = (leg: Circuits[number]['leg']) =>
+      reads === LOWEST_BANK ? leg === 'both' : feedsLeg(units[reads]!.leg, leg);
     return {
       ...common,
       reads,
-      holds: holds.map((held, c) => (held === 1 && circuits[c]!.leg === leg ? 1 : 0)),
+      holds: holds.map((held, c) => (held === 1 && isRead(circuits[c]!.leg) ? 1 : 0)),
     };
   });
 }

@@ -1,11 +1,14 @@
 /** What the strategy allows right now, and the levels at which it would think again. MODEL.md §3. */
 import type { PersonSpec } from '../scenario/schema.ts';
-import { LOWEST_BANK, type CompiledRule, type CompiledStrategy } from './compile-rules.ts';
+import { LOWEST_BANK, type CompiledStrategy } from './compile-rules.ts';
 import { minutesToNextDecision, personDay, type PersonDay } from './decision-minutes.ts';
+import { gateOf, isOpen, readsCharge, type Gate, type Readings } from './gates.ts';
 
 /** Everything about a strategy and its person that does not change during a run. */
 export interface ControlPlan {
   readonly strategy: CompiledStrategy;
+  /** The strategy's rules, in the same order. */
+  readonly gates: readonly Gate[];
   readonly day: PersonDay;
   readonly nextDecision: Uint16Array;
   readonly tiers: Uint8Array;
@@ -21,6 +24,7 @@ export function planControl(
 ): ControlPlan {
   return {
     strategy,
+    gates: strategy.rules.map(gateOf),
     day: personDay(person),
     nextDecision: minutesToNextDecision(strategy, person),
     tiers: Uint8Array.from(tiers),
@@ -30,38 +34,33 @@ export function planControl(
   };
 }
 
-/** What the control sees when it thinks. */
-export interface Readings {
-  /** State of charge of each bank, fraction of capacity. */
-  readonly charge: Float64Array;
-  /** Mean solar watts of all panels over the last quarter of an hour; read only by sun rules. */
-  solarW: number;
-  localMinuteOfDay: number;
-  /** 1 for each unit that is down (not asleep). */
-  readonly down: Uint8Array;
-}
-
 /** What the control has decided; changed in place. */
 export interface ControlState {
   /** 1 for each rule that lets its circuits be on. */
   readonly ruleAllows: Uint8Array;
   /** 1 for each circuit that may be on. */
   readonly allowed: Uint8Array;
+  /** Scratch: what it was the time before. */
+  readonly allowedBefore: Uint8Array;
   /** The unit put to sleep, or -1. */
   asleepUnit: number;
   /** Its 120 V circuits hang on the other unit. */
   moved: boolean;
   /** Tiers above this stay off after a trip. */
   heldTier: number;
+  /** Circuits that changed in `allowed` the last time it was set. */
+  thrown: number;
 }
 
 export function startControl(plan: ControlPlan): ControlState {
   return {
     ruleAllows: new Uint8Array(plan.strategy.rules.length).fill(1),
     allowed: new Uint8Array(plan.tiers.length).fill(1),
+    allowedBefore: new Uint8Array(plan.tiers.length).fill(1),
     asleepUnit: -1,
     moved: false,
     heldTier: plan.leastTier,
+    thrown: 0,
   };
 }
 
@@ -70,25 +69,25 @@ export function startControl(plan: ControlPlan): ControlState {
  * @returns whether anything changed
  */
 export function rethink(plan: ControlPlan, state: ControlState, readings: Readings): boolean {
-  const { rules, bySwitch } = plan.strategy;
+  const { gates } = plan;
   // At bedtime things are set for the night; an outage that begins while people sleep finds them set.
   const { awake, bedtime } = plan.day;
   const minute = readings.localMinuteOfDay;
-  const forTheNight = !bySwitch && (bedtime[minute] === 1 || awake[minute] === 0);
+  const forTheNight = !plan.strategy.bySwitch && (bedtime[minute] === 1 || awake[minute] === 0);
   let asleepUnit = -1;
   let moved = false;
   let changed = false;
-  for (let r = 0; r < rules.length; r++) {
-    const rule = rules[r]!;
-    const otherSleeps = rule.by === 'sleep' && asleepUnit >= 0 && asleepUnit !== rule.unit; // one must keep watch
-    const allows = otherSleeps || ruleAllows(rule, state.ruleAllows[r] === 1, readings, forTheNight) ? 1 : 0;
+  for (let r = 0; r < gates.length; r++) {
+    const gate = gates[r]!;
+    const otherSleeps = gate.by === 'sleep' && asleepUnit >= 0 && asleepUnit !== gate.unit; // one must keep watch
+    const allows = otherSleeps || isOpen(gate, state.ruleAllows[r] === 1, readings, forTheNight) ? 1 : 0;
     if (allows !== state.ruleAllows[r]) {
       state.ruleAllows[r] = allows;
       changed = true;
     }
-    if (rule.by === 'sleep' && allows === 0) {
-      asleepUnit = rule.unit;
-      moved = rule.moved;
+    if (gate.by === 'sleep' && allows === 0) {
+      asleepUnit = gate.unit;
+      moved = gate.moved;
     }
   }
   state.asleepUnit = asleepUnit;
@@ -97,54 +96,21 @@ export function rethink(plan: ControlPlan, state: ControlState, readings: Readin
   return changed;
 }
 
-/** Whether the rule lets its circuits be on, given whether it did so before (hysteresis). */
-function ruleAllows(rule: CompiledRule, before: boolean, readings: Readings, forTheNight: boolean): boolean {
-  const minute = readings.localMinuteOfDay;
-  switch (rule.by) {
-    case 'charge': {
-      const charge = rule.reads === LOWEST_BANK ? lowest(readings.charge) : readings.charge[rule.reads]!;
-      return before ? charge >= rule.dropBelow : charge >= rule.restoreAbove;
-    }
-    case 'clock':
-      return rule.onMinutes[minute] === 1;
-    case 'sun':
-      return readings.solarW >= rule.solarAboveW;
-    case 'ration':
-      return forTheNight ? rule.onWhileAsleep : minute % 60 < rule.onMinutesPerHour;
-    case 'outage':
-      return false;
-    case 'sleep':
-      return !sleeps(rule, before, readings);
-  }
-}
-
-/** A unit is not put to sleep, and is woken, while the other one is down. */
-function sleeps(
-  rule: Extract<CompiledRule, { by: 'sleep' }>,
-  awakeBefore: boolean,
-  readings: Readings,
-): boolean {
-  if (readings.down[1 - rule.unit] === 1) return false;
-  if (rule.duringMinutes !== undefined) return rule.duringMinutes[readings.localMinuteOfDay] === 1;
-  const charge = readings.charge[rule.unit]!;
-  return awakeBefore ? charge < rule.sleepBelow : charge < rule.wakeAbove;
-}
-
-function lowest(charge: Float64Array): number {
-  let least = charge[0]!;
-  for (let u = 1; u < charge.length; u++) if (charge[u]! < least) least = charge[u]!;
-  return least;
-}
-
 /** A circuit is allowed while every rule that holds it allows it and its tier is not held back after a trip. */
-export function setAllowed(plan: ControlPlan, state: ControlState): void {
-  const { rules } = plan.strategy;
-  for (let c = 0; c < state.allowed.length; c++) {
-    let allowed = plan.tiers[c]! <= state.heldTier ? 1 : 0;
-    for (let r = 0; r < rules.length; r++)
-      if (rules[r]!.holds[c] === 1 && state.ruleAllows[r] === 0) allowed = 0;
-    state.allowed[c] = allowed;
+export function setAllowed({ gates, tiers }: ControlPlan, state: ControlState): void {
+  const { allowed, allowedBefore, ruleAllows, heldTier } = state;
+  for (let c = 0; c < allowed.length; c++) {
+    allowedBefore[c] = allowed[c]!;
+    allowed[c] = tiers[c]! <= heldTier ? 1 : 0;
   }
+  for (let r = 0; r < gates.length; r++) {
+    if (ruleAllows[r] === 1) continue;
+    const { held } = gates[r]!;
+    for (let h = 0; h < held.length; h++) allowed[held[h]!] = 0;
+  }
+  let thrown = 0;
+  for (let c = 0; c < allowed.length; c++) if (allowed[c] !== allowedBefore[c]) thrown++;
+  state.thrown = thrown;
 }
 
 /**
@@ -163,15 +129,12 @@ export function thinkAgainLevels(
   levels[0] = -Infinity;
   levels[1] = Infinity;
   if (!plan.strategy.bySwitch) return;
-  const { rules } = plan.strategy;
-  for (let r = 0; r < rules.length; r++) {
-    const rule = rules[r]!;
+  const { gates } = plan;
+  for (let r = 0; r < gates.length; r++) {
+    const gate = gates[r]!;
+    if (!readsCharge(gate) || (gate.unit !== unit && gate.unit !== LOWEST_BANK)) continue;
     const allows = state.ruleAllows[r] === 1;
-    if (rule.by === 'charge' && (rule.reads === unit || rule.reads === LOWEST_BANK)) {
-      narrow(levels, allows ? rule.dropBelow : -Infinity, allows ? Infinity : rule.restoreAbove, charge);
-    } else if (rule.by === 'sleep' && rule.unit === unit && rule.duringMinutes === undefined) {
-      narrow(levels, allows ? rule.sleepBelow : -Infinity, allows ? Infinity : rule.wakeAbove, charge);
-    }
+    narrow(levels, allows ? gate.below : -Infinity, allows ? Infinity : gate.above, charge);
   }
 }
 

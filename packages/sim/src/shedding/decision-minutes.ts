@@ -30,7 +30,7 @@ function markRule(rule: CompiledRule, marks: Uint8Array, bySwitch: boolean): voi
 }
 
 /** The person's looks at the reading: on waking, every so many minutes after, at bedtime. */
-function markLooks(marks: Uint8Array, day: PersonDay, looksEveryMinutes: number): void {
+export function markLooks(marks: Uint8Array, day: PersonDay, looksEveryMinutes: number): void {
   const wakes = day.awake.findIndex((now, m) => now === 1 && day.awake[(m + 1439) % 1440] === 0);
   const first = wakes === -1 ? 0 : wakes;
   for (let k = 0; k < 1440; k += looksEveryMinutes) marks[(first + k) % 1440] = 1;
@@ -49,14 +49,18 @@ export function minutesToNextDecision(strategy: CompiledStrategy, person: Person
   for (const rule of strategy.rules) markRule(rule, marks, strategy.bySwitch);
   if (!strategy.bySwitch && strategy.rules.length > 0)
     markLooks(marks, personDay(person), person.looksEveryMinutes);
+  return minutesToNextMark(marks);
+}
+
+/** Minutes from each minute of the day to the next marked one, 1…1440, the next day's if need be; 0 = none is marked. */
+export function minutesToNextMark(marks: Uint8Array): Uint16Array {
   const next = new Uint16Array(1440);
-  for (let m = 0; m < 1440; m++) {
-    for (let gap = 1; gap <= 1440; gap++) {
-      if (marks[(m + gap) % 1440] === 1) {
-        next[m] = gap;
-        break;
-      }
-    }
+  let gap = 0;
+  for (let m = 2 * 1440 - 1; m >= 0; m--) {
+    // backwards through the day after and the day itself
+    next[m % 1440] = gap;
+    if (marks[m % 1440] === 1) gap = 1;
+    else if (gap > 0) gap++;
   }
   return next;
 }

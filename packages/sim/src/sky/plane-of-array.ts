@@ -82,7 +82,7 @@ export function hdkrPlaneWm2(
  * HDKR for every minute of a track into `out` (W/m², 0 at night). Allocates nothing; arithmetic and `Math.sqrt` only.
  *
  * @param planeIndex position of the plane in `track.planes`; `view` is that plane's.
- * @param ghiWm2 one value a minute, as `dhiWm2` and `out`; at least `track.minutes` long.
+ * @param ghiWm2 one value a minute, as `dhiWm2` and `out`; at least `track.minutes` long. Not read at night.
  */
 export function fillPlaneIrradiance(
   track: SunTrack,
@@ -93,17 +93,16 @@ export function fillPlaneIrradiance(
   groundReflectance: number,
   out: Float32Array,
 ): void {
-  const { minutes, cosZenith, extraterrestrialNormalWm2 } = track;
+  const { minutes, cosZenith, extraterrestrialNormalWm2, daylight } = track;
   const cosIncidence = track.planes[planeIndex]!;
-  for (let minute = 0; minute < minutes; minute++) {
-    const ghi = ghiWm2[minute]!;
-    if (ghi <= 0) {
-      out[minute] = 0;
-      continue;
+  out.fill(0, 0, minutes);
+  for (let s = 0; s < daylight.count; s++) {
+    const to = daylight.to[s]!;
+    for (let m = daylight.from[s]!; m < to; m++) {
+      const up = cosZenith[m]!;
+      const ratio = beamRatio(cosIncidence[m]!, up);
+      const horizontal = extraterrestrialNormalWm2[m]! * up;
+      out[m] = hdkrPlaneWm2(ghiWm2[m]!, dhiWm2[m]!, ratio, horizontal, view, groundReflectance);
     }
-    const up = cosZenith[minute]!;
-    const ratio = beamRatio(cosIncidence[minute]!, up);
-    const horizontal = extraterrestrialNormalWm2[minute]! * up;
-    out[minute] = hdkrPlaneWm2(ghi, dhiWm2[minute]!, ratio, horizontal, view, groundReflectance);
   }
 }

@@ -28,6 +28,14 @@ export interface SunTrack {
   readonly extraterrestrialNormalWm2: Float32Array;
   /** Cosine of incidence on each plane, in the order of the planes given; 0 with the sun behind it. */
   readonly planes: readonly Float32Array[];
+  readonly daylight: Daylight;
+}
+
+/** Stretches of minutes with the sun up: stretch s covers `from[s]` up to, not including, `to[s]`. */
+export interface Daylight {
+  count: number;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
 }
 
 export function createSunTable(site: SkySite): SunTable {
@@ -52,8 +60,12 @@ export function createSunTrack(minutes: number, planeCount: number): SunTrack {
     cosZenith: new Float32Array(minutes),
     extraterrestrialNormalWm2: new Float32Array(minutes),
     planes: Array.from({ length: planeCount }, () => new Float32Array(minutes)),
+    daylight: { count: 0, from: new Int32Array(daylights(minutes)), to: new Int32Array(daylights(minutes)) },
   };
 }
+
+/** Most stretches of daylight: the sun rises once in a day and a bit. */
+const daylights = (minutes: number): number => Math.ceil(minutes / 720) + 2;
 
 /**
  * Copies the days of an outage into `out`; only days never asked for before cost more than a copy.
@@ -80,6 +92,18 @@ export function fillSunTrack(
       out.planes[index]!.set(table.planeDay(plane, utcDay).subarray(from, to), filled);
     });
     filled += to - from;
+  }
+  findDaylight(out);
+}
+
+function findDaylight({ minutes, cosZenith, daylight }: SunTrack): void {
+  daylight.count = 0;
+  for (let m = 0; m < minutes;) {
+    while (m < minutes && !(cosZenith[m]! > 0)) m++;
+    if (m === minutes) return;
+    daylight.from[daylight.count] = m;
+    while (m < minutes && cosZenith[m]! > 0) m++;
+    daylight.to[daylight.count++] = m;
   }
 }
 

@@ -4,9 +4,12 @@
  * Between two moments at which anything can switch, every unit and thermostat goes through its minutes on its own,
  * an hour at most at a time. When something stops a unit on the way, the others are taken back to that minute.
  */
+import { SOURCE_OVERLOAD } from '../power/source-feed.ts';
 import {
   CROSSED,
+  DONE,
   EMPTY,
+  mayExceedRating,
   SELF_DISCHARGED_WMIN,
   SET_BASE_W,
   SET_CHARGE_LIMIT_W,
@@ -14,8 +17,11 @@ import {
   SET_DT,
   SET_FLOOR_WMIN,
   SET_IDLE_W,
+  SET_LOAD_FROM,
   SET_ON,
+  SET_START_W,
   SET_UP_WMIN,
+  SET_WATCH,
   stepShareUntilEmpty,
   stepUnit,
   STORED_WMIN,
@@ -24,13 +30,22 @@ import {
 import { CAPACITY_WMIN, IDLE_W, KEPT_PER_HOUR, STANDBY_W } from '../power/unit-parameters.ts';
 import { thinkAgainLevels } from '../shedding/control.ts';
 import { applyPower } from './apply-power.ts';
+import { blockOf, MINUTES_PER_HOUR, readyStarts } from './hour-loads.ts';
 import { decideIfDue, think } from './decide.ts';
-import { BLOCK_MINUTES, EMPTY_BANK, now, ON, type Run, type UnitRun } from './run.ts';
-import { isRunning, staysAsItIs, stepThermostat, stepThermostatShare } from './step-thermostat.ts';
-import { RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './thermostat-layout.ts';
+import { decideSources, tripSource } from './decide-sources.ts';
+import { BLOCK_MINUTES, EMPTY_BANK, ON, type Run, type UnitRun } from './run.ts';
+import {
+  catchUp,
+  keepThermostats,
+  meetThermostats,
+  passThermostats,
+  switchThermostats,
+  takeThermostatsBack,
+  unswitchThermostats,
+} from './run-thermostats.ts';
+import { narrowToGenerator, sharesGenerator, sourcesBreak, type SourcesRun } from './sources-run.ts';
+import { isFed, offeredW, readyFeeds, saveSums, stepFed, takeSumsBack } from './step-fed-unit.ts';
 import { restartRecoveredUnits, restartWmin, stopUnit } from './unit-events.ts';
-import { loadUnit } from './unit-loads.ts';
-import { noteThermostats } from './unmet.ts';
 
 /** A phase this close to 1 is the minute's end: rounding of shares. */
 const PHASE_END = 1 - 1e-9;
@@ -40,13 +55,19 @@ export function advance(run: Run, to: number): void {
   while (run.minute < to) {
     if (run.phase === 0) {
       if (beginHour(run) && leakedThroughLevel(run) && think(run)) run.changed = true;
+      if (run.sources !== undefined && decideSources(run, run.sources)) run.changed = true;
       if (decideIfDue(run)) run.changed = true;
     }
-    if (run.changed) applyPower(run);
-    run.changed = false;
-    settle(run);
+    if (run.changed) {
+      applyPower(run);
+      run.changed = false;
+      run.unsettled = true;
+    }
+    if (run.unsettled) settle(run);
+    meetThermostats(run);
     stepBlock(run, Math.min(to, nextBreak(run)));
   }
+  catchUp(run);
 }
 
 /** At each full hour: self-discharge, and what the cold allows in this hour. False between full hours. */
@@ -64,6 +85,7 @@ function beginHour(run: Run): boolean {
     settings[SET_CHARGE_LIMIT_W] = run.draw.chargeLimitW[u]![hour]!;
   }
   run.hour = hour;
+  run.unsettled = true;
   return true;
 }
 
@@ -75,14 +97,16 @@ function leakedThroughLevel(run: Run): boolean {
   return false;
 }
 
-/** Tells each unit what it is doing and at which bank level to report. */
+/** Tells each unit what it is doing, what hangs on it and at which bank level to report. */
 function settle(run: Run): void {
   for (let u = 0; u < run.units.length; u++) {
     const unit = run.units[u]!;
     const { settings, parameters } = unit;
     const on = unit.mode === ON;
     const capacity = parameters[CAPACITY_WMIN]!;
-    thinkAgainLevels(run.plan, run.control, u, unit.state[STORED_WMIN]! / capacity, run.levels);
+    const charge = unit.state[STORED_WMIN]! / capacity;
+    thinkAgainLevels(run.plan, run.control, u, charge, run.levels);
+    if (run.sources !== undefined) narrowToGenerator(run.sources, u, charge, run.levels);
     settings[SET_ON] = on ? 1 : 0;
     settings[SET_IDLE_W] = parameters[on ? IDLE_W : STANDBY_W]!;
     settings[SET_DOWN_WMIN] = run.levels[0]! * capacity;
@@ -91,32 +115,64 @@ function settle(run: Run): void {
       unit.mode === EMPTY_BANK ? restartWmin(run, u) : Infinity,
     );
   }
+  readHourLoads(run);
+  run.unsettled = false;
+}
+
+/** Finds the sums of what hangs on each unit in the present hour; watches ratings only if some minute could exceed one. */
+function readHourLoads(run: Run): void {
+  const { units, draw, hour } = run;
+  for (let u = 0; u < units.length; u++) {
+    const unit = units[u]!;
+    const { parameters, settings, pattern } = unit;
+    const block = blockOf(draw, pattern, hour);
+    const { baseW, peakW, peakExtraW } = draw.hourLoads;
+    unit.hourBlock = block;
+    unit.hourBaseW = baseW[block]!;
+    settings[SET_BASE_W] = unit.hourBaseW + unit.runningW;
+    const mostW = unit.thermostatW + peakW[block]!;
+    const mostStartW = mostW + Math.max(unit.thermostatStartW, peakExtraW[block]!);
+    const watch = mayExceedRating(parameters, settings[SET_IDLE_W]!, mostW, mostStartW);
+    settings[SET_WATCH] = watch ? 1 : 0;
+    if (watch || isFed(run, u)) readyStarts(draw, pattern, hour);
+  }
 }
 
 /** First minute after now before which nothing is due. */
 function nextBreak(run: Run): number {
   if (run.phase > 0) return run.minute + 1;
   const hourEnd = (Math.floor(run.minute / BLOCK_MINUTES) + 1) * BLOCK_MINUTES;
-  let next = Math.min(hourEnd, run.nextDecision, run.holdUntil);
+  let next = Math.min(hourEnd, run.nextDecision, run.holdUntil, run.sharedDue);
   for (const unit of run.units) if (unit.resetAt < next) next = unit.resetAt;
+  if (run.sources !== undefined) next = Math.min(next, nextOfSources(run, run.sources));
   return Math.max(next, run.minute + 1);
 }
 
-/** Steps everything towards minute `until`, as far as nothing stops a unit, then deals with what did. */
+/** When a source is due; where two units share a generator also when a thermostat on either switches. */
+function nextOfSources(run: Run, sources: SourcesRun): number {
+  let next = sourcesBreak(sources, run.minute);
+  if (!sharesGenerator(sources)) return next;
+  for (let u = 0; u < run.units.length; u++) {
+    if (run.units[u]!.thermostatDue <= run.minute) switchThermostats(run, u, run.minute);
+    next = Math.min(next, run.units[u]!.thermostatDue);
+  }
+  return next;
+}
+
+/** Steps every unit towards minute `until`, as far as nothing stops one, then deals with what did. */
 function stepBlock(run: Run, until: number): void {
   const dt = 1 - run.phase;
-  const count = until - run.minute;
-  loadUnits(run, count);
-  stepThermostats(run, count, dt);
-  const done = stepUnits(run, count, dt);
-  if (done < count) takeThermostatsBack(run, done, dt);
+  if (run.sources !== undefined) readyFeeds(run, run.sources, until - run.minute);
+  const done = stepUnits(run, until - run.minute, dt);
   if (done === 0) {
+    takeThermostatsBack(run);
     stopUnits(run, dt);
     return;
   }
+  if (dt < 1) passThermostats(run, dt, run.minute + 1);
+  else keepThermostats(run);
   run.minute += done;
   run.phase = 0;
-  noteThermostats(run);
   if (run.minute < run.draw.minutes && aLevelWasCrossed(run, done)) levelCrossed(run);
 }
 
@@ -127,134 +183,63 @@ function stepBlock(run: Run, until: number): void {
 function stepUnits(run: Run, count: number, dt: number): number {
   let done = count;
   for (let u = 0; u < run.units.length; u++) {
-    save(run.units[u]!);
+    const { state, saved } = run.units[u]!;
+    for (let i = 0; i < UNIT_STATE; i++) saved[i] = state[i]!;
+    if (run.sources !== undefined) saveSums(run.sources, u);
     stepOne(run, u, Math.max(1, done), dt);
     done = Math.min(done, run.units[u]!.steps);
   }
-  for (let u = 0; u < run.units.length; u++) {
-    const unit = run.units[u]!;
-    const { steps, ended } = unit;
-    if (steps === done) continue;
-    takeBack(unit);
-    if (done > 0) stepOne(run, u, done, dt);
-    unit.steps = steps;
-    unit.ended = ended;
-  }
+  for (let u = 0; u < run.units.length; u++) if (run.units[u]!.steps !== done) stepAgain(run, u, done, dt);
   return done;
 }
 
-function save({ state, saved }: UnitRun): void {
-  for (let i = 0; i < UNIT_STATE; i++) saved[i] = state[i]!;
-}
-
-function takeBack({ state, saved }: UnitRun): void {
-  for (let i = 0; i < UNIT_STATE; i++) state[i] = saved[i]!;
-}
-
-function stepOne(run: Run, u: number, count: number, dt: number): void {
+/** Takes the unit back to the block's beginning and through `count` steps; how it ended the first time still counts. */
+function stepAgain(run: Run, u: number, count: number, dt: number): void {
   const unit = run.units[u]!;
-  unit.settings[SET_DT] = dt;
-  unit.steps = stepUnit(
-    unit.parameters,
-    unit.state,
-    unit.settings,
-    run.draw.solar[u]!.usableW,
-    run.minute,
-    unit.loadW,
-    unit.startExtraW,
-    count,
-    unit.event,
-  );
-  unit.ended = unit.event[0]!;
+  const { steps, ended, state, saved } = unit;
+  for (let i = 0; i < UNIT_STATE; i++) state[i] = saved[i]!;
+  if (run.sources !== undefined) takeSumsBack(run.sources, u);
+  unswitchThermostats(run, u);
+  if (count > 0) stepOne(run, u, count, dt);
+  unit.steps = steps;
+  unit.ended = ended;
+}
+
+/** One unit through `count` steps, or until it stops: from one switching of its thermostats to the next. */
+function stepOne(run: Run, u: number, count: number, dt: number): void {
+  const { draw } = run;
+  const unit = run.units[u]!;
+  const { settings, event } = unit;
+  const { usableW } = draw.solar[u]!;
+  const { watts, startExtraW } = draw.hourLoads;
+  const from = loadFrom(run, unit);
+  const fed = isFed(run, u);
+  settings[SET_DT] = dt;
+  let done = 0;
+  do {
+    const minute = run.minute + done;
+    if (unit.thermostatDue <= minute) switchThermostats(run, u, minute);
+    settings[SET_LOAD_FROM] = from + done;
+    const some = Math.min(count - done, unit.thermostatDue - minute);
+    const steps = fed
+      ? stepFed(run, run.sources!, u, minute, some)
+      : stepUnit(unit.parameters, unit.state, settings, usableW, minute, watts, startExtraW, some, event);
+    if (steps > 0) settings[SET_START_W] = 0;
+    done += steps;
+  } while (event[0] === DONE && done < count);
+  unit.steps = done;
+  unit.ended = event[0]!;
+}
+
+/** Where the unit's loads of the present minute are. */
+function loadFrom(run: Run, unit: UnitRun): number {
+  return (unit.hourBlock - run.hour) * MINUTES_PER_HOUR + run.minute;
 }
 
 function aLevelWasCrossed(run: Run, done: number): boolean {
   for (let u = 0; u < run.units.length; u++)
     if (run.units[u]!.steps === done && run.units[u]!.ended === CROSSED) return true;
   return false;
-}
-
-/** The circuits' watts of the block, thermostats aside, to each unit. */
-function loadUnits(run: Run, count: number): void {
-  for (let u = 0; u < run.units.length; u++) loadUnit(run.units[u]!, run.draw, run.minute, run.hour, count);
-}
-
-/** Adds the thermostats' watts to the units' loads: one number for the block where nothing switches in it. */
-function stepThermostats(run: Run, count: number, dt: number, timeAfter = run.minute + 1): void {
-  const { draw, thermostats, thermostatFeeds: feeds, thermostatTouched: touched, units, minute } = run;
-  for (let i = 0; i < touched.length; i++) {
-    const atP = i * THERMOSTAT_PARAMETERS;
-    const atS = i * THERMOSTAT_STATE;
-    const powered = feeds[2 * i]! + feeds[2 * i + 1]! > 0;
-    const surroundingsC = draw.thermostatSurroundings[i]!;
-    const steady =
-      dt === 1 &&
-      staysAsItIs(draw.thermostatParameters, atP, thermostats, atS, surroundingsC, minute, count, powered);
-    touched[i] = steady ? 0 : 1;
-    if (!steady) {
-      for (let k = atS; k < atS + THERMOSTAT_STATE; k++) run.thermostatsSaved[k] = thermostats[k]!;
-      stepOneThermostat(run, i, count, dt, timeAfter);
-    } else if (isRunning(thermostats, atS)) {
-      const watts = draw.thermostatParameters[atP + RUNNING_W]!;
-      for (let u = 0; u < units.length; u++) {
-        const { settings } = units[u]!;
-        settings[SET_BASE_W] = settings[SET_BASE_W]! + watts * feeds[2 * i + u]!;
-      }
-    }
-  }
-}
-
-function stepOneThermostat(run: Run, i: number, count: number, dt: number, timeAfter: number): void {
-  const { draw, thermostats, thermostatFeeds: feeds, units, minute } = run;
-  const atP = i * THERMOSTAT_PARAMETERS;
-  const atS = i * THERMOSTAT_STATE;
-  const unit0 = units[0]!;
-  const unit1 = units[1] ?? unit0;
-  if (dt === 1) {
-    stepThermostat(
-      draw.thermostatParameters,
-      atP,
-      thermostats,
-      atS,
-      draw.thermostatSurroundings[i]!,
-      minute,
-      count,
-      feeds[2 * i]!,
-      feeds[2 * i + 1]!,
-      unit0.loadW,
-      unit1.loadW,
-      unit0.startExtraW,
-      unit1.startExtraW,
-    );
-  } else {
-    stepThermostatShare(
-      draw.thermostatParameters,
-      atP,
-      thermostats,
-      atS,
-      minute,
-      now(run),
-      dt,
-      timeAfter,
-      feeds[2 * i]!,
-      feeds[2 * i + 1]!,
-      unit0.loadW,
-      unit1.loadW,
-      unit0.startExtraW,
-      unit1.startExtraW,
-    );
-  }
-}
-
-/** Takes the thermostats that the block touched back to its start and through `done` steps again. */
-function takeThermostatsBack(run: Run, done: number, dt: number): void {
-  const { thermostats, thermostatsSaved, thermostatTouched: touched } = run;
-  for (let i = 0; i < touched.length; i++) {
-    if (touched[i] === 0) continue;
-    const atS = i * THERMOSTAT_STATE;
-    for (let k = atS; k < atS + THERMOSTAT_STATE; k++) thermostats[k] = thermostatsSaved[k]!;
-    if (done > 0) stepOneThermostat(run, i, done, dt, run.minute + 1);
-  }
 }
 
 /** What stopped units at the present step: trips at once; an empty bank after the share of the step it can carry. */
@@ -266,12 +251,15 @@ function stopUnits(run: Run, dt: number): void {
 
 function tripUnits(run: Run): boolean {
   let tripped = false;
+  let sourceTripped = false;
   for (let u = 0; u < run.units.length; u++) {
     const { steps, ended } = run.units[u]!;
     if (steps > 0 || ended === EMPTY) continue;
-    stopUnit(run, u, ended);
+    if (ended === SOURCE_OVERLOAD) sourceTripped = true;
+    else stopUnit(run, u, ended);
     tripped = true;
   }
+  if (sourceTripped) tripSource(run, run.sources!);
   return tripped;
 }
 
@@ -286,12 +274,12 @@ function emptyUnits(run: Run, dt: number): void {
 
 function shareUntilEmpty(run: Run, u: number): number {
   const unit = run.units[u]!;
-  const loadW = unit.settings[SET_BASE_W]! + unit.loadW[0]!;
+  const loadW = unit.settings[SET_BASE_W]! + run.draw.hourLoads.watts[loadFrom(run, unit)]!;
   return stepShareUntilEmpty(
     unit.parameters,
     unit.state,
     unit.settings,
-    run.draw.solar[u]!.usableW[run.minute]!,
+    run.draw.solar[u]!.usableW[run.minute]! + (isFed(run, u) ? offeredW(run, u) : 0),
     loadW,
   );
 }
@@ -300,8 +288,8 @@ function shareUntilEmpty(run: Run, u: number): number {
 function stepShare(run: Run, dt: number): void {
   const phase = run.phase + dt;
   const wholeMinute = phase >= PHASE_END;
-  loadUnits(run, 1);
-  stepThermostats(run, 1, dt, wholeMinute ? run.minute + 1 : run.minute + phase);
+  meetThermostats(run);
+  if (run.sources !== undefined) readyFeeds(run, run.sources, 1);
   for (const { settings } of run.units) {
     if (settings[SET_ON]! !== 0) settings[SET_FLOOR_WMIN] = -Infinity;
     settings[SET_DOWN_WMIN] = -Infinity;
@@ -311,13 +299,15 @@ function stepShare(run: Run, dt: number): void {
   run.units.forEach((unit, u) => {
     unit.settings[SET_FLOOR_WMIN] = run.draw.floorWmin[u]![run.hour]!;
   });
+  passThermostats(run, dt, wholeMinute ? run.minute + 1 : run.minute + phase);
   if (wholeMinute) run.minute++;
   run.phase = wholeMinute ? 0 : phase;
-  noteThermostats(run);
+  run.unsettled = true;
 }
 
 /** A bank crossed a level that somebody waits for: a stopped unit may come back, a switch thinks again. */
 function levelCrossed(run: Run): void {
+  run.unsettled = true;
   if (restartRecoveredUnits(run)) run.changed = true;
   if (run.plan.strategy.bySwitch && think(run)) run.changed = true;
 }

@@ -7,8 +7,8 @@ export interface Ambient {
   readonly garage: Float32Array;
 }
 
-const INDOOR_LAG_MINUTES = 24 * 60; // rooms follow the weather over about a day; common practice, no source
-const GARAGE_LAG_MINUTES = 6 * 60; // an unheated garage within a quarter of a day; common practice, no source
+const INDOOR_SHARE = 1 / (24 * 60); // a minute: rooms follow the weather over about a day; common practice, no source
+const GARAGE_SHARE = 1 / (6 * 60); // an unheated garage within a quarter of a day; common practice, no source
 
 export function createAmbient(minutes: number): Ambient {
   return {
@@ -31,11 +31,11 @@ export function fillAmbient(
   const { indoors, outdoors, garage } = ambient;
   let room = indoorC;
   let shed = (indoorC + dryBulbC[0]!) / 2;
+  outdoors.set(dryBulbC);
   for (let m = 0; m < indoors.length; m++) {
-    const out = dryBulbC[m]!;
-    room += (indoorC + followsFraction * (out - indoorC) - room) / INDOOR_LAG_MINUTES;
-    shed += ((room + out) / 2 - shed) / GARAGE_LAG_MINUTES;
-    outdoors[m] = out;
+    const out = outdoors[m]!;
+    room += (indoorC + followsFraction * (out - indoorC) - room) * INDOOR_SHARE;
+    shed += ((room + out) / 2 - shed) * GARAGE_SHARE;
     indoors[m] = room;
     garage[m] = shed;
   }

@@ -1,19 +1,24 @@
 /** Puts into effect what the strategy allows and the units can feed. MODEL.md §5. */
 import { causeIndex } from './end-causes.ts';
-import { wantedWminUntil } from './ledger.ts';
+import { withShare } from './hour-loads.ts';
+import { groupWminUntil } from './prepared-draw.ts';
 import { ASLEEP, BOTH_UNITS, NOBODY, now, ON, PARTNER_STOPPED, type GroupRun, type Run } from './run.ts';
 import { runMinutes, settleThermostat } from './step-thermostat.ts';
-import { RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './thermostat-layout.ts';
+import { RUNNING_W } from './thermostat-layout.ts';
+import { makes240V } from './sources-run.ts';
 import { noteThermostats, noteWithoutPower } from './unmet.ts';
 
 const SWITCHED_OFF = causeIndex('switched off');
+const NO_240V = causeIndex('source without 240 V');
 
 /** Who can feed the group now; 240 V needs both. */
 function feederOf(run: Run, group: number): number {
   const { unit, is240V } = run.household.groups[group]!;
   const { units, control } = run;
   if (is240V)
-    return units.length === 2 && units[0]!.mode === ON && units[1]!.mode === ON ? BOTH_UNITS : NOBODY;
+    return units.length === 2 && units[0]!.mode === ON && units[1]!.mode === ON && makes240V(run.sources)
+      ? BOTH_UNITS
+      : NOBODY;
   if (unit < 0) return NOBODY;
   if (units[unit]!.mode === ON) return unit;
   const other = 1 - unit;
@@ -29,9 +34,8 @@ function shareOf(feeder: number, u: number): number {
 /** Closes the group's present stretch and opens the next at `time`. */
 function closeStretch(run: Run, group: number, time: number): void {
   const state = run.groups[group]!;
-  const sum = run.draw.groupWmin[group]!;
   if (state.on) {
-    const served = wantedWminUntil(sum, time) - wantedWminUntil(sum, state.since);
+    const served = groupWminUntil(run.draw, group, time) - groupWminUntil(run.draw, group, state.since);
     state.servedWmin += served;
     for (let u = 0; u < run.units.length; u++) run.units[u]!.servedWmin += shareOf(state.feeder, u) * served;
     state.onMinutes += time - state.since;
@@ -46,15 +50,9 @@ function closeStretch(run: Run, group: number, time: number): void {
 export function closeAll(run: Run): void {
   for (let g = 0; g < run.groups.length; g++) closeStretch(run, g, now(run));
   countThermostats(run);
-  run.draw.usage.thermostats.forEach((_, i) => {
-    settleThermostat(
-      run.draw.thermostatParameters,
-      i * THERMOSTAT_PARAMETERS,
-      run.thermostats,
-      i * THERMOSTAT_STATE,
-      now(run),
-    );
-  });
+  run.thermostatStates.forEach((state, i) =>
+    settleThermostat(run.draw.thermostatPlaces[i]!, state, now(run)),
+  );
   noteThermostats(run);
   for (const unit of run.units) {
     if (unit.mode > ASLEEP) unit.downMinutes += now(run) - unit.downSince;
@@ -68,16 +66,25 @@ function blame(run: Run, group: number, allowed: boolean, state: GroupRun): void
   const first = run.units.findIndex((u) => u.mode > ASLEEP && u.mode !== PARTNER_STOPPED);
   const down = is240V ? first : isDown(unit) ? unit : -1;
   state.offUnit = allowed ? down : -1;
-  state.offCause = allowed && down >= 0 ? run.units[down]!.cause : SWITCHED_OFF;
+  const has240V = !is240V || makes240V(run.sources);
+  state.offCause = !allowed
+    ? SWITCHED_OFF
+    : down >= 0
+      ? run.units[down]!.cause
+      : has240V
+        ? SWITCHED_OFF
+        : NO_240V;
 }
 
 /** Switches groups on and off to match units and strategy, and hangs them on the units that feed them. */
 export function applyPower(run: Run): void {
   const time = now(run);
   const { groups, has240V } = run.household;
+  const gridIsOn = run.sources?.gridIsOn === true;
   let shed = false;
+  let moved = false;
   for (let g = 0; g < groups.length; g++) {
-    const allowed = run.control.allowed[groups[g]!.circuits[0]!] === 1;
+    const allowed = run.control.allowed[groups[g]!.first] === 1 || gridIsOn;
     const feeder = allowed ? feederOf(run, g) : NOBODY;
     const state = run.groups[g]!;
     if (!allowed) shed = true;
@@ -86,21 +93,25 @@ export function applyPower(run: Run): void {
     state.feeder = feeder;
     state.on = feeder !== NOBODY;
     if (!state.on) blame(run, g, allowed, state);
-    for (let u = 0; u < run.units.length; u++) run.units[u]!.shares[g] = shareOf(feeder, u);
+    for (let u = 0; u < run.units.length; u++) {
+      const unit = run.units[u]!;
+      unit.pattern = withShare(run.draw.hourLoads, unit.pattern, g, shareOf(feeder, u));
+    }
+    moved = true;
   }
-  feedThermostats(run);
+  if (moved) feedThermostats(run);
   let up = 0;
   for (const unit of run.units) if (unit.mode === ON) up++;
   if (shed && time < run.firstShed) run.firstShed = time;
-  if (has240V && up < 2 && time < run.first240Loss) run.first240Loss = time;
+  if (has240V && (up < 2 || !makes240V(run.sources)) && time < run.first240Loss) run.first240Loss = time;
   if (up === 0 && time < run.firstBlackout) run.firstBlackout = time;
 }
 
 /** Books what the thermostats have drawn so far to the units that carried it. */
 function countThermostats(run: Run): void {
   for (let i = 0; i < run.thermostatCounted.length; i++) {
-    const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
-    const ran = runMinutes(run.thermostats, i * THERMOSTAT_STATE, now(run));
+    const watts = run.draw.thermostatPlaces[i]!.parameters[RUNNING_W]!;
+    const ran = runMinutes(run.thermostatStates[i]!, now(run));
     const wmin = watts * (ran - run.thermostatCounted[i]!);
     for (let u = 0; u < run.units.length; u++)
       run.units[u]!.servedWmin += run.thermostatFeeds[2 * i + u]! * wmin;
@@ -111,15 +122,16 @@ function countThermostats(run: Run): void {
 /** Hangs the thermostats on the units that feed their circuits. */
 function feedThermostats(run: Run): void {
   countThermostats(run);
+  run.thermostatsMoved = true;
   for (const unit of run.units) unit.thermostatW = unit.thermostatStartW = 0;
   const { thermostats } = run.draw.usage;
   for (let i = 0; i < thermostats.length; i++) {
     const { circuitIndex, startExtraW } = thermostats[i]!;
     const { group } = run.household.circuits[circuitIndex]!;
-    const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
+    const watts = run.draw.thermostatPlaces[i]!.parameters[RUNNING_W]!;
     for (let u = 0; u < run.units.length; u++) {
       const unit = run.units[u]!;
-      const share = unit.shares[group]!;
+      const share = unit.pattern.shares[group]!;
       run.thermostatFeeds[2 * i + u] = share;
       unit.thermostatW += share * watts;
       unit.thermostatStartW = Math.max(unit.thermostatStartW, share * startExtraW);

@@ -36,7 +36,7 @@ function mayThink(run: Run): boolean {
 }
 
 /** Minutes to the next marked minute of the local day: the usual gap, unless the clocks change on the way. */
-function stepToMark(run: Run, gap: number): number {
+export function stepToMark(run: Run, gap: number): number {
   const { localMinuteOfDay, minutes } = run.draw.clock;
   const here = run.minute;
   if (here + gap < minutes && localMinuteOfDay[here + gap] === (localMinuteOfDay[here]! + gap) % 1440)
@@ -59,19 +59,14 @@ export function think(run: Run): boolean {
     readings.down[u] = unit.mode > ASLEEP ? 1 : 0;
   }
   if (plan.readsSun) readings.solarW = recentSolarW(run);
-  run.allowedBefore.set(control.allowed);
   const rethought = rethink(plan, control, readings);
   const slept = followSleep(run);
-  if (rethought) countThrows(run);
+  if (rethought && control.thrown > 0) {
+    run.stageChanges++;
+    run.switchThrows += control.thrown;
+  }
+  if (plan.strategy.bySwitch) run.unsettled = true; // it may wait for other levels now
   return rethought || slept;
-}
-
-function countThrows(run: Run): void {
-  let thrown = 0;
-  for (let c = 0; c < run.allowedBefore.length; c++)
-    if (run.allowedBefore[c] !== run.control.allowed[c]) thrown++;
-  if (thrown > 0) run.stageChanges++;
-  run.switchThrows += thrown;
 }
 
 function recentSolarW(run: Run): number {

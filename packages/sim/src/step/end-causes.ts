@@ -8,6 +8,7 @@ export const END_CAUSES = [
   'switched off',
   'partner stopped',
   'battery too cold',
+  'source without 240 V',
 ] as const;
 export type EndCause = (typeof END_CAUSES)[number];
 

@@ -1,9 +1,11 @@
 /** A household compiled for the minute loop: everything that no draw changes. */
 import { bankCapacityWh, unitParameters } from '../power/unit-parameters.ts';
+import { feedsLeg } from '../scenario/feeds-leg.ts';
 import type { UnitSpec } from '../scenario/schema.ts';
 import type { HouseholdSpec } from '../scenario/scenario.ts';
 import { compileStrategy } from '../shedding/compile-rules.ts';
 import { planControl, type ControlPlan } from '../shedding/control.ts';
+import { compileSources, type HouseholdSources } from './household-sources.ts';
 
 export interface CompiledCircuit {
   readonly id: string;
@@ -21,6 +23,8 @@ export interface CompiledCircuit {
 /** Circuits that every strategy switches together: same unit, voltage, tier and rules. */
 export interface CircuitGroup {
   readonly circuits: readonly number[];
+  /** The first of them: what is allowed to it is allowed to all. */
+  readonly first: number;
   readonly unit: number;
   readonly is240V: boolean;
   readonly tier: number;
@@ -38,6 +42,8 @@ export interface Household {
   readonly needs: readonly string[];
   readonly strategies: readonly ControlPlan[];
   readonly has240V: boolean;
+  /** Undefined where nothing but panels brings energy back. */
+  readonly sources: HouseholdSources | undefined;
 }
 
 /** @param needs the study's needs, so that positions agree between alternatives */
@@ -51,7 +57,7 @@ export function compileHousehold(scenario: HouseholdSpec, needs: readonly string
   const groupKeys = [...new Set(keys)];
   const compiled = circuits.map((c, i) => ({
     id: c.id,
-    unit: c.leg === 'both' ? -1 : units.findIndex((u) => u.leg === c.leg),
+    unit: units.findIndex((u) => feedsLeg(u.leg, c.leg)),
     is240V: c.leg === 'both',
     tier: c.tier,
     graceMinutes: c.graceMinutes,
@@ -59,16 +65,28 @@ export function compileHousehold(scenario: HouseholdSpec, needs: readonly string
     group: groupKeys.indexOf(keys[i]!),
   }));
   return {
-    units,
-    parameters: units.map(unitParameters),
-    capacityWh: units.map((u) => bankCapacityWh(u.battery)),
+    ...compileUnits(units),
     stopsTogether: scenario.pair.stopsTogether,
     circuits: compiled,
     groups: groupKeys.map((_, g) => gather(compiled, g)),
     needs,
     strategies,
     has240V: compiled.some((c) => c.is240V),
+    sources: compileSources(scenario),
   };
+}
+
+function compileUnits(units: readonly UnitSpec[]): Pick<Household, 'units' | 'parameters' | 'capacityWh'> {
+  return {
+    units,
+    parameters: units.map(unitParameters),
+    capacityWh: units.map((u) => bankCapacityWh(u.battery)),
+  };
+}
+
+/** The same household with other figures of its units; their ids and legs stay. */
+export function withUnits(household: Household, units: readonly UnitSpec[]): Household {
+  return { ...household, ...compileUnits(units) };
 }
 
 function groupKey(leg: string, tier: number, circuit: number, strategies: readonly ControlPlan[]): string {
@@ -80,5 +98,5 @@ function gather(circuits: readonly CompiledCircuit[], group: number): CircuitGro
   const members = circuits.flatMap((c, i) => (c.group === group ? i : []));
   const { unit, is240V, tier } = circuits[members[0]!]!;
   const watched = members.filter((i) => circuits[i]!.tier === 1 || circuits[i]!.need >= 0);
-  return { circuits: members, unit, is240V, tier, watched };
+  return { circuits: members, first: members[0]!, unit, is240V, tier, watched };
 }

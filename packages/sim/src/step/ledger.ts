@@ -1,5 +1,12 @@
 /** The books of one unit and of the house: every watt-hour on exactly one line. MODEL.md §10. */
 import {
+  CHARGER_LOSS_WMIN,
+  FROM_GENERATOR_WMIN,
+  FROM_GRID_WMIN,
+  FROM_VEHICLE_WMIN,
+  SOURCE_STORED_WMIN,
+} from '../power/source-feed.ts';
+import {
   CHARGED_WMIN,
   CURTAILED_WMIN,
   DISCHARGED_WMIN,
@@ -8,24 +15,24 @@ import {
   STORED_WMIN,
 } from '../power/step-unit.ts';
 import { CHARGE_EFFICIENCY, DISCHARGE_EFFICIENCY } from '../power/unit-parameters.ts';
+import { groupWminUntil } from './prepared-draw.ts';
 import { now, type Run } from './run.ts';
 import { runMinutes, wantedMinutes } from './step-thermostat.ts';
-import { RUNNING_W, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './thermostat-layout.ts';
+import { RUNNING_W } from './thermostat-layout.ts';
 
 /** Watt-minutes that unit `u` delivered to circuits, from the circuits' side of the books. */
 function unitServedWmin(run: Run, u: number): number {
   const time = now(run);
   let wmin = run.units[u]!.servedWmin;
   run.groups.forEach(({ on, since }, g) => {
-    const sum = run.draw.groupWmin[g]!;
-    if (on) wmin += run.units[u]!.shares[g]! * (wantedWminUntil(sum, time) - wantedWminUntil(sum, since));
+    if (on)
+      wmin +=
+        run.units[u]!.pattern.shares[g]! *
+        (groupWminUntil(run.draw, g, time) - groupWminUntil(run.draw, g, since));
   });
   run.thermostatCounted.forEach((counted, i) => {
-    const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
-    wmin +=
-      run.thermostatFeeds[2 * i + u]! *
-      watts *
-      (runMinutes(run.thermostats, i * THERMOSTAT_STATE, time) - counted);
+    const watts = run.draw.thermostatPlaces[i]!.parameters[RUNNING_W]!;
+    wmin += run.thermostatFeeds[2 * i + u]! * watts * (runMinutes(run.thermostatStates[i]!, time) - counted);
   });
   return wmin;
 }
@@ -38,6 +45,12 @@ export interface UnitBooks {
   /** Solar into the bank, at its terminals. */
   readonly solarStoredWh: number;
   readonly solarCurtailedWh: number;
+  /** AC taken from sources: the grid, a generator, a vehicle. */
+  readonly sourceInWh: number;
+  /** Of it, to circuits and to the inverter's own loss; into the bank, at its terminals; lost in the charger. */
+  readonly sourceUsedWh: number;
+  readonly sourceStoredWh: number;
+  readonly chargerLossWh: number;
   /** To circuits; from their side of the books, so that the bus balance checks the one against the other. */
   readonly loadWh: number;
   readonly inverterLossWh: number;
@@ -64,10 +77,13 @@ export function unitBooks(run: Run, u: number, solarUsableWh = solarUntilNow(run
   const chargedWh = state[CHARGED_WMIN]! / 60;
   const dischargedWh = state[DISCHARGED_WMIN]! / 60;
   const curtailedWh = state[CURTAILED_WMIN]! / 60;
+  const source = sourceBooks(run, u);
+  const solarStoredWh = chargedWh - source.sourceStoredWh;
   return {
+    ...source,
     solarUsableWh,
-    solarUsedWh: solarUsableWh - chargedWh - curtailedWh,
-    solarStoredWh: chargedWh,
+    solarUsedWh: solarUsableWh - solarStoredWh - curtailedWh,
+    solarStoredWh,
     solarCurtailedWh: curtailedWh,
     loadWh: unitServedWmin(run, u) / 60,
     inverterLossWh: state[LOSS_WMIN]! / 60,
@@ -80,16 +96,35 @@ export function unitBooks(run: Run, u: number, solarUsableWh = solarUntilNow(run
   };
 }
 
+type SourceBooks = Pick<UnitBooks, 'sourceInWh' | 'sourceUsedWh' | 'sourceStoredWh' | 'chargerLossWh'>;
+
+const NO_SOURCE: SourceBooks = { sourceInWh: 0, sourceUsedWh: 0, sourceStoredWh: 0, chargerLossWh: 0 };
+
+function sourceBooks({ sources }: Run, u: number): SourceBooks {
+  if (sources === undefined) return NO_SOURCE;
+  const { sums } = sources.feeds[u]!;
+  const sourceInWh = (sums[FROM_GRID_WMIN]! + sums[FROM_GENERATOR_WMIN]! + sums[FROM_VEHICLE_WMIN]!) / 60;
+  const sourceStoredWh = sums[SOURCE_STORED_WMIN]! / 60;
+  const chargerLossWh = sums[CHARGER_LOSS_WMIN]! / 60;
+  return {
+    sourceInWh,
+    sourceUsedWh: sourceInWh - sourceStoredWh - chargerLossWh,
+    sourceStoredWh,
+    chargerLossWh,
+  };
+}
+
 /** What does not add up in one unit's books, Wh; both are 0 but for rounding. */
 export function unitImbalanceWh(books: UnitBooks): { readonly bus: number; readonly bank: number } {
-  const { solarUsedWh, dischargedWh, loadWh, inverterLossWh } = books;
+  const { solarUsedWh, sourceUsedWh, dischargedWh, loadWh, inverterLossWh } = books;
   const gained =
-    books.solarStoredWh -
+    books.solarStoredWh +
+    books.sourceStoredWh -
     books.chargeLossWh -
     (dischargedWh + books.dischargeLossWh) -
     books.selfDischargedWh;
   return {
-    bus: solarUsedWh + dischargedWh - loadWh - inverterLossWh,
+    bus: solarUsedWh + sourceUsedWh + dischargedWh - loadWh - inverterLossWh,
     bank: books.storedStartWh + gained - books.storedEndWh,
   };
 }
@@ -100,24 +135,14 @@ export function groupBooks(
   group: number,
 ): { readonly wantedWh: number; readonly servedWh: number } {
   const state = run.groups[group]!;
-  const sum = run.draw.groupWmin[group]!;
   const time = now(run);
-  let wanted = wantedWminUntil(sum, time);
-  let served =
-    state.servedWmin + (state.on ? wantedWminUntil(sum, time) - wantedWminUntil(sum, state.since) : 0);
+  let wanted = groupWminUntil(run.draw, group, time);
+  let served = state.servedWmin + (state.on ? wanted - groupWminUntil(run.draw, group, state.since) : 0);
   run.draw.usage.thermostats.forEach(({ circuitIndex }, i) => {
     if (run.household.circuits[circuitIndex]!.group !== group) return;
-    const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
-    wanted +=
-      watts *
-      wantedMinutes(
-        run.draw.thermostatParameters,
-        i * THERMOSTAT_PARAMETERS,
-        run.thermostats,
-        i * THERMOSTAT_STATE,
-        time,
-      );
-    served += watts * runMinutes(run.thermostats, i * THERMOSTAT_STATE, time);
+    const watts = run.draw.thermostatPlaces[i]!.parameters[RUNNING_W]!;
+    wanted += watts * wantedMinutes(run.draw.thermostatPlaces[i]!, run.thermostatStates[i]!, time);
+    served += watts * runMinutes(run.thermostatStates[i]!, time);
   });
   return { wantedWh: wanted / 60, servedWh: served / 60 };
 }
@@ -126,11 +151,4 @@ export function groupBooks(
 export function groupOnMinutes(run: Run, group: number): number {
   const { on, since, onMinutes } = run.groups[group]!;
   return on ? onMinutes + now(run) - since : onMinutes;
-}
-
-/** Watt-minutes wanted from the start to `time`, which may fall inside a minute. */
-export function wantedWminUntil(sum: Float64Array, time: number): number {
-  const m = Math.floor(time);
-  if (m >= sum.length - 1) return sum[sum.length - 1]!;
-  return sum[m]! + (time - m) * (sum[m + 1]! - sum[m]!);
 }

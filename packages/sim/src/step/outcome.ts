@@ -1,8 +1,11 @@
 /** A finished run as one outcome row. */
+import { FROM_GENERATOR_WMIN } from '../power/source-feed.ts';
 import { groupBooks, unitBooks } from './ledger.ts';
 import { closeAll } from './apply-power.ts';
 import { causeIndex } from './end-causes.ts';
-import type { Run } from './run.ts';
+import { generatorFuelL, generatorMinutes } from './generator-run.ts';
+import { now, type Run } from './run.ts';
+import { givenWmin, gridMinutes } from './sources-run.ts';
 import { BEYOND_MINUTES, THERMOSTAT_STATE, WAITED_TOO_LONG_MINUTES } from './thermostat-layout.ts';
 
 const NOT = NaN; // "did not happen"
@@ -29,6 +32,7 @@ export function writeOutcome(run: Run, write: WriteCell): void {
   writeTiers(run, write);
   writeUnits(run, write);
   writeNeeds(run, write);
+  writeSources(run, write);
 }
 
 function writeTiers(run: Run, write: WriteCell): void {
@@ -85,6 +89,29 @@ function writeUnits(run: Run, write: WriteCell): void {
     sum((b) => b.storedEndWh),
   );
   for (let u = 0; u < 2; u++) write(`minutesUnit${u}Down`, run.units[u]?.downMinutes ?? NOT);
+  write(
+    'sourceInWh',
+    sum((b) => b.sourceInWh),
+  );
+  write(
+    'chargerLossWh',
+    sum((b) => b.chargerLossWh),
+  );
+}
+
+function writeSources(run: Run, write: WriteCell): void {
+  const time = now(run);
+  const { sources } = run;
+  const generator = sources?.generator;
+  write('gridMinutes', sources === undefined ? 0 : gridMinutes(sources, time));
+  write('generatorMinutes', generator === undefined ? 0 : generatorMinutes(generator, time));
+  write('generatorStarts', generator?.starts ?? 0);
+  write('generatorTrips', generator?.trips ?? 0);
+  write(
+    'fuelUsedL',
+    generator === undefined ? 0 : generatorFuelL(generator, time, givenWmin(sources!, FROM_GENERATOR_WMIN)),
+  );
+  write('fuelGoneMinute', orNot(generator?.fuelGoneAt ?? Infinity));
 }
 
 /**

@@ -3,10 +3,13 @@ import type { OutageClock } from '../clock/outage-clock.ts';
 import type { Streams } from '../chance/streams.ts';
 import { drawableFraction, floorFraction } from '../power/cold.ts';
 import { CAPACITY_WMIN } from '../power/unit-parameters.ts';
-import type { UsageDraw } from '../usage/usage-draw.ts';
+import type { CircuitWant, UsageDraw } from '../usage/usage-draw.ts';
 import { placeC, type Ambient } from './ambient.ts';
+import { createHourLoads, forgetSums, type HourLoads } from './hour-loads.ts';
 import type { CircuitGroup, Household } from './household.ts';
+import { createPreparedSources, type PreparedSources } from './prepared-sources.ts';
 import { THERMOSTAT_PARAMETERS, thermostatParameters } from './thermostat-layout.ts';
+import { createPlace, fillPlace, type ThermostatPlace } from './thermostat-surroundings.ts';
 
 /** Solar of one unit: watts its panels give, watts after its input limit, and the sums the books need. */
 export interface UnitSolar {
@@ -19,21 +22,29 @@ export interface UnitSolar {
 /** What the circuits want: the same for every household with the same circuits, strategies and legs. */
 export interface PreparedWants {
   readonly usage: UsageDraw;
-  /** Per group, watts wanted each minute, thermostats aside, and their running sum (length minutes + 1). */
+  /** Per group, watts wanted each minute, thermostats aside. */
   readonly groupW: readonly Float32Array[];
-  readonly groupWmin: readonly Float64Array[];
+  /** Per group, watt-minutes wanted before each hour (length hours + 1); read through `groupWminUntil`. */
+  readonly groupHourWmin: readonly Float64Array[];
   /** Per group, largest extra watts of a start; undefined when nothing in it starts. */
   readonly groupExtraW: readonly (Float32Array | undefined)[];
   /** Per group and hour of the outage: least and most watts of a minute, most extra watts of a start. */
   readonly groupLeastW: readonly Float32Array[];
   readonly groupMostW: readonly Float32Array[];
   readonly groupMostExtraW: readonly Float32Array[];
+  /** Per group, 1 for each hour in which its watts may change; a group of one circuit reads the circuit's own. */
+  readonly groupBusyHours: readonly Uint8Array[];
+  /** Scratch, one value per hour. */
+  readonly flatW: Float64Array;
   /** Per watched circuit, minutes wanted so far (length minutes + 1); read through `wantedMinutesOf`. */
   readonly wantedMinutes: readonly (Uint32Array | undefined)[];
   /** 1 once a circuit's are counted in this draw: few runs need them. */
   readonly wantedReady: Uint8Array;
   readonly thermostatParameters: Float64Array;
   readonly thermostatSurroundings: readonly Float32Array[];
+  readonly thermostatPlaces: readonly ThermostatPlace[];
+  /** Sums of the groups' watts, made where runs need them. */
+  readonly hourLoads: HourLoads;
 }
 
 /** What the units have to meet it with. */
@@ -43,6 +54,8 @@ export interface PreparedSupply {
   readonly floorWmin: readonly Float64Array[];
   readonly chargeLimitW: readonly Float64Array[];
   readonly startWmin: Float64Array;
+  /** Undefined where the household has none. */
+  readonly sources: PreparedSources | undefined;
 }
 
 export interface PreparedDraw extends PreparedWants, PreparedSupply {
@@ -64,20 +77,29 @@ export function createWants(household: Household, ambient: Ambient, usage: Usage
     (g) => only(g)?.startExtraW ?? (starts(g) ? new Float32Array(minutes) : undefined),
   );
   const watched = new Set(groups.flatMap((g) => g.watched));
+  const parameters = new Float64Array(usage.thermostats.length * THERMOSTAT_PARAMETERS);
+  usage.thermostats.forEach((want, i) => {
+    const { graceMinutes } = household.circuits[want.circuitIndex]!;
+    thermostatParameters(want, graceMinutes, parameters, i * THERMOSTAT_PARAMETERS);
+  });
   return {
     usage,
     groupW,
-    groupWmin: groups.map(() => new Float64Array(minutes + 1)),
+    groupHourWmin: groups.map(() => new Float64Array(hours + 1)),
     groupExtraW,
     groupLeastW: groups.map(() => new Float32Array(hours)),
     groupMostW: groups.map(() => new Float32Array(hours)),
     groupMostExtraW: groups.map(() => new Float32Array(hours)),
+    groupBusyHours: groups.map((g) => only(g)?.busyHours ?? new Uint8Array(hours)),
+    flatW: new Float64Array(hours),
     wantedMinutes: household.circuits.map((_, c) =>
       watched.has(c) ? new Uint32Array(minutes + 1) : undefined,
     ),
     wantedReady: new Uint8Array(household.circuits.length),
-    thermostatParameters: new Float64Array(usage.thermostats.length * THERMOSTAT_PARAMETERS),
+    thermostatParameters: parameters,
     thermostatSurroundings: usage.thermostats.map((t) => placeC(ambient, t.surroundings)),
+    thermostatPlaces: usage.thermostats.map((_, i) => createPlace(parameters, i, hours)),
+    hourLoads: createHourLoads(groups.length, hours),
   };
 }
 
@@ -94,71 +116,131 @@ export function createSupply(
     floorWmin: units.map(() => new Float64Array(hours)),
     chargeLimitW: units.map(() => new Float64Array(hours)),
     startWmin: new Float64Array(units.length),
+    sources: household.sources === undefined ? undefined : createPreparedSources(minutes),
   };
 }
 
 /** Fills the wants from the draw's usage, which is filled already. */
-export function fillWants(wants: PreparedWants, household: Household): void {
-  fillGroups(wants, household);
+export function fillWants(wants: PreparedWants, { groups }: Household): void {
+  for (let g = 0; g < groups.length; g++) fillGroup(wants, g, groups[g]!.circuits);
   wants.wantedReady.fill(0);
-  wants.usage.thermostats.forEach((want, i) => {
-    const { graceMinutes } = household.circuits[want.circuitIndex]!;
-    thermostatParameters(want, graceMinutes, wants.thermostatParameters, i * THERMOSTAT_PARAMETERS);
-  });
+  forgetSums(wants.hourLoads);
+  wants.thermostatPlaces.forEach((place, i) => fillPlace(place, wants.thermostatSurroundings[i]!));
 }
 
-function fillGroups(draw: PreparedWants, { groups }: Household): void {
-  for (let g = 0; g < groups.length; g++) {
-    const { circuits } = groups[g]!;
-    const extra = draw.groupExtraW[g];
-    if (circuits.length > 1) {
-      extra?.fill(0);
-      draw.groupW[g]!.fill(0);
-      for (const c of circuits) {
-        const { demandW, startExtraW } = draw.usage.circuits[c]!;
-        addInto(draw.groupW[g]!, demandW);
-        if (extra !== undefined && startExtraW !== undefined) keepLarger(extra, startExtraW);
-      }
-    }
-    sumUp(draw.groupW[g]!, draw.groupWmin[g]!, draw.groupLeastW[g]!, draw.groupMostW[g]!);
-    if (extra !== undefined) mostOfHours(extra, draw.groupMostExtraW[g]!);
+function fillGroup(draw: PreparedWants, group: number, circuits: readonly number[]): void {
+  const extraW = draw.groupExtraW[group];
+  if (extraW !== undefined) clearStarts(draw, group, circuits.length > 1 ? extraW : undefined);
+  for (let k = 0; k < circuits.length; k++) noteStarts(draw, group, draw.usage.circuits[circuits[k]!]!);
+  if (circuits.length > 1) addUpCircuits(draw, group, circuits);
+  sumUp(draw, group);
+}
+
+/** Takes away the starts of the draw before: from a group's own row too, which several circuits share. */
+function clearStarts(draw: PreparedWants, group: number, extraW: Float32Array | undefined): void {
+  const most = draw.groupMostExtraW[group]!;
+  if (extraW !== undefined) {
+    for (let h = 0; h < most.length; h++) if (most[h]! > 0) extraW.fill(0, 60 * h, 60 * h + 60);
+  }
+  most.fill(0);
+}
+
+/** Keeps the larger of the starts there are and the circuit's, minute by minute; and the most of each hour. */
+function noteStarts(draw: PreparedWants, group: number, { startExtraW, starts }: CircuitWant): void {
+  if (startExtraW === undefined) return;
+  const extraW = draw.groupExtraW[group]!;
+  const most = draw.groupMostExtraW[group]!;
+  for (let i = 0; i < starts.count; i++) {
+    const minute = starts.at[i]!;
+    const hour = (minute / 60) | 0;
+    const w = startExtraW[minute]!;
+    if (w > extraW[minute]!) extraW[minute] = w;
+    if (w > most[hour]!) most[hour] = w;
   }
 }
 
-function addInto(sum: Float32Array, part: Float32Array): void {
-  for (let m = 0; m < sum.length; m++) sum[m] = sum[m]! + part[m]!;
+/** The watts of several circuits, minute by minute. Exact in any order: watts are kept to a 64th. */
+function addUpCircuits(draw: PreparedWants, group: number, circuits: readonly number[]): void {
+  const sumW = draw.groupW[group]!;
+  const least = draw.groupLeastW[group]!;
+  const most = draw.groupMostW[group]!;
+  const busyHours = draw.groupBusyHours[group]!;
+  const flatW = draw.flatW.fill(0);
+  busyHours.fill(0);
+  for (let k = 0; k < circuits.length; k++) {
+    const circuit = draw.usage.circuits[circuits[k]!]!;
+    for (let h = 0; h < busyHours.length; h++) {
+      if (circuit.busyHours[h] !== 0) busyHours[h] = 1;
+      else flatW[h] = flatW[h]! + circuit.demandW[60 * h]!;
+    }
+  }
+  for (let h = 0; h < busyHours.length; h++) {
+    const from = 60 * h;
+    const w = flatW[h]!;
+    // the same watts all hour are often there from the draw before
+    if (busyHours[h] !== 0 || least[h] !== w || most[h] !== w) sumW.fill(w, from, from + 60);
+  }
+  for (let k = 0; k < circuits.length; k++) {
+    const circuit = draw.usage.circuits[circuits[k]!]!;
+    addBusyHours(circuit.demandW, circuit.busyHours, sumW);
+  }
 }
 
-function keepLarger(most: Float32Array, part: Float32Array): void {
-  for (let m = 0; m < most.length; m++) if (part[m]! > most[m]!) most[m] = part[m]!;
+function addBusyHours(demandW: Float32Array, busyHours: Uint8Array, sumW: Float32Array): void {
+  for (let h = 0; h < busyHours.length; h++) {
+    if (busyHours[h] === 0) continue;
+    const end = Math.min(sumW.length, 60 * h + 60);
+    for (let m = 60 * h; m < end; m++) sumW[m] = sumW[m]! + demandW[m]!;
+  }
 }
 
-/** Running sums (`sums[m]` is what was wanted before minute m), and the least and most of each hour. */
-function sumUp(watts: Float32Array, sums: Float64Array, least: Float32Array, most: Float32Array): void {
+/** Watt-minutes before each hour, and the least and most watts in it: one product for each stretch of the same watts. */
+function sumUp(draw: PreparedWants, group: number): void {
+  const watts = draw.groupW[group]!;
+  const busyHours = draw.groupBusyHours[group]!;
+  const sums = draw.groupHourWmin[group]!;
+  const least = draw.groupLeastW[group]!;
+  const most = draw.groupMostW[group]!;
   let sum = 0;
   for (let h = 0; h < least.length; h++) {
-    const end = Math.min(watts.length, (h + 1) * 60);
-    let low = Infinity;
-    let high = 0;
-    for (let m = h * 60; m < end; m++) {
-      const w = watts[m]!;
-      sum += w;
-      sums[m + 1] = sum;
-      if (w < low) low = w;
-      if (w > high) high = w;
+    let since = 60 * h;
+    const end = Math.min(watts.length, since + 60);
+    let same = watts[since]!;
+    let low = same;
+    let high = same;
+    if (busyHours[h] !== 0) {
+      for (let m = since + 1; m < end; m++) {
+        const w = watts[m]!;
+        if (w === same) continue;
+        sum += same * (m - since);
+        since = m;
+        same = w;
+        if (w < low) low = w;
+        else if (w > high) high = w;
+      }
     }
+    sum += same * (end - since);
     least[h] = low;
     most[h] = high;
+    sums[h + 1] = sum;
   }
 }
 
-function mostOfHours(values: Float32Array, most: Float32Array): void {
-  for (let h = 0; h < most.length; h++) {
-    const end = Math.min(values.length, (h + 1) * 60);
-    let high = 0;
-    for (let m = h * 60; m < end; m++) if (values[m]! > high) high = values[m]!;
-    most[h] = high;
-  }
+/**
+ * Watt-minutes that the group wanted, thermostats aside, from the outage's start to `time`, which may fall inside a
+ * minute. The last hour is added up minute by minute: watts are kept to a 64th, so the order changes no bit.
+ */
+export function groupWminUntil(draw: PreparedWants, group: number, time: number): number {
+  const watts = draw.groupW[group]!;
+  const sums = draw.groupHourWmin[group]!;
+  const minute = Math.floor(time);
+  if (minute >= watts.length) return sums[sums.length - 1]!;
+  const hour = Math.floor(minute / 60);
+  if (draw.groupLeastW[group]![hour] === draw.groupMostW[group]![hour])
+    return sums[hour]! + (minute - 60 * hour) * watts[minute]! + (time - minute) * watts[minute]!;
+  let sum = sums[hour]!;
+  for (let m = 60 * hour; m < minute; m++) sum += watts[m]!;
+  return sum + (time - minute) * watts[minute]!;
 }
 
 /** Fills floors and charge limits hour by hour from the banks' temperature, and the charge at the start. */
@@ -197,16 +279,23 @@ function startFraction(
 export function wantedMinutesOf(draw: PreparedWants, circuit: number): Uint32Array {
   const sums = draw.wantedMinutes[circuit]!;
   if (draw.wantedReady[circuit] === 0) {
-    countUp(draw.usage.circuits[circuit]!.demandW, sums);
+    countUp(draw.usage.circuits[circuit]!, sums);
     draw.wantedReady[circuit] = 1;
   }
   return sums;
 }
 
-function countUp(demandW: Float32Array, sums: Uint32Array): void {
+function countUp({ demandW, busyHours }: CircuitWant, sums: Uint32Array): void {
   let minutes = 0;
-  for (let m = 0; m < demandW.length; m++) {
-    minutes += demandW[m]! > 0 ? 1 : 0;
-    sums[m + 1] = minutes;
+  for (let h = 0; h < busyHours.length; h++) {
+    const from = 60 * h;
+    const end = Math.min(demandW.length, from + 60);
+    if (busyHours[h] === 0 && demandW[from] === 0) sums.fill(minutes, from + 1, end + 1);
+    else if (busyHours[h] === 0) for (let m = from; m < end; m++) sums[m + 1] = ++minutes;
+    else
+      for (let m = from; m < end; m++) {
+        if (demandW[m]! > 0) minutes++;
+        sums[m + 1] = minutes;
+      }
   }
 }

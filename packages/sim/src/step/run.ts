@@ -1,10 +1,13 @@
 /** The state of one run: one draw lived through under one strategy. */
-import { startControl, type ControlPlan, type ControlState, type Readings } from '../shedding/control.ts';
+import { startControl, type ControlPlan, type ControlState } from '../shedding/control.ts';
+import type { Readings } from '../shedding/gates.ts';
 import { SETTINGS, SET_DT, STORED_WMIN, UNIT_STATE } from '../power/step-unit.ts';
+import { MINUTES_PER_HOUR, type LoadPattern } from './hour-loads.ts';
 import type { Household } from './household.ts';
 import type { PreparedDraw } from './prepared-draw.ts';
+import { startSources, type SourcesRun } from './sources-run.ts';
 import { startThermostat } from './step-thermostat.ts';
-import { THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './thermostat-layout.ts';
+import { THERMOSTAT_STATE } from './thermostat-layout.ts';
 
 /** What a unit is doing. Everything from EMPTY on counts as down. */
 export const ON = 0;
@@ -13,8 +16,8 @@ export const EMPTY_BANK = 2;
 export const TRIPPED = 3;
 export const PARTNER_STOPPED = 4;
 
-/** Longest stretch stepped at once. */
-export const BLOCK_MINUTES = 60;
+/** Longest stretch stepped at once: loads are added up, and the cold is felt, hour by hour. */
+export const BLOCK_MINUTES = MINUTES_PER_HOUR;
 const NEVER = Infinity;
 
 /** One unit of a run. */
@@ -24,11 +27,14 @@ export interface UnitRun {
   readonly state: Float64Array;
   readonly saved: Float64Array;
   readonly settings: Float64Array;
-  /** The present block's loads, W, and largest extra watts of a start; beside them the settings' base watts. */
-  readonly loadW: Float32Array;
-  readonly startExtraW: Float32Array;
   /** Per group, share of its watts that this unit carries now. */
-  readonly shares: Float64Array;
+  pattern: LoadPattern;
+  /** What hangs on it in the present hour: a block of the draw's hour loads, and its watts of every minute. */
+  hourBlock: number;
+  hourBaseW: number;
+  /** Watts of the thermostats on it that run, and the minute of the next switching of those on it alone. */
+  runningW: number;
+  thermostatDue: number;
   /** Most watts, and most extra watts of one start, that thermostats could ask of it now. */
   thermostatW: number;
   thermostatStartW: number;
@@ -83,18 +89,28 @@ export interface Run {
   readonly plan: ControlPlan;
   readonly control: ControlState;
   readonly readings: Readings;
-  /** Scratch: what was allowed before a thought. */
-  readonly allowedBefore: Uint8Array;
   readonly units: readonly UnitRun[];
   readonly groups: readonly GroupRun[];
+  /** Undefined for a household that has none. */
+  readonly sources: SourcesRun | undefined;
   readonly thermostats: Float64Array;
-  /** Their copy from before the present block, of those that the block touches. */
-  readonly thermostatsSaved: Float64Array;
-  readonly thermostatTouched: Uint8Array;
+  /** Each one's own part of it. */
+  readonly thermostatStates: readonly Float64Array[];
+  /** What happened to each in the present block, and copies from before: see run-thermostats.ts. */
+  readonly thermostatMoves: Uint8Array;
+  anyMoves: number;
+  readonly beforePower: Float64Array;
+  readonly beforeSwitch: Float64Array;
   /** Shares of each thermostat's watts carried by unit 0 and unit 1: two values each. */
   readonly thermostatFeeds: Float64Array;
   /** Run minutes of each thermostat that are in the units' `servedWmin`. */
   readonly thermostatCounted: Float64Array;
+  /** What of each thermostat's notes is passed on: see unmet.ts. */
+  readonly thermostatNoted: Uint8Array;
+  /** Power may have come to or gone from some of them. */
+  thermostatsMoved: boolean;
+  /** Minute of the next switching of those that hang on both units. */
+  sharedDue: number;
   /** Per need, first minute unmet (Infinity = never); per circuit, minutes wanted beyond its grace without power. */
   readonly needFirst: Float64Array;
   readonly unmetMinutes: Float64Array;
@@ -103,6 +119,8 @@ export interface Run {
   readonly levels: Float64Array;
   /** Something may have switched: power must be applied anew. */
   changed: boolean;
+  /** Units must be told anew what to do and when to report. */
+  unsettled: boolean;
   /** Now: `minute` whole minutes and `phase` of the next one are done. */
   minute: number;
   phase: number;
@@ -121,15 +139,17 @@ export function now(run: Run): number {
   return run.minute + run.phase;
 }
 
-function createUnitRun(parameters: Float64Array, groupCount: number): UnitRun {
+function createUnitRun(parameters: Float64Array, pattern: LoadPattern): UnitRun {
   return {
     parameters,
     state: new Float64Array(UNIT_STATE),
     saved: new Float64Array(UNIT_STATE),
     settings: new Float64Array(SETTINGS),
-    loadW: new Float32Array(BLOCK_MINUTES),
-    startExtraW: new Float32Array(BLOCK_MINUTES),
-    shares: new Float64Array(groupCount),
+    pattern,
+    hourBlock: 0,
+    hourBaseW: 0,
+    runningW: 0,
+    thermostatDue: 0,
     thermostatW: 0,
     thermostatStartW: 0,
     servedWmin: 0,
@@ -150,23 +170,17 @@ function createUnitRun(parameters: Float64Array, groupCount: number): UnitRun {
 /** A run at its first minute: everything on, thermostats as the draw left them. */
 export function startRun(household: Household, draw: PreparedDraw, plan: ControlPlan): Run {
   const thermostatCount = draw.usage.thermostats.length;
-  const units = household.parameters.map((p) => createUnitRun(p, household.groups.length));
+  const units = household.parameters.map((p) => createUnitRun(p, draw.hourLoads.nothing));
   units.forEach((unit, u) => {
     unit.state[STORED_WMIN] = draw.startWmin[u]!;
     unit.settings[SET_DT] = 1;
     unit.triesLeft = household.units[u]!.inverter.resetTries;
   });
   const thermostats = new Float64Array(thermostatCount * THERMOSTAT_STATE);
-  draw.usage.thermostats.forEach((want, i) => {
-    const surroundingsC = draw.thermostatSurroundings[i]!;
-    startThermostat(
-      want,
-      surroundingsC,
-      draw.thermostatParameters,
-      i * THERMOSTAT_PARAMETERS,
-      thermostats,
-      i * THERMOSTAT_STATE,
-    );
+  const thermostatStates = draw.usage.thermostats.map((want, i) => {
+    const state = thermostats.subarray(i * THERMOSTAT_STATE, (i + 1) * THERMOSTAT_STATE);
+    startThermostat(want, draw.thermostatPlaces[i]!, state);
+    return state;
   });
   return {
     household,
@@ -179,7 +193,6 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
       localMinuteOfDay: 0,
       down: new Uint8Array(2),
     },
-    allowedBefore: new Uint8Array(household.circuits.length),
     units,
     groups: household.groups.map(() => ({
       on: true,
@@ -190,16 +203,27 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
       offCause: 0,
       offUnit: -1,
     })),
+    sources:
+      household.sources === undefined || draw.sources === undefined
+        ? undefined
+        : startSources(household.sources, draw.sources, household.strategies.indexOf(plan), BLOCK_MINUTES),
     thermostats,
-    thermostatsSaved: new Float64Array(thermostats.length),
-    thermostatTouched: new Uint8Array(thermostatCount),
+    thermostatStates,
+    thermostatMoves: new Uint8Array(thermostatCount),
+    anyMoves: 0,
+    beforePower: new Float64Array(thermostats.length),
+    beforeSwitch: new Float64Array(thermostats.length),
     thermostatFeeds: new Float64Array(thermostatCount * 2),
     thermostatCounted: new Float64Array(thermostatCount),
+    thermostatNoted: new Uint8Array(thermostatCount),
+    thermostatsMoved: true,
+    sharedDue: 0,
     needFirst: new Float64Array(household.needs.length).fill(Infinity),
     unmetMinutes: new Float64Array(household.circuits.length),
     end: { minute: Infinity, cause: 0, unit: -1, circuit: -1 },
     levels: new Float64Array(2),
     changed: true,
+    unsettled: true,
     minute: 0,
     phase: 0,
     hour: -1,

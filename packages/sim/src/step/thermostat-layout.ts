@@ -2,9 +2,10 @@
 import { log } from '../portable/elementary.ts';
 import type { ThermostatWant } from '../usage/usage-draw.ts';
 
-/** Longest stretch worked out from one anchor, minutes. */
+/** Longest stretch worked out at once, minutes. */
 export const REACH_MINUTES = 240;
-export const MINUTES_PER_HOUR = 60;
+/** Furthest that the next switching is looked for, minutes. */
+export const LOOK_MINUTES = 1440;
 /** Surroundings are looked at every hour and taken anew when they moved by more than this, °C. */
 export const AROUND_STEP_C = 0.05;
 
@@ -24,22 +25,23 @@ export const PER_LOG = 11; // minutes per unit of -ln (1 - drift)^k
 export const POWERS = 12; // (1 - drift)^k for k = 0…REACH_MINUTES
 export const THERMOSTAT_PARAMETERS = POWERS + REACH_MINUTES + 1;
 
-/** Positions in its state. Sums are up to the anchor. */
+/** Positions in its state. Sums are up to the anchor: the last moment at which it switched, or power came or went. */
 export const ANCHOR_Y = 0; // signed °C at the anchor
 export const ANCHOR_AT = 1; // its moment, minutes from the outage's start
-export const AROUND = 2; // signed surroundings, °C
-export const CALLING = 3;
-export const POWERED = 4;
-export const NEXT_AT = 5; // the minute that begins beyond the band, or at which the anchor's reach ends
-export const START_AT = 6; // the minute in which its present run began; -1 when it was running all along
-export const RUN_BEFORE = 7;
-export const WANTED_BEFORE = 8; // minutes of running wanted
-export const WAIT_BEFORE = 9; // minutes it called without power since the power went
-export const GRACE_PASSED_AT = 10; // first moment the wait exceeded the grace, minutes from the start; -1 = not yet
-export const BEYOND_MINUTES = 11; // minutes past its limit
-export const BEYOND_FIRST = 12; // the first of them; -1 = none
-export const WAITED_TOO_LONG_MINUTES = 13; // all minutes of waiting beyond the grace
-export const THERMOSTAT_STATE = 14;
+export const CALLING = 2;
+export const POWERED = 3;
+export const NEXT_AT = 4; // the minute that begins beyond the band, or at which it is looked at anew
+export const NEXT_Y = 5; // signed °C then
+export const NEXT_MOST = 6; // the most on the way there, at the full hours between
+export const START_AT = 7; // the minute in which its present run began; -1 when it was running all along
+export const RUN_BEFORE = 8;
+export const WANTED_BEFORE = 9; // minutes of running wanted
+export const WAIT_BEFORE = 10; // minutes it called without power since the power went
+export const GRACE_PASSED_AT = 11; // first moment the wait exceeded the grace, minutes from the start; -1 = not yet
+export const BEYOND_MINUTES = 12; // minutes past its limit
+export const BEYOND_FIRST = 13; // the first of them; -1 = none
+export const WAITED_TOO_LONG_MINUTES = 14; // all minutes of waiting beyond the grace
+export const THERMOSTAT_STATE = 15;
 
 /** Writes the parameters of one thermostat from position `at`. */
 export function thermostatParameters(

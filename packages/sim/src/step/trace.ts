@@ -5,8 +5,9 @@ import { advance } from './advance.ts';
 import { closeAll } from './apply-power.ts';
 import { groupOnMinutes, unitBooks } from './ledger.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
-import { runMinutes, signedC, wantedMinutes } from './step-thermostat.ts';
-import { RUNNING_W, SIGN, THERMOSTAT_PARAMETERS, THERMOSTAT_STATE } from './thermostat-layout.ts';
+import { runMinutes, wantedMinutes } from './step-thermostat.ts';
+import { signedC } from './thermostat-course.ts';
+import { RUNNING_W, SIGN } from './thermostat-layout.ts';
 
 export const UNIT_MODES: Readonly<Record<number, string>> = {
   [ON]: 'on',
@@ -28,6 +29,9 @@ export interface UnitTrace {
   readonly inverterLossW: Float64Array;
   readonly batteryW: Float64Array;
   readonly batteryLossW: Float64Array;
+  /** AC taken from a source, and what of it its charger loses; left out where the household has none. */
+  readonly sourceInW?: Float64Array;
+  readonly chargerLossW?: Float64Array;
   /** At the minute's end. */
   readonly storedWh: Float64Array;
   readonly chargeFraction: Float64Array;
@@ -59,7 +63,7 @@ const LEG_V = 120;
 
 /** Lives the run through to `to` and keeps every minute. The run ends as `advance(run, to)` would leave it. */
 export function traceRun(run: Run, to: number): Trace {
-  const units = run.household.units.map(({ id }) => emptyUnit(id, to));
+  const units = run.household.units.map(({ id }) => emptyUnit(id, to, run.sources !== undefined));
   const circuits = run.household.circuits.map((c, i) => emptyCircuit(c.id, to, hasThermostat(run, i)));
   const neutralA = new Float64Array(to);
   const events: TraceEvent[] = [];
@@ -99,7 +103,7 @@ function readMeters(run: Run, meters: Meters): void {
   run.units.forEach((_, u) => (meters.books[u] = unitBooks(run, u, 0)));
   run.groups.forEach((_, g) => (meters.groupMinutes[g] = groupOnMinutes(run, g)));
   run.draw.usage.thermostats.forEach((_, i) => {
-    meters.runMinutes[i] = runMinutes(run.thermostats, i * THERMOSTAT_STATE, now(run));
+    meters.runMinutes[i] = runMinutes(run.thermostatStates[i]!, now(run));
     meters.wantedMinutes[i] = thermostatWanted(run, i);
   });
 }
@@ -115,9 +119,11 @@ function recordUnit(trace: UnitTrace, run: Run, u: number, m: number, meters: Me
   trace.solarCurtailedW[m] = wattsOf('solarCurtailedWh');
   trace.solarStoredW[m] = wattsOf('solarStoredWh');
   trace.solarUsedW[m] = usableW - wattsOf('solarCurtailedWh') - wattsOf('solarStoredWh');
+  if (trace.sourceInW !== undefined) trace.sourceInW[m] = wattsOf('sourceInWh');
+  if (trace.chargerLossW !== undefined) trace.chargerLossW[m] = wattsOf('chargerLossWh');
   trace.loadW[m] = wattsOf('loadWh');
   trace.inverterLossW[m] = wattsOf('inverterLossWh');
-  trace.batteryW[m] = wattsOf('solarStoredWh') - wattsOf('dischargedWh');
+  trace.batteryW[m] = wattsOf('solarStoredWh') + wattsOf('sourceStoredWh') - wattsOf('dischargedWh');
   trace.batteryLossW[m] = wattsOf('chargeLossWh') + wattsOf('dischargeLossWh') + wattsOf('selfDischargedWh');
   trace.storedWh[m] = books.storedEndWh;
   trace.chargeFraction[m] = books.storedEndWh / run.household.capacityWh[u]!;
@@ -132,9 +138,9 @@ function recordCircuit(trace: CircuitTrace, run: Run, c: number, m: number, mete
   let served = plainW * onShare;
   run.draw.usage.thermostats.forEach(({ circuitIndex }, i) => {
     if (circuitIndex !== c) return;
-    const watts = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + RUNNING_W]!;
+    const watts = run.draw.thermostatPlaces[i]!.parameters[RUNNING_W]!;
     wanted += watts * (thermostatWanted(run, i) - meters.wantedMinutes[i]!);
-    served += watts * (runMinutes(run.thermostats, i * THERMOSTAT_STATE, now(run)) - meters.runMinutes[i]!);
+    served += watts * (runMinutes(run.thermostatStates[i]!, now(run)) - meters.runMinutes[i]!);
     if (trace.temperatureC !== undefined && trace.temperatureC[m] === 0) {
       trace.temperatureC[m] = thermostatC(run, i);
     }
@@ -145,27 +151,12 @@ function recordCircuit(trace: CircuitTrace, run: Run, c: number, m: number, mete
 }
 
 function thermostatWanted(run: Run, i: number): number {
-  return wantedMinutes(
-    run.draw.thermostatParameters,
-    i * THERMOSTAT_PARAMETERS,
-    run.thermostats,
-    i * THERMOSTAT_STATE,
-    now(run),
-  );
+  return wantedMinutes(run.draw.thermostatPlaces[i]!, run.thermostatStates[i]!, now(run));
 }
 
 function thermostatC(run: Run, i: number): number {
-  const sign = run.draw.thermostatParameters[i * THERMOSTAT_PARAMETERS + SIGN]!;
-  return (
-    sign *
-    signedC(
-      run.draw.thermostatParameters,
-      i * THERMOSTAT_PARAMETERS,
-      run.thermostats,
-      i * THERMOSTAT_STATE,
-      now(run),
-    )
-  );
+  const sign = run.draw.thermostatPlaces[i]!.parameters[SIGN]!;
+  return sign * signedC(run.draw.thermostatPlaces[i]!, run.thermostatStates[i]!, now(run));
 }
 
 /**
@@ -190,7 +181,7 @@ function hasThermostat(run: Run, circuit: number): boolean {
   return run.draw.usage.thermostats.some((t) => t.circuitIndex === circuit);
 }
 
-function emptyUnit(id: Household['units'][number]['id'], minutes: number): UnitTrace {
+function emptyUnit(id: Household['units'][number]['id'], minutes: number, hasSources: boolean): UnitTrace {
   const column = () => new Float64Array(minutes);
   return {
     id,
@@ -203,6 +194,7 @@ function emptyUnit(id: Household['units'][number]['id'], minutes: number): UnitT
     inverterLossW: column(),
     batteryW: column(),
     batteryLossW: column(),
+    ...(hasSources ? { sourceInW: column(), chargerLossW: column() } : {}),
     storedWh: column(),
     chargeFraction: column(),
     mode: [],

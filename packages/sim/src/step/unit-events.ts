@@ -12,6 +12,7 @@ import { CAPACITY_WMIN, RESTART_WMIN } from '../power/unit-parameters.ts';
 import { holdTiersBack } from '../shedding/control.ts';
 import { causeIndex, type EndCause } from './end-causes.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run, type UnitRun } from './run.ts';
+import { isPassing } from './sources-run.ts';
 
 /** Minutes without a trip after which a unit's own tries count from the beginning. */
 const STEADY_MINUTES = 60;
@@ -35,7 +36,7 @@ function goDown(run: Run, unit: UnitRun, mode: number, cause: EndCause): void {
 function comeBack(run: Run, u: number): void {
   const unit = run.units[u]!;
   unit.downMinutes += now(run) - unit.downSince;
-  unit.mode = run.control.asleepUnit === u ? ASLEEP : ON;
+  unit.mode = run.control.asleepUnit === u && !isPassing(run.sources, u) ? ASLEEP : ON;
   unit.onSince = now(run);
   unit.resetAt = Infinity;
   const partner = run.units[1 - u];
@@ -72,7 +73,8 @@ export function stopUnit(run: Run, u: number, event: number): void {
     planReset(run, u);
   }
   const partner = run.units[1 - u];
-  if (run.household.stopsTogether && partner !== undefined && partner.mode <= ASLEEP)
+  const takesPartnerDown = run.household.stopsTogether && !isPassing(run.sources, 1 - u);
+  if (takesPartnerDown && partner !== undefined && partner.mode <= ASLEEP)
     goDown(run, partner, PARTNER_STOPPED, 'partner stopped');
 }
 
@@ -83,16 +85,21 @@ function planReset(run: Run, u: number): void {
   if (run.minute - unit.onSince >= STEADY_MINUTES) unit.triesLeft = resetTries;
   unit.resetByPerson = resetsItselfAfterMinutes === undefined || unit.triesLeft === 0;
   if (unit.resetByPerson) {
-    const reactsAt = nextAwake(run, run.minute) + run.plan.person.tripReactionMinutes;
-    unit.resetAt = nextAwake(run, Math.max(run.minute + 1, reactsAt));
+    unit.resetAt = reactionTo(run);
   } else {
     unit.triesLeft--;
     unit.resetAt = run.minute + resetsItselfAfterMinutes!;
   }
 }
 
+/** When somebody has reacted to a trip of this minute: noticed while awake, dealt with while awake, a minute later at least. */
+export function reactionTo(run: Run): number {
+  const reactsAt = nextAwake(run, run.minute) + run.plan.person.tripReactionMinutes;
+  return nextAwake(run, Math.max(run.minute + 1, reactsAt));
+}
+
 /** First minute from `from` in which the person is awake; never, when the study ends first. */
-function nextAwake(run: Run, from: number): number {
+export function nextAwake(run: Run, from: number): number {
   const { localMinuteOfDay, minutes } = run.draw.clock;
   for (let m = from; m < minutes; m++) if (run.plan.day.awake[localMinuteOfDay[m]!] === 1) return m;
   return Infinity;
@@ -126,12 +133,19 @@ export function restartRecoveredUnits(run: Run): boolean {
   return changed;
 }
 
+/** Units that had stopped, but for tripped ones, come back as soon as a source passes through them. */
+export function powerAgain(run: Run): void {
+  run.units.forEach(({ mode }, u) => {
+    if ((mode === EMPTY_BANK || mode === PARTNER_STOPPED) && isPassing(run.sources, u)) comeBack(run, u);
+  });
+}
+
 /** Puts to sleep and wakes as the control has decided. True when anything changed. */
 export function followSleep(run: Run): boolean {
   let changed = false;
   for (let u = 0; u < run.units.length; u++) {
     const unit = run.units[u]!;
-    const shouldSleep = run.control.asleepUnit === u;
+    const shouldSleep = run.control.asleepUnit === u && !isPassing(run.sources, u);
     if (unit.mode > ASLEEP || (unit.mode === ASLEEP) === shouldSleep) continue;
     unit.mode = shouldSleep ? ASLEEP : ON;
     if (!shouldSleep) unit.onSince = now(run);

@@ -1,11 +1,13 @@
 /** The panels of every unit through one draw: where sky and power meet. MODEL.md §5. */
+import type { OutageClock } from '../clock/outage-clock.ts';
 import { addArrayW, clipToInput } from '../power/solar-array.ts';
-import type { UnitSpec } from '../scenario/schema.ts';
+import type { ArraySpec, UnitSpec } from '../scenario/schema.ts';
 import { fillPlaneIrradiance, planeView } from '../sky/plane-of-array.ts';
-import type { SunTrack } from '../sky/sun-table.ts';
+import type { Daylight, SunTrack } from '../sky/sun-table.ts';
 import type { Plane } from '../sky/sun-direction.ts';
 import type { WeatherDraw } from '../weather/weather-draw.ts';
 import type { UnitSolar } from './prepared-draw.ts';
+import { stowedMinutes } from './stowed-panels.ts';
 
 /** Every distinct plane of the given units, in order of first mention. */
 export function planesOf(units: readonly UnitSpec[]): Plane[] {
@@ -33,39 +35,50 @@ export function fillPlanes(
   groundReflectance: number,
   out: readonly Float32Array[],
 ): void {
-  planes.forEach(({ tiltDeg }, i) => {
-    fillPlaneIrradiance(
-      track,
-      i,
-      planeView(tiltDeg),
-      weather.ghiWm2,
-      weather.dhiWm2,
-      groundReflectance,
-      out[i]!,
-    );
-  });
+  const { ghiWm2, dhiWm2 } = weather;
+  planes.forEach(({ tiltDeg }, p) =>
+    fillPlaneIrradiance(track, p, planeView(tiltDeg), ghiWm2, dhiWm2, groundReflectance, out[p]!),
+  );
 }
 
+/** Watts of the unit's panels, after its input limit, and their sums; the night is passed over. */
 export function fillUnitSolar(
   solar: UnitSolar,
   unit: UnitSpec,
   planes: readonly Plane[],
   planeWm2: readonly Float32Array[],
   weather: WeatherDraw,
+  daylight: Daylight,
+  clock: OutageClock,
 ): void {
-  const { availableW } = solar;
+  const { availableW, usableW } = solar;
+  const inputLimitW = unit.solar?.inputLimitW ?? 0;
+  const arrays = unit.solar?.arrays ?? [];
+  const lights = arrays.map((array) => planeWm2[planeOf(array, planes)]!);
+  // portable panels lie in the cupboard instead of under snow
+  const covers = arrays.map(({ outDuring }) =>
+    outDuring === undefined ? weather.snowOnPanels : stowedMinutes(outDuring, clock),
+  );
   availableW.fill(0);
-  for (const array of unit.solar?.arrays ?? []) {
-    const plane = planes.findIndex((p) => p.tiltDeg === array.tiltDeg && p.azimuthDeg === array.azimuthDeg);
-    addArrayW(planeWm2[plane]!, weather.dryBulbC, weather.windMs, weather.snowOnPanels, array, availableW);
-  }
-  clipToInput(availableW, unit.solar?.inputLimitW ?? 0, solar.usableW);
+  usableW.fill(0);
   let available = 0;
   let usable = 0;
-  for (let m = 0; m < availableW.length; m++) {
-    available += availableW[m]!;
-    usable += solar.usableW[m]!;
+  for (let s = 0; s < daylight.count; s++) {
+    const from = daylight.from[s]!;
+    const to = daylight.to[s]!;
+    const { dryBulbC, windMs } = weather;
+    for (let a = 0; a < arrays.length; a++)
+      addArrayW(lights[a]!, dryBulbC, windMs, covers[a]!, arrays[a]!, availableW, from, to);
+    clipToInput(availableW, inputLimitW, usableW, from, to);
+    for (let m = from; m < to; m++) {
+      available += availableW[m]!;
+      usable += usableW[m]!;
+    }
   }
   solar.availableWh = available / 60;
   solar.clippedWh = (available - usable) / 60;
+}
+
+function planeOf(array: ArraySpec, planes: readonly Plane[]): number {
+  return planes.findIndex((p) => p.tiltDeg === array.tiltDeg && p.azimuthDeg === array.azimuthDeg);
 }

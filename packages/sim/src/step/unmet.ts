@@ -77,20 +77,30 @@ export function noteNeed(run: Run, circuit: number, time: number): void {
   if (need >= 0 && time < run.needFirst[need]!) run.needFirst[need] = time;
 }
 
-/** Passes on what the thermostats noted on the way: a grace run out, a limit passed. */
+/** Bits of what a thermostat has passed on. */
+const LIMIT_NOTED = 1;
+const GRACE_NOTED = 2;
+
+/** Passes on, once, what the thermostats noted on the way: a grace run out, a limit passed. */
 export function noteThermostats(run: Run): void {
-  const { thermostats } = run;
-  for (let at = 0, i = 0; at < thermostats.length; at += THERMOSTAT_STATE, i++) {
+  const { thermostats, thermostatNoted: noted } = run;
+  for (let i = 0; i < noted.length; i++) {
+    const at = i * THERMOSTAT_STATE;
     const beyond = thermostats[at + BEYOND_FIRST]!;
+    if (beyond >= 0 && (noted[i]! & LIMIT_NOTED) === 0) {
+      noted[i]! |= LIMIT_NOTED;
+      noteNeed(run, run.draw.usage.thermostats[i]!.circuitIndex, beyond);
+    }
     const graceGone = thermostats[at + GRACE_PASSED_AT]!;
-    if (beyond >= 0 || graceGone >= 0) noteThermostat(run, i, beyond, graceGone);
+    if (graceGone >= 0 && (noted[i]! & GRACE_NOTED) === 0) {
+      noted[i]! |= GRACE_NOTED;
+      noteLongWait(run, i, graceGone);
+    }
   }
 }
 
-function noteThermostat(run: Run, i: number, beyond: number, graceGone: number): void {
+function noteLongWait(run: Run, i: number, time: number): void {
   const { circuitIndex, limitC } = run.draw.usage.thermostats[i]!;
-  if (beyond >= 0) noteNeed(run, circuitIndex, beyond);
-  if (graceGone < 0) return;
   const { offCause, offUnit } = run.groups[run.household.circuits[circuitIndex]!.group]!;
-  noteGraceGone(run, circuitIndex, graceGone, offCause, offUnit, limitC === undefined);
+  noteGraceGone(run, circuitIndex, time, offCause, offUnit, limitC === undefined);
 }

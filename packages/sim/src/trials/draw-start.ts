@@ -9,11 +9,13 @@ export function drawStart(outage: OutageSpec, timeZone: string, uniform: Stream)
     const [year, month, day, hour, minute] = outage.startLocal.split(/[-T:]/).map(Number);
     return epochMinuteOfLocal(timeZone, year!, month!, day!, hour! * 60 + minute!);
   }
-  const days = outage.months!.flatMap((month) =>
-    Array.from({ length: daysIn(outage.year, month) }, (_, d) => ({ month, day: d + 1 })),
-  );
-  const { month, day } = days[Math.floor(uniform() * days.length)]!;
-  return epochMinuteOfLocal(timeZone, outage.year, month, day, Math.floor(uniform() * 1440));
+  const months = outage.months!;
+  let days = 0;
+  for (const month of months) days += daysIn(outage.year, month);
+  let day = Math.floor(uniform() * days);
+  let at = 0;
+  for (; day >= daysIn(outage.year, months[at]!); at++) day -= daysIn(outage.year, months[at]!);
+  return epochMinuteOfLocal(timeZone, outage.year, months[at]!, day + 1, Math.floor(uniform() * 1440));
 }
 
 function daysIn(year: number, month: number): number {

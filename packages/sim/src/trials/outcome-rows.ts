@@ -15,7 +15,7 @@ export const OUTCOME_COLUMNS = [
   'runtimeMinutes', // until tier 1 goes without; the horizon when censored; may be a fraction
   'censored', // 1 = still running at the horizon
   'endCause', // position in END_CAUSES
-  'endUnit', // 0 or 1: the unit whose stop ended it; NaN when none did
+  'endUnit', // position in study.unitIds of the unit whose stop ended it; NaN when none did
   'firstShedMinute', // first minute a circuit was off by the strategy
   'first240LossMinute', // first minute without 240 V although some circuit needs it
   'firstBlackoutMinute', // first minute with every unit down
@@ -41,8 +41,16 @@ export const OUTCOME_COLUMNS = [
   'batteryLossWh', // charging, discharging, self-discharge
   'storedStartWh',
   'storedEndWh',
-  'minutesUnit0Down',
+  'minutesUnit0Down', // by position in study.unitIds; NaN where the household has no such unit
   'minutesUnit1Down',
+  'sourceInWh', // AC taken from the grid, a generator, a vehicle
+  'chargerLossWh', // of it, lost in chargers
+  'gridMinutes', // hours of grid in between, in minutes
+  'generatorMinutes', // it ran
+  'generatorStarts',
+  'generatorTrips', // its breaker opened
+  'fuelUsedL',
+  'fuelGoneMinute', // tank and cans done; NaN = never
 ] as const;
 export type OutcomeColumn = (typeof OUTCOME_COLUMNS)[number];
 

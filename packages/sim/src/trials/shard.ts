@@ -7,6 +7,7 @@ import { advance } from '../step/advance.ts';
 import { writeOutcome } from '../step/outcome.ts';
 import { startRun } from '../step/run.ts';
 import { OUTCOME_COLUMNS, type OutcomeRows } from './outcome-rows.ts';
+import { placeUnits, unitPositions } from './place-units.ts';
 import type { Study, StudyOutline } from './study.ts';
 import { createWorkspace, fillDraw, type Workspace } from './workspace.ts';
 
@@ -36,6 +37,7 @@ export function runShard(study: Study, from: number, to: number): OutcomeRows {
   const length = Math.max(0, to - from) * perDraw;
   const columns = Object.fromEntries(columnsOf(study).map((name) => [name, new Float64Array(length)]));
   const work = workspaceOf(study);
+  const positions = study.compiled.map(({ household }) => unitPositions(study, household.units));
   let row = 0;
   const write = (column: string, value: number) => {
     columns[column]![row] = value;
@@ -50,6 +52,7 @@ export function runShard(study: Study, from: number, to: number): OutcomeRows {
         write('alternative', alternative);
         write('strategy', strategy);
         writeOutcome(run, write);
+        placeUnits(columns, row, positions[alternative]!);
         row++;
       });
     });

@@ -1,4 +1,5 @@
 /** What a study says: the figures behind every table, chart and sentence. Days are 24 h from the outage's start. */
+import type { RechargeTimes } from '../step/recharge.ts';
 import type { EndCause } from './outcome-rows.ts';
 
 /** An estimate with its pointwise 95 % interval; null where the horizon hides it (censored). */
@@ -14,6 +15,29 @@ export interface SurvivalCurve {
   readonly survival: readonly number[];
   readonly low: readonly number[];
   readonly high: readonly number[];
+}
+
+/** Energies, hours and litres are means per draw over the whole horizon. */
+export interface SourcesSummary {
+  /** AC taken from every source together. */
+  readonly sourceInKWh: number;
+  readonly gridHours: number;
+  /** Undefined where the household has none. */
+  readonly generator: GeneratorSummary | undefined;
+  readonly recharge: RechargeTimes;
+}
+
+export interface GeneratorSummary {
+  readonly hours: number;
+  readonly starts: number;
+  /** Times that its breaker opened. */
+  readonly trips: number;
+  readonly fuelL: number;
+  /** In tank and cans when the grid goes. */
+  readonly fuelOnHandL: number;
+  /** Days until tank and cans are done, that nine outages in ten and half of them reach; null: at least the horizon. */
+  readonly nineInTenFuelDays: Estimate;
+  readonly medianFuelDays: Estimate;
 }
 
 /** One (alternative, strategy) of a study. */
@@ -46,6 +70,8 @@ export interface StrategySummary {
     readonly medianDays: Estimate;
     readonly meanMinutesUnmet: number;
   }[];
+  /** What came back besides the panels; left out where the household has no source. */
+  readonly sources?: SourcesSummary;
 }
 
 /** Paired difference in runtime, same draws, first less second. */

@@ -22,6 +22,7 @@ export interface StudyOutline {
     readonly title: string;
     readonly carriedOutBy: 'person' | 'switch';
   }[];
+  /** Of every alternative, in order of first mention. */
   readonly unitIds: readonly string[];
   readonly needs: readonly string[];
   readonly weatherName: string;
@@ -62,9 +63,9 @@ export function prepareStudy(scenario: Scenario, { seed }: StudyOptions): Study 
     horizonDays: outage.horizonDays,
     alternatives: alternatives.map(({ id, title }) => ({ id, title })),
     strategies: first.strategies.map(({ id, title, carriedOutBy }) => ({ id, title, carriedOutBy })),
-    unitIds: first.units.map((u) => u.id),
+    unitIds: [...new Set(alternatives.flatMap((a) => a.household.units.map((u) => u.id)))],
     needs,
-    weatherName: weather.source.kind === 'year' ? weather.source.year.name : weather.source.name,
+    weatherName: weatherNameOf(scenario),
     version: VERSION,
     minutes: Math.round(outage.horizonDays * 1440),
     compiled: alternatives.map((a) => compileAlternative(a, needs, site.indoorC)),
@@ -74,17 +75,27 @@ export function prepareStudy(scenario: Scenario, { seed }: StudyOptions): Study 
   };
 }
 
+/** Name of the place or year that the weather comes from. */
+export function weatherNameOf({ weather: { source } }: Scenario): string {
+  return source.kind === 'year' ? source.year.name : source.name;
+}
+
 function compileAlternative(
   { household: spec }: AlternativeSpec,
   needs: readonly string[],
   indoorC: number,
 ): CompiledAlternative {
   const { circuits, usage, person, strategies, units } = spec;
-  const usageKey = JSON.stringify([circuits, usage, person.awake]);
+  const usageKey = JSON.stringify([
+    circuits.map(({ id, appliances }) => [id, appliances]),
+    usage,
+    person.awake,
+  ]);
+  const wired = circuits.map(({ leg, tier, graceMinutes, need }) => [leg, tier, graceMinutes, need]);
   return {
     household: compileHousehold(spec, needs),
     usagePlan: planUsage(circuits, usage, person.awake, indoorC),
     usageKey,
-    wantsKey: JSON.stringify([usageKey, strategies, units.map((u) => u.leg)]),
+    wantsKey: JSON.stringify([usageKey, wired, strategies, units.map((u) => u.leg)]),
   };
 }

@@ -6,6 +6,7 @@ import type { OutcomeColumn } from './outcome-rows.ts';
 import { daysReachedBy } from './quantile.ts';
 import type { StrategySummary } from './study-summary.ts';
 import type { StudyOutline } from './study.ts';
+import { summariseSources } from './summarise-sources.ts';
 import { kaplanMeier, survivalCurve } from './survival.ts';
 import { wilson } from './wilson.ts';
 
@@ -34,6 +35,7 @@ export function summariseCell(
   const runtime = column('runtimeMinutes');
   const censored = column('censored');
   const table = kaplanMeier(runtime, censored);
+  const sources = summariseSources(outline, alternative, column);
   return {
     alternativeId: outline.alternatives[alternative]!.id,
     alternativeTitle: outline.alternatives[alternative]!.title,
@@ -55,6 +57,7 @@ export function summariseCell(
       ]),
     ),
     needs: outline.needs.map((need) => needEndurance(outline, need, column)),
+    ...(sources === undefined ? {} : { sources }),
   };
 }
 

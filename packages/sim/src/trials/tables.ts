@@ -7,11 +7,9 @@ import type { ColumnTable } from 'arquero';
 import { columnOf, outcomeCells } from './outcome-cells.ts';
 import { END_CAUSES } from './outcome-rows.ts';
 import type { OutcomeRows } from './outcome-rows.ts';
-import type { Estimate, StrategySummary, StudySummary } from './study-summary.ts';
+import type { StrategySummary, StudySummary } from './study-summary.ts';
 import type { StudyOutline } from './study.ts';
-
-type Cell = string | number | boolean | null;
-type Row = Readonly<Record<string, Cell>>;
+import { spread, tableOf, type Cell, type Row } from './table-rows.ts';
 
 /**
  * One row per draw, alternative and strategy, in that order whatever the order of `rows`. Columns: those of
@@ -106,6 +104,34 @@ export function needsTable(summary: StudySummary): ColumnTable {
   );
 }
 
+/** One row per alternative with a source and strategy: energy that came in, hours, starts, litres, fuel days. */
+export function sourcesTable(summary: StudySummary): ColumnTable {
+  return tableOf(
+    summary.strategies.flatMap((strategy) => {
+      const { sources } = strategy;
+      if (sources === undefined) return [];
+      const { generator, recharge } = sources;
+      const none = { value: null, low: null, high: null };
+      return [
+        {
+          ...named(strategy),
+          sourceInKWh: sources.sourceInKWh,
+          gridHours: sources.gridHours,
+          generatorHours: generator?.hours ?? null,
+          generatorStarts: generator?.starts ?? null,
+          generatorTrips: generator?.trips ?? null,
+          fuelL: generator?.fuelL ?? null,
+          fuelOnHandL: generator?.fuelOnHandL ?? null,
+          ...spread('nineInTenFuelDays', generator?.nineInTenFuelDays ?? none),
+          ...spread('medianFuelDays', generator?.medianFuelDays ?? none),
+          rechargeOnGridHours: recharge.gridHours,
+          rechargeOnGeneratorHours: recharge.generatorHours,
+        },
+      ];
+    }),
+  );
+}
+
 /** One row per paired comparison, first less second. */
 export function differencesTable(summary: StudySummary): ColumnTable {
   return tableOf(
@@ -126,20 +152,10 @@ function named({ alternativeId, alternativeTitle, strategyId, strategyTitle }: S
   return { alternative: alternativeId, alternativeTitle, strategy: strategyId, strategyTitle };
 }
 
-function spread(name: string, { value, low, high }: Estimate): Row {
-  return { [name]: value, [`${name}Low`]: low, [`${name}High`]: high };
-}
-
 function byTier(name: string, kWh: readonly number[]): Row {
   return merge(kWh.map((value, i) => ({ [`${name}Tier${i + 1}KWh`]: value })));
 }
 
 function merge(parts: readonly Row[]): Row {
   return Object.assign({}, ...parts) as Row;
-}
-
-/** Rows to columns; every row has the keys of the first. No rows: no columns. */
-function tableOf(rows: readonly Row[]): ColumnTable {
-  const names = Object.keys(rows[0] ?? {});
-  return table(Object.fromEntries(names.map((name) => [name, rows.map((row) => row[name] ?? null)])));
 }

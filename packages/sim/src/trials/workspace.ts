@@ -14,6 +14,7 @@ import {
   type PreparedWants,
   type UnitSolar,
 } from '../step/prepared-draw.ts';
+import { fillPreparedSources } from '../step/prepared-sources.ts';
 import { createUnitSolar, fillPlanes, fillUnitSolar } from '../step/unit-solar.ts';
 import { drawUsage } from '../usage/draw-usage.ts';
 import { createUsageDraw, type UsageBuffers } from '../usage/usage-buffers.ts';
@@ -36,8 +37,11 @@ export interface Workspace {
     string,
     { readonly buffers: PreparedWants; readonly owner: CompiledAlternative }
   >;
-  /** Distinct panels, shared by the units that have them. */
-  readonly solars: ReadonlyMap<string, { readonly unit: UnitSpec; readonly solar: UnitSolar }>;
+  /** Distinct panels, shared by the units that have them, and where in the study one such unit is found. */
+  readonly solars: ReadonlyMap<
+    string,
+    { readonly alternative: number; readonly unit: number; readonly solar: UnitSolar }
+  >;
   /** One per alternative. */
   readonly draws: readonly PreparedDraw[];
 }
@@ -56,8 +60,12 @@ export function createWorkspace(study: Study): Workspace {
     (a) => a.wantsKey,
     (a) => createWants(a.household, ambient, usages.get(a.usageKey)!.buffers),
   );
-  const units = compiled.flatMap((a) => a.household.units);
-  const solars = new Map(units.map((unit) => [solarKey(unit), { unit, solar: createUnitSolar(minutes) }]));
+  const units = compiled.flatMap(({ household }, alternative) =>
+    household.units.map((spec, unit) => ({ key: solarKey(spec), alternative, unit })),
+  );
+  const solars = new Map(
+    units.map(({ key, alternative, unit }) => [key, { alternative, unit, solar: createUnitSolar(minutes) }]),
+  );
   return {
     clock,
     track: createSunTrack(minutes, planes.length),
@@ -108,7 +116,21 @@ export function fillDraw(study: Study, work: Workspace, streams: Streams): void 
     drawUsage(owner.usagePlan, work.clock, work.ambient, work.track.cosZenith, streams, buffers);
   }
   for (const { buffers, owner } of work.wants.values()) fillWants(buffers, owner.household);
-  for (const { unit, solar } of work.solars.values())
-    fillUnitSolar(solar, unit, planes, work.planeWm2, work.weather);
-  study.compiled.forEach(({ household }, a) => fillSupply(work.draws[a]!, household, work.ambient, streams));
+  for (const { alternative, unit, solar } of work.solars.values()) {
+    const spec = study.compiled[alternative]!.household.units[unit]!;
+    fillUnitSolar(solar, spec, planes, work.planeWm2, work.weather, work.track.daylight, work.clock);
+  }
+  study.compiled.forEach(({ household }, a) => {
+    const draw = work.draws[a]!;
+    fillSupply(draw, household, work.ambient, streams);
+    if (household.sources !== undefined && draw.sources !== undefined)
+      fillPreparedSources(
+        draw.sources,
+        household.sources,
+        work.clock,
+        work.ambient.outdoors,
+        site.elevationM,
+        streams,
+      );
+  });
 }

@@ -1,6 +1,37 @@
-/** The two rows of watts that appliances of one circuit add themselves to. */
+/** The rows of watts that appliances of one circuit add themselves to. */
 import { roundW } from './round-w.ts';
 import type { CircuitWant } from './usage-draw.ts';
+
+/** Rows for `minutes` minutes. @param starts whether anything on the circuit asks for starting watts. */
+export function createCircuit(minutes: number, starts: boolean): CircuitWant {
+  return {
+    demandW: new Float32Array(minutes),
+    startExtraW: starts ? new Float32Array(minutes) : undefined,
+    starts: { count: 0, at: new Int32Array(starts ? minutes : 0) },
+    busyHours: new Uint8Array(Math.ceil(minutes / 60)),
+  };
+}
+
+/** Takes away the starts of the draw before; watts are laid down anew. */
+export function clearStarts({ startExtraW, starts, busyHours }: CircuitWant): void {
+  if (startExtraW !== undefined) for (let i = 0; i < starts.count; i++) startExtraW[starts.at[i]!] = 0;
+  starts.count = 0;
+  busyHours.fill(0);
+}
+
+/** The watts change at the start of `minute`: told to the hour it lies in, unless they change with the hour. */
+export function noteChange({ busyHours }: CircuitWant, minute: number): void {
+  if (minute % 60 !== 0) busyHours[(minute / 60) | 0] = 1; // past the end falls away
+}
+
+/** Adds `watts` to whole minutes from `from` up to, not including, `to`, both within the outage. */
+export function addMinutes(circuit: CircuitWant, from: number, to: number, watts: number): void {
+  if (from >= to) return;
+  const { demandW } = circuit;
+  for (let m = from; m < to; m++) demandW[m] = demandW[m]! + watts;
+  noteChange(circuit, from);
+  noteChange(circuit, to);
+}
 
 /**
  * Adds `watts` from minute `from` up to `to`, each minute getting its mean: the first and last by the fraction
@@ -8,12 +39,15 @@ import type { CircuitWant } from './usage-draw.ts';
  *
  * @param watts kept to a 64th (`roundW`), as are the parts of minutes.
  */
-export function addRun(demandW: Float32Array, from: number, to: number, watts: number): void {
+export function addRun(circuit: CircuitWant, from: number, to: number, watts: number): void {
+  const { demandW, busyHours } = circuit;
   const begin = Math.max(from, 0);
   const end = Math.min(to, demandW.length);
   if (!(begin < end)) return;
   const first = Math.floor(begin);
   const last = Math.floor(end);
+  busyHours[(first / 60) | 0] = 1;
+  busyHours[(last / 60) | 0] = 1;
   if (first === last) {
     demandW[first]! += roundW(watts * (end - begin));
     return;
@@ -24,9 +58,11 @@ export function addRun(demandW: Float32Array, from: number, to: number, watts: n
 }
 
 /** Notes a start at `at` (minutes, fractions allowed); one before the outage or past its horizon leaves no mark. */
-export function addStart(circuit: CircuitWant, at: number, extraW: number): void {
-  const starts = circuit.startExtraW;
-  if (starts === undefined || at < 0) return;
+export function addStart({ startExtraW, starts, busyHours }: CircuitWant, at: number, extraW: number): void {
+  if (startExtraW === undefined || at < 0) return;
   const minute = Math.floor(at);
-  if (minute < starts.length && starts[minute]! < extraW) starts[minute] = extraW;
+  if (minute >= startExtraW.length || startExtraW[minute]! >= extraW) return;
+  if (startExtraW[minute] === 0) starts.at[starts.count++] = minute;
+  startExtraW[minute] = extraW;
+  busyHours[(minute / 60) | 0] = 1;
 }

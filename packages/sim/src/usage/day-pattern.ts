@@ -5,9 +5,9 @@
  * the shares `share[k]` … `share[k + 1]`; stretches without weight are left out. None at all: no uses.
  */
 export interface DayPattern {
-  readonly from: readonly number[];
-  readonly length: readonly number[];
-  readonly share: readonly number[];
+  readonly from: Float64Array;
+  readonly length: Float64Array;
+  readonly share: Float64Array;
 }
 
 /** @param hourWeights twenty-four weights, midnight first; left out: evenly over the minutes of `awake`. */
@@ -48,13 +48,21 @@ function fromStretches(all: readonly Stretch[]): DayPattern {
     passed += stretch.weight;
     share.push(stretch === kept.at(-1) ? 1 : passed / total);
   }
-  return { from: kept.map((s) => s.from), length: kept.map((s) => s.length), share };
+  return {
+    from: Float64Array.from(kept, (s) => s.from),
+    length: Float64Array.from(kept, (s) => s.length),
+    share: Float64Array.from(share),
+  };
 }
 
-/** Local minutes after midnight (fractions allowed) by which `share` of the day's weight has passed; 0 ≤ share < 1. */
-export function readingAt(pattern: DayPattern, share: number): number {
-  let k = 0;
-  while (share >= pattern.share[k + 1]!) k++;
+/** The stretch in which `share` of the day's weight has passed, at or after stretch `k`; 0 ≤ share < 1. */
+export function stretchOf({ share: shares }: DayPattern, share: number, k = 0): number {
+  while (share >= shares[k + 1]!) k++;
+  return k;
+}
+
+/** Local minutes after midnight (fractions allowed) by which `share` of the day's weight has passed, in stretch `k`. */
+export function readingAt(pattern: DayPattern, share: number, k = stretchOf(pattern, share)): number {
   const low = pattern.share[k]!;
   return pattern.from[k]! + ((share - low) / (pattern.share[k + 1]! - low)) * pattern.length[k]!;
 }

@@ -1,6 +1,7 @@
 import type { Stream, Streams } from '../chance/streams.ts';
 import type { OutageClock } from '../clock/outage-clock.ts';
 import { sin } from '../portable/elementary.ts';
+import { clearStarts, noteChange } from './circuit-buffers.ts';
 import { drawDutyCycled } from './duty-cycled.ts';
 import { drawEvents } from './events.ts';
 import { drawLights } from './lights.ts';
@@ -13,6 +14,7 @@ import { drawScheduled } from './scheduled.ts';
 import { drawSteady } from './steady.ts';
 import { drawThermostat } from './thermostat.ts';
 import type { UsageBuffers } from './usage-buffers.ts';
+import type { CircuitWant } from './usage-draw.ts';
 import type { AppliancePlan, UsagePlan } from './usage-plan.ts';
 
 const RADIANS = Math.PI / 180;
@@ -48,7 +50,7 @@ export function drawUsage(
   }
   findLocalDays(clock, out.days);
   plan.darknesses.forEach((belowDeg, k) =>
-    findLitRuns(clock, plan.awake, sinElevation, sin(belowDeg * RADIANS), out.lit[k]!),
+    findLitRuns(out.days, plan.awake, sinElevation, sin(belowDeg * RADIANS), out.lit[k]!),
   );
   layDownSteady(plan, streams, out);
   const householdFactor = logNormalFactor(streams('usage/household'), plan.householdSigma);
@@ -69,15 +71,20 @@ function layDownSteady(plan: UsagePlan, streams: Streams, out: UsageBuffers): vo
   for (const { circuitIndex, purpose, plan: each } of plan.appliances) {
     if (each.kind === 'steady') drawSteady(each, days.count, streams(purpose), steadyDayW[circuitIndex]!);
   }
-  out.circuits.forEach((circuit, c) => {
-    circuit.startExtraW?.fill(0);
-    fillDays(circuit.demandW, days, steadyDayW[c]!);
-  });
+  for (let c = 0; c < out.circuits.length; c++) {
+    clearStarts(out.circuits[c]!);
+    fillDays(out.circuits[c]!, days, steadyDayW[c]!);
+  }
 }
 
-function fillDays(demandW: Float32Array, days: LocalDays, dayW: Float64Array): void {
+function fillDays(circuit: CircuitWant, days: LocalDays, dayW: Float64Array): void {
+  let before = -1;
   for (let s = 0; s < days.stretchCount; s++) {
-    demandW.fill(roundW(dayW[days.stretchDay[s]!]!), days.stretchAt[s], days.stretchAt[s + 1]);
+    const from = days.stretchAt[s]!;
+    const watts = roundW(dayW[days.stretchDay[s]!]!);
+    circuit.demandW.fill(watts, from, days.stretchAt[s + 1]);
+    if (watts !== before && from > 0) noteChange(circuit, from);
+    before = watts;
   }
 }
 
@@ -99,8 +106,8 @@ function drawAppliance(
     case 'scheduled':
       return drawScheduled(plan, clock, days, circuit);
     case 'lights':
-      return drawLights(plan, lit[plan.darknessIndex]!, householdFactor, stream, circuit.demandW);
+      return drawLights(plan, lit[plan.darknessIndex]!, householdFactor, stream, circuit);
     case 'measured':
-      return drawMeasured(plan, days, stream, circuit.demandW);
+      return drawMeasured(plan, days, stream, circuit);
   }
 }

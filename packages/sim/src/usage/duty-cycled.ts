@@ -73,7 +73,7 @@ export function drawDutyCycled(
   }
   for (;;) {
     const end = start + onMinutes;
-    addRun(circuit.demandW, start, end, plan.runningW);
+    addRun(circuit, start, end, plan.runningW);
     if (end >= clock.minutes) return;
     const at = Math.max(0, Math.floor(end));
     for (; day < clock.localDay[at]!; day++) dayFactor = logNormalFactor(stream, plan.daySigma);

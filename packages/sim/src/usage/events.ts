@@ -3,7 +3,7 @@ import type { Stream } from '../chance/streams.ts';
 import { log } from '../portable/elementary.ts';
 import type { Appliance } from '../scenario/scenario.ts';
 import { addRun, addStart } from './circuit-buffers.ts';
-import { dayPattern, type DayPattern, readingAt } from './day-pattern.ts';
+import { dayPattern, type DayPattern, readingAt, stretchOf } from './day-pattern.ts';
 import { type LocalDays, minuteOfReading } from './local-days.ts';
 import { logNormalFactor, logNormalSigma } from './log-normal-factor.ts';
 import { startExtraOf } from './start-extra.ts';
@@ -49,18 +49,21 @@ export function drawEvents(
   stream: Stream,
   circuit: CircuitWant,
 ): void {
+  const { pattern } = plan;
   const minutes = circuit.demandW.length;
   let busyUntil = -Infinity;
   for (let day = -1; day < days.count; day++) {
     const uses = plan.usesPerDay * householdFactor * logNormalFactor(stream, plan.daySigma);
+    let stretch = 0;
     for (let share = nextShare(0, uses, stream); share < 1; share = nextShare(share, uses, stream)) {
-      const wanted = minuteOfReading(days, day, readingAt(plan.pattern, share));
+      stretch = stretchOf(pattern, share, stretch);
+      const wanted = minuteOfReading(days, day, readingAt(pattern, share, stretch));
       const length = plan.minutesPerUse * logNormalFactor(stream, plan.lengthSigma);
       const start = Math.max(wanted, busyUntil);
       if (start >= minutes) return;
       if (start > busyUntil) addStart(circuit, start, plan.startExtraW);
       busyUntil = start + length;
-      addRun(circuit.demandW, start, busyUntil, plan.runningW);
+      addRun(circuit, start, busyUntil, plan.runningW);
     }
   }
 }

@@ -1,9 +1,11 @@
 /** Lights follow the sun and waking hours. MODEL.md §Usage, U7. */
 import type { Stream } from '../chance/streams.ts';
 import type { Appliance } from '../scenario/scenario.ts';
+import { addMinutes } from './circuit-buffers.ts';
 import { logNormalFactor, logNormalSigma } from './log-normal-factor.ts';
 import { roundW } from './round-w.ts';
 import type { MinuteRuns } from './minute-runs.ts';
+import type { CircuitWant } from './usage-draw.ts';
 
 export interface LightsPlan {
   readonly kind: 'lights';
@@ -41,7 +43,7 @@ export function drawLights(
   lit: MinuteRuns,
   householdFactor: number,
   stream: Stream,
-  demandW: Float32Array,
+  circuit: CircuitWant,
 ): void {
   let day = -1;
   let watts = 0;
@@ -50,7 +52,6 @@ export function drawLights(
       const share = plan.litFraction * householdFactor * logNormalFactor(stream, plan.daySigma);
       watts = roundW(plan.allW * Math.min(1, share));
     }
-    const to = lit.to[run]!;
-    for (let m = lit.from[run]!; m < to; m++) demandW[m]! += watts;
+    addMinutes(circuit, lit.from[run]!, lit.to[run]!, watts);
   }
 }

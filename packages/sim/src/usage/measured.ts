@@ -4,6 +4,7 @@ import type { Appliance, MeasuredProfile } from '../scenario/scenario.ts';
 import type { LocalDays } from './local-days.ts';
 import { roundW } from './round-w.ts';
 import { logNormalFactor, logNormalSigma } from './log-normal-factor.ts';
+import type { CircuitWant } from './usage-draw.ts';
 
 export interface MeasuredPlan {
   readonly kind: 'measured';
@@ -56,8 +57,9 @@ export function drawMeasured(
   plan: MeasuredPlan,
   days: LocalDays,
   stream: Stream,
-  demandW: Float32Array,
+  { demandW, busyHours }: CircuitWant,
 ): void {
+  busyHours.fill(1);
   const firstDay = Math.floor(stream() * plan.wholeDays);
   let day = -1;
   let factor = 1;

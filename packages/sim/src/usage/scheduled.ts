@@ -2,7 +2,7 @@
 import { minutesInWindows } from '../clock/clock-windows.ts';
 import type { OutageClock } from '../clock/outage-clock.ts';
 import type { Appliance } from '../scenario/scenario.ts';
-import { addStart } from './circuit-buffers.ts';
+import { addMinutes, addStart } from './circuit-buffers.ts';
 import type { LocalDays } from './local-days.ts';
 import { startExtraOf } from './start-extra.ts';
 import type { CircuitWant } from './usage-draw.ts';
@@ -48,7 +48,6 @@ export function drawScheduled(
   days: LocalDays,
   circuit: CircuitWant,
 ): void {
-  const { demandW } = circuit;
   for (let s = 0; s < days.stretchCount; s++) {
     const at = days.stretchAt[s]!;
     const reading = days.stretchReading[s]!;
@@ -58,7 +57,7 @@ export function drawScheduled(
       const to = Math.min(end, at + plan.onTo[k]! - reading);
       if (from >= to) continue;
       if (plan.startExtraW > 0 && !wasOn(plan, clock, from)) addStart(circuit, from, plan.startExtraW);
-      for (let m = from; m < to; m++) demandW[m]! += plan.runningW;
+      addMinutes(circuit, from, to, plan.runningW);
     }
   }
 }

@@ -1,3 +1,4 @@
+import { createCircuit } from './circuit-buffers.ts';
 import { createLitRuns } from './lit-runs.ts';
 import { createLocalDays, type LocalDays } from './local-days.ts';
 import type { MinuteRuns } from './minute-runs.ts';
@@ -24,10 +25,7 @@ export function createUsageDraw(plan: UsagePlan, minutes: number): UsageBuffers 
     if (each.kind === 'thermostat')
       thermostats.push({ ...each.want, startC: each.want.setC, startCalling: false });
   }
-  const circuits = plan.circuitStarts.map((starts) => ({
-    demandW: new Float32Array(minutes),
-    startExtraW: starts ? new Float32Array(minutes) : undefined,
-  }));
+  const circuits = plan.circuitStarts.map((starts) => createCircuit(minutes, starts));
   return {
     minutes,
     circuits,

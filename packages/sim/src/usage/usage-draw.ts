@@ -1,11 +1,21 @@
 /** The household's wants in one draw: what the kernel serves or leaves unserved. */
 
+/** The first `count` of `at`. */
+export interface MinuteList {
+  count: number;
+  readonly at: Int32Array;
+}
+
 /** What one circuit would draw if it had power, thermostats aside. */
 export interface CircuitWant {
   /** Watts wanted, one value per minute (the minute's mean). */
   readonly demandW: Float32Array;
   /** Largest extra watts of a start in the minute (starting less running), or undefined when nothing on it starts. */
   readonly startExtraW: Float32Array | undefined;
+  /** The minutes with such a start, each once, in the order they were noted. */
+  readonly starts: MinuteList;
+  /** 1 for each hour of the outage in which its watts change or something starts; all minutes of another want the same. */
+  readonly busyHours: Uint8Array;
 }
 
 /** A thermostatic appliance: its power follows a temperature that the kernel steps. */

@@ -26,6 +26,8 @@ const DEFAULT_LAG1 = 0.73;
 const DEFAULT_RANGE_PER_CLEARNESS = 19;
 const DEFAULT_CORRELATION = 0;
 const LARGEST_TIE = 0.97;
+/** The ratios below need some spread: no spread at all is taken as this little. */
+const LEAST_SD_C = 0.01;
 
 export function planDryBulb(
   monthly: MonthlyNormals,
@@ -41,7 +43,7 @@ export function planDryBulb(
   const lag1: number[] = [];
   const innovationTie: number[] = [];
   for (let month = 0; month < 12; month++) {
-    const givenSdC = monthly.dryBulbSdC?.[month] ?? defaultSdC;
+    const givenSdC = Math.max(LEAST_SD_C, monthly.dryBulbSdC?.[month] ?? defaultSdC);
     const drift = driftVariance(meanC, month); // the generator follows the curve, so its drift is taken out here
     const variance = Math.max(givenSdC * givenSdC - drift, 0.25 * givenSdC * givenSdC);
     const given = monthly.dryBulbLag1?.[month] ?? DEFAULT_LAG1;

@@ -1,0 +1,30 @@
+/** What is said of a ladder: money, gains, and how sure they are. */
+import { atLeastThisLong, type LadderAnswer, type LadderRung } from '@rideout/sim';
+
+/** `$ 1 100`, `free`: thousands apart, whatever the country. */
+export function moneyText(amount: number, { currency }: Pick<LadderAnswer, 'currency'>): string {
+  if (amount === 0) return 'free';
+  const digits = String(Math.round(amount)).replace(/\B(?=(\d{3})+$)/g, '\u00a0');
+  return currency ? `${currency}\u00a0${digits}` : digits;
+}
+
+/** `nine outages in ten`. */
+export function shareWords(share: number): string {
+  if (share === 0.9) return 'nine outages in ten';
+  if (share === 0.5) return 'half of the outages';
+  return `${Math.round(share * 1000) / 10}\u00a0% of outages`;
+}
+
+/** `12 hours more`, `longer on average only`, `no gain that stands out from chance`. */
+export function rungGain({ gainDays: { value }, told }: LadderRung): string {
+  if (told === 'not told from zero') return 'no gain that stands out from chance';
+  if (told === 'on average') return 'longer on average only';
+  return value === null ? 'longer than was simulated' : `${atLeastThisLong(Math.abs(value))} more`;
+}
+
+export const ENDED: Readonly<Record<LadderAnswer['ended'], string>> = {
+  'all taken': 'Then every step is taken.',
+  'no gain': 'No further step was found to gain anything.',
+  budget: 'The budget ends there.',
+  horizon: 'There every outage outlasts the simulation: a longer one would show what more brings.',
+};

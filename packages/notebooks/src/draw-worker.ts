@@ -1,0 +1,27 @@
+/** The draws behind advice, off the page's own thread: the very code the command line runs. */
+import { openJob, type RunDraws } from '@rideout/sim';
+import type { DrawAsk, DrawReply } from './draw-messages.ts';
+
+let run: RunDraws | undefined;
+
+addEventListener('message', ({ data }: MessageEvent<DrawAsk>) => {
+  try {
+    answer(data);
+  } catch (error) {
+    say({ reply: 'failed', message: error instanceof Error ? error.message : String(error) });
+  }
+});
+
+function answer(asked: DrawAsk): void {
+  if (asked.ask === 'open') {
+    run = openJob(asked.job);
+    return say({ reply: 'open' });
+  }
+  if (!run) throw new Error('asked for draws before the job was made ready');
+  const { from, to } = asked;
+  say({ reply: 'draws', from, to, rows: run(from, to) });
+}
+
+function say(reply: DrawReply): void {
+  postMessage(reply);
+}

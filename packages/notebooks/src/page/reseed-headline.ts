@@ -1,0 +1,32 @@
+/** How surely the days are known, in one sentence, and what it rests on. */
+import { html } from '../elements.ts';
+import { atLeastThisLong, type StudySummary } from '@rideout/sim';
+import { intervalText, limitTexts, reachText } from '../charts/reach-text.ts';
+import type { ViewSettings } from './page-settings.ts';
+
+export function reseedHeadline(
+  summary: StudySummary,
+  { alternativeId, strategyIds }: ViewSettings,
+): HTMLElement {
+  const cell = summary.strategies.find(
+    (s) => s.alternativeId === alternativeId && s.strategyId === strategyIds[0],
+  )!;
+  const { horizonDays } = summary;
+  const reach = (days: number | null) => reachText(days, horizonDays);
+  const limits = limitTexts(cell.nineInTenDays, horizonDays);
+  const surely =
+    cell.nineInTenDays.low === null
+      ? ['all ', html`<strong>${atLeastThisLong(horizonDays)}</strong>`, ' that were simulated']
+      : ['between ', html`<strong>${limits.low}</strong>`, ' and ', html`<strong>${limits.high}</strong>`];
+  return html`<div class="headline">
+    <p class="answer">
+      Nine outages in ten reach ${surely} with “${cell.strategyTitle}”, as far as ${cell.draws} simulated
+      outages can tell.
+    </p>
+    <p class="soft">
+      That is the 95${'\u00a0'}% interval about ${reach(cell.nineInTenDays.value)}. Half of the outages reach
+      ${reach(cell.medianDays.value)} (${intervalText(cell.medianDays, horizonDays)}). Household:
+      ${cell.alternativeTitle}. Seed “${summary.provenance.seed}”.
+    </p>
+  </div>`;
+}

@@ -1,0 +1,18 @@
+import { scenarioHash } from '../scenario/scenario-hash.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { weatherNameOf } from '../trials/study.ts';
+import type { Provenance } from '../trials/study-summary.ts';
+import { VERSION } from '../version.ts';
+import type { StudyQuestion } from './ask-study.ts';
+
+/** Of advice: the scenario as given, not the variants of it that were tried. */
+export function adviceProvenance(scenario: Scenario, { seed, draws }: StudyQuestion): Provenance {
+  return {
+    scenarioHash: scenarioHash(scenario),
+    scenarioTitle: scenario.title,
+    seed,
+    draws,
+    version: VERSION,
+    weatherName: weatherNameOf(scenario),
+  };
+}

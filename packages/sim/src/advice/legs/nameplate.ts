@@ -1,0 +1,39 @@
+/** Watts of a circuit by its nameplates: what its leg must be able to carry. */
+import type { Appliance, Circuit } from '../../scenario/scenario.ts';
+
+export interface Nameplate {
+  /** Everything on it running at once. */
+  readonly allW: number;
+  /** What runs by itself, day and night, nobody choosing when: steady, cycling and thermostatic appliances, and lights. */
+  readonly unattendedW: number;
+  /** Largest excess of starting over running watts of what runs by itself. */
+  readonly startExtraW: number;
+}
+
+export function nameplateOf({ appliances }: Circuit): Nameplate {
+  const unattended = appliances.filter(runsByItself);
+  return {
+    allW: sumW(appliances),
+    unattendedW: sumW(unattended),
+    startExtraW: Math.max(0, ...unattended.map(startExtraW)),
+  };
+}
+
+function sumW(appliances: readonly Appliance[]): number {
+  return appliances.reduce((sum, appliance) => sum + appliance.count * runningW(appliance), 0);
+}
+
+/** A measured profile at its highest reading. */
+function runningW(appliance: Appliance): number {
+  if (appliance.kind !== 'measured') return appliance.runningW;
+  return appliance.scale * appliance.profile.watts.reduce((most, w) => Math.max(most, w), 0);
+}
+
+function runsByItself({ kind }: Appliance): boolean {
+  return kind === 'steady' || kind === 'duty-cycled' || kind === 'thermostat' || kind === 'lights';
+}
+
+function startExtraW(appliance: Appliance): number {
+  if (!('startingW' in appliance) || appliance.startingW === undefined) return 0;
+  return Math.max(0, appliance.startingW - appliance.runningW);
+}

@@ -1,0 +1,69 @@
+/** A survival curve weighed by how long outages last. MODEL.md §20.2. */
+import type { Stream } from '../../chance/streams.ts';
+import type { Runtimes } from '../../trials/bootstrap.ts';
+import type { LengthLaw } from './length-law.ts';
+
+/**
+ * What runs cut off at the horizon leave open: `least` takes every one of them as ended there, `most` as going on for
+ * ever; for hours without it is the other way round. `low` and `high` are the 95 % limits of the two ends.
+ */
+export interface Bounds {
+  readonly least: number;
+  readonly most: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface RiddenOut {
+  /** Chance that the next outage is over before tier 1 goes without. */
+  readonly chance: Bounds;
+  /** Hours from tier 1 going without to the end of the outage, mean per outage. */
+  readonly hoursWithout: Bounds;
+}
+
+/** @param runtimes hours, aligned with `censored`; whatever is censored is so at the horizon */
+export function riddenOut(
+  { times, censored }: Runtimes,
+  law: LengthLaw,
+  resamples: number,
+  chance: Stream,
+): RiddenOut {
+  const over = times.map(law.overBy);
+  const beyond = times.map(law.meanBeyond);
+  const endless = (values: Float64Array, value: number) =>
+    values.map((x, i) => (censored[i] === 1 ? value : x));
+  const samples = [over, endless(over, 1), endless(beyond, 0), beyond];
+  const limits = meanLimits(samples, resamples, chance);
+  const [overLeast, overMost, beyondLeast, beyondMost] = samples.map(meanOf);
+  return {
+    chance: { least: overLeast!, most: overMost!, low: limits[0]!.low, high: limits[1]!.high },
+    hoursWithout: { least: beyondLeast!, most: beyondMost!, low: limits[2]!.low, high: limits[3]!.high },
+  };
+}
+
+function meanOf(values: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i]!;
+  return sum / values.length;
+}
+
+/** Percentile bootstrap over draws; every sample meets the same resamples. */
+function meanLimits(
+  samples: readonly Float64Array[],
+  resamples: number,
+  chance: Stream,
+): { low: number; high: number }[] {
+  const draws = samples[0]!.length;
+  const means = samples.map(() => new Float64Array(resamples));
+  for (let b = 0; b < resamples; b++) {
+    for (let i = 0; i < draws; i++) {
+      const pick = Math.floor(chance() * draws);
+      for (let s = 0; s < samples.length; s++) means[s]![b]! += samples[s]![pick]! / draws;
+    }
+  }
+  const tail = Math.round((resamples + 1) * 0.025);
+  return means.map((values) => {
+    values.sort();
+    return { low: values[tail - 1]!, high: values[resamples - tail]! };
+  });
+}

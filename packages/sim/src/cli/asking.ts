@@ -1,0 +1,70 @@
+/** Studies for advice, on this machine's cores, with a bar for each and an ear for Ctrl-C. */
+import type { AskStudy } from '../advice/ask-study.ts';
+import type { AskDraws } from '../advice/draw-job.ts';
+import { askDrawsPool } from '../node/ask-draws-pool.ts';
+import { askPool, StudyInterrupted } from '../node/ask-pool.ts';
+import { EXIT } from './exit-codes.ts';
+import { remark, type OutputOptions } from './output.ts';
+import { startProgress } from './progress.ts';
+
+/**
+ * Runs `answer` with a way to ask for studies. Interrupted: says so and returns nothing, for advice on half the studies
+ * would mislead.
+ */
+export async function withStudies<Answer>(
+  options: OutputOptions & { readonly workers: number },
+  answer: (ask: AskStudy) => Promise<Answer>,
+): Promise<Answer | undefined> {
+  return unlessInterrupted(options, (signal) =>
+    answer(async (scenario, question) => {
+      const progress = startProgress(question.draws, options);
+      const ask = askPool({
+        workers: options.workers,
+        signal,
+        onProgress: progress.update,
+        onTrouble: (message) => remark(message, options),
+      });
+      return ask(scenario, question).finally(progress.stop);
+    }),
+  );
+}
+
+/** The same for work on draws that is no study, `runs` of it in all, with one bar. */
+export async function withDraws<Answer>(
+  options: OutputOptions & { readonly workers: number },
+  runs: number,
+  answer: (ask: AskDraws, onProgress: (done: number) => void) => Promise<Answer>,
+): Promise<Answer | undefined> {
+  const progress = startProgress(runs, options);
+  return unlessInterrupted(options, (signal) => {
+    const onTrouble = (message: string) => remark(message, options);
+    const ask = askDrawsPool({ workers: options.workers, signal, onTrouble });
+    return answer(ask, (done) => progress.update(done, runs));
+  }).finally(progress.stop);
+}
+
+async function unlessInterrupted<Answer>(
+  options: OutputOptions,
+  answer: (signal: AbortSignal) => Promise<Answer>,
+): Promise<Answer | undefined> {
+  const interruption = new AbortController();
+  const onInterrupt = () => {
+    remark('\nStopping: the outages begun are finished first. Press Ctrl-C again to stop at once.', options);
+    interruption.abort();
+  };
+  process.once('SIGINT', onInterrupt);
+  try {
+    return await answer(interruption.signal);
+  } catch (error) {
+    if (!(error instanceof StudyInterrupted)) throw error;
+    remark('Interrupted before the answer was ready: nothing to report.', options);
+    return undefined;
+  } finally {
+    process.removeListener('SIGINT', onInterrupt);
+  }
+}
+
+/** The exit code of a verb that may have been interrupted. */
+export function exitOf(answer: unknown): number {
+  return answer === undefined ? EXIT.interrupted : EXIT.done;
+}

@@ -1,0 +1,45 @@
+/** `rideout legs`: which circuit on which leg. */
+import { findLegs } from '../advice/legs/find-legs.ts';
+import { legsTable } from '../advice/legs/legs-table.ts';
+import { loadScenario } from '../node/load-scenario.ts';
+import { exitOf, withStudies } from './asking.ts';
+import { chosenRun, type RunOptionTexts } from './chosen-run.ts';
+import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { renderLegs } from './render-legs.ts';
+import { OptionError } from './report-error.ts';
+import { writeResult } from './write-result.ts';
+
+export interface LegsOptions extends OutputOptions, RunOptionTexts {
+  readonly draws: number;
+  readonly choose: number;
+  readonly seed: string;
+  readonly workers: number;
+  readonly out?: string;
+  readonly weather?: string;
+  readonly months?: number[];
+}
+
+export async function legs(path: string, options: LegsOptions): Promise<number> {
+  const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
+  for (const note of notes) remark(note, options);
+  const { alternative, strategy } = chosenRun(scenario, options);
+  const question = {
+    seed: options.seed,
+    draws: options.draws,
+    choosingDraws: options.choose,
+    alternative,
+    strategy: options.strategy === undefined ? undefined : strategy,
+  };
+  const answer = await withStudies(options, (ask) => findLegs(scenario, question, ask)).catch(inWords(path));
+  if (answer === undefined) return exitOf(answer);
+  say(options.json === true ? JSON.stringify(answer) : renderLegs(answer, terminalLook(options)));
+  await writeResult(options, answer, { legs: legsTable(answer) }, 'legs');
+  return exitOf(answer);
+}
+
+/** A household without a choice is no fault of ours. */
+function inWords(path: string): (error: unknown) => never {
+  return (error) => {
+    throw error instanceof RangeError ? new OptionError(`${path}: ${error.message}.`) : error;
+  };
+}

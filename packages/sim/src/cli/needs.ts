@@ -1,0 +1,36 @@
+/** `rideout needs`: how long each need is met, and how badly it is missed. */
+import { askNeeds } from '../advice/needs/ask-needs.ts';
+import { needsEnduranceTable } from '../advice/needs/needs-table.ts';
+import { scenarioNeeds } from '../advice/needs/needs-job.ts';
+import { loadScenario } from '../node/load-scenario.ts';
+import { exitOf, withDraws } from './asking.ts';
+import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { renderNeeds } from './render-needs.ts';
+import { OptionError } from './report-error.ts';
+import { writeResult } from './write-result.ts';
+
+export interface NeedsOptions extends OutputOptions {
+  readonly draws: number;
+  readonly seed: string;
+  readonly workers: number;
+  readonly out?: string;
+  readonly weather?: string;
+  readonly months?: number[];
+}
+
+export async function needs(path: string, options: NeedsOptions): Promise<number> {
+  const { seed, draws } = options;
+  const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
+  for (const note of notes) remark(note, options);
+  if (scenarioNeeds(scenario).length === 0)
+    throw new OptionError(
+      `${path}: found no needs; expected a list under needs, or a need on some circuit, such as need: food`,
+    );
+  const answer = await withDraws(options, draws, (ask, onProgress) =>
+    askNeeds(scenario, { seed, draws, onProgress }, ask),
+  );
+  if (answer === undefined) return exitOf(answer);
+  say(options.json === true ? JSON.stringify(answer) : renderNeeds(answer, terminalLook(options)));
+  await writeResult(options, answer, { needs: needsEnduranceTable(answer) }, 'needs');
+  return exitOf(answer);
+}

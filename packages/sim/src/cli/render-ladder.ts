@@ -1,0 +1,191 @@
+import type { Told } from '../advice/compare-runtimes.ts';
+import type { LadderAnswer, LadderRung, LadderStand } from '../advice/ladder/ladder-answer.ts';
+import { daysDown, daysInterval, signedTenths } from '../trials/days-in-words.ts';
+import { provenanceStamp } from '../trials/provenance-stamp.ts';
+import type { Estimate } from '../trials/study-summary.ts';
+import { renderFramed } from './render-frame.ts';
+import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
+import type { Style, TerminalLook } from './render-style.ts';
+
+/** The ladder for a terminal: the first rung in words, the table, what was left, the check, how to repeat it. */
+export function renderLadder(answer: LadderAnswer, look: TerminalLook): string {
+  const { incentivesNote, choosingNote } = NOTES;
+  const notes = [
+    ...readingNotes(answer),
+    `${choosingNote} ${provenanceStamp(answer.choosing)}.`,
+    incentivesNote,
+  ];
+  return renderFramed(
+    {
+      provenance: answer.provenance,
+      about: [`What to buy next: ${shareWords(answer.confidence)} reach how many days, for what money.`],
+      headline: headline(answer),
+      body: (style) => [
+        ...table(answer, look, style),
+        '',
+        ...paragraphs(leftWords(answer), look),
+        ...paragraphs(allWords(answer), look),
+        '',
+        ...paragraphs(notes, look, '  ').map(style.quiet),
+      ],
+      caution:
+        'Prices are the ones you typed. What may be joined to your panel, and by whom, is for the local code and a licensed electrician to say; one unit that feeds both legs must never meet circuits that share a neutral.',
+    },
+    look,
+  );
+}
+
+const NOTES = {
+  choosingNote:
+    'The order was chosen on other outages than those that the figures are from, so that luck in choosing does not flatter them:',
+  incentivesNote: 'Prices are after the incentive you gave, if any.',
+};
+
+function paragraphs(texts: readonly string[], { width }: TerminalLook, indent = ''): string[] {
+  return texts.flatMap((text) => paragraph(text, width, indent));
+}
+
+function shareWords(share: number): string {
+  if (share === 0.9) return 'nine outages in ten';
+  if (share === 0.5) return 'half of the outages';
+  return `${Math.round(share * 1000) / 10}\u00a0% of outages`;
+}
+
+function money(amount: number, { currency }: LadderAnswer): string {
+  return amount === 0 ? 'free' : `${currency}\u00a0${groups(Math.round(amount))}`;
+}
+
+/** `12 500`: thousands apart, whatever the country. */
+function groups(whole: number): string {
+  return String(whole).replace(/\B(?=(\d{3})+$)/g, '\u00a0');
+}
+
+function headline(answer: LadderAnswer): string[] {
+  const { rungs, start, horizonDays } = answer;
+  const end = rungs.at(-1);
+  const from = `${start.title}, “${start.strategyTitle}”: ${shareWords(answer.confidence)} reach ${daysDown(start.days.value, horizonDays)} days.`;
+  if (end === undefined) return [from, ENDED[answer.ended]];
+  const paid = end.paid === 0 ? 'no money' : money(end.paid, answer);
+  return [
+    from,
+    `${rungs.length} ${rungs.length === 1 ? 'rung' : 'rungs'} up, for ${paid} in all, they reach ${daysDown(end.days.value, horizonDays)} (“${end.strategyTitle}”). ${ENDED[answer.ended]}`,
+  ];
+}
+
+const ENDED: Readonly<Record<LadderAnswer['ended'], string>> = {
+  'all taken': 'Then every step is taken.',
+  'no gain': 'No further step was found to gain anything.',
+  budget: 'The budget ends there.',
+  horizon:
+    'There every outage outlasts the horizon: a longer outage.horizonDays would show what more brings.',
+};
+
+interface Column {
+  readonly head: readonly [string, string];
+  readonly width: number;
+  readonly cell: (rung: LadderStand & Partial<LadderRung>) => string;
+}
+
+const LEAST_NAME = 22;
+const MARKS: Readonly<Record<Told, string>> = { clear: ' ', 'on average': '~', 'not told from zero': '?' };
+
+/** Wide enough for every sum, in any currency. */
+function moneyWidth(answer: LadderAnswer): number {
+  const sums = answer.rungs.flatMap(({ price, paid, pricePerDay }) => [price, paid, pricePerDay ?? 0]);
+  return Math.max(10, ...sums.map((sum) => 2 + Array.from(money(sum, answer)).length));
+}
+
+function columnsFitting(answer: LadderAnswer, width: number): Column[] {
+  const { horizonDays } = answer;
+  const sumWidth = moneyWidth(answer);
+  const all: Column[] = [
+    {
+      head: ['', 'price'],
+      width: sumWidth,
+      cell: (r) => (r.price === undefined ? '' : money(r.price, answer)),
+    },
+    { head: ['days', 'reached'], width: 9, cell: (r) => daysDown(r.days.value, horizonDays) },
+    { head: ['gain', '(95\u00a0%)'], width: 21, cell: (r) => (r.gainDays ? gainText(r.gainDays) : '') },
+    {
+      head: ['price of', 'a day'],
+      width: sumWidth,
+      cell: (r) => (typeof r.pricePerDay === 'number' ? money(r.pricePerDay, answer) : ''),
+    },
+    { head: ['paid', 'in all'], width: sumWidth, cell: (r) => (r.paid ? money(r.paid, answer) : '') },
+    { head: ['days', '(95\u00a0%)'], width: 15, cell: (r) => daysInterval(r.days, horizonDays) },
+  ];
+  let used = 0;
+  return all.filter((column) => (used += column.width) <= width);
+}
+
+function table(answer: LadderAnswer, look: TerminalLook, style: Style): string[] {
+  const columns = columnsFitting(answer, look.width - LEAST_NAME);
+  const nameWidth = look.width - columns.reduce((sum, { width }) => sum + width, 0);
+  const row = (mark: string, rung: LadderStand & Partial<LadderRung>) => {
+    const [first = '', ...more] = wrapLines(rung.title, nameWidth - mark.length - 1);
+    return [
+      toLeft(mark + first, nameWidth) + columns.map((c) => toRight(c.cell(rung), c.width)).join(''),
+      ...more.map((part) => ' '.repeat(mark.length) + part),
+    ];
+  };
+  const rungs = answer.rungs.flatMap((rung, i) => {
+    const before = i === 0 ? answer.start : answer.rungs[i - 1]!;
+    const line = row(`${toRight(String(i + 1), 2)} ${MARKS[rung.told]} `, rung);
+    const change =
+      before.strategyId === rung.strategyId
+        ? []
+        : paragraph(`then lives by “${rung.strategyTitle}”`, look.width, '     ').map(style.quiet);
+    return [...line, ...change];
+  });
+  return [
+    ...[0, 1].map((line) =>
+      style.quiet(' '.repeat(nameWidth) + columns.map((c) => toRight(c.head[line]!, c.width)).join('')),
+    ),
+    ...row('     ', answer.start),
+    ...rungs,
+  ];
+}
+
+function gainText({ value, low, high }: Estimate): string {
+  const end = (days: number | null) => (days === null ? 'open' : signedTenths(days));
+  return `${end(value)} (${end(low)} to ${end(high)})`;
+}
+
+function readingNotes({ rungs, confidence, horizonDays, provenance }: LadderAnswer): string[] {
+  const told = new Set(rungs.map((rung) => rung.told));
+  const hidden = rungs.some(({ days, gainDays }) =>
+    [days.value, gainDays.value, gainDays.high].includes(null),
+  );
+  return [
+    `Days that ${shareWords(confidence)} reach, from ${provenance.draws} simulated outages. A gain is against the rung above, on the same outages.`,
+    ...(told.has('on average')
+      ? ['~: longer on average, but no clear gain in the days that so many outages reach.']
+      : []),
+    ...(told.has('not told from zero') ? ['?: the gain cannot be told from none at all.'] : []),
+    ...(hidden ? [`Open: past the horizon of ${horizonDays} days, at which the study stops looking.`] : []),
+  ];
+}
+
+function leftWords(answer: LadderAnswer): string[] {
+  if (answer.left.length === 0) return [];
+  const named = answer.left.map(({ title, price, why }) => `${title} (${money(price, answer)}): ${why}`);
+  return [`Not on the ladder: ${named.join('; ')}.`];
+}
+
+function allWords({ all, horizonDays, ...answer }: LadderAnswer): string[] {
+  if (all === null)
+    return [
+      'There are too many combinations of these steps to look at each one: the order is step by step the best next one, not proven best as a whole.',
+    ];
+  const checked = `Check: all ${all.combinations} combinations were looked at.`;
+  if (all.mostBehindDays < 0.05)
+    return [`${checked} For no sum of money on the way is another one ahead of the ladder.`];
+  const behind = `${checked} On the way the best one for the same money is up to ${signedTenths(all.mostBehindDays)} days ahead of a rung, on the outages that chose it.`;
+  const whole = answer.budget === null ? 'the money of the whole ladder' : 'the whole budget';
+  if (all.other === null) return [`${behind} For ${whole} none is.`];
+  const { stepTitles, days, gainDays } = all.other;
+  return [
+    behind,
+    `For ${whole}, ${stepTitles.join(', ')} together reach ${daysDown(days.value, horizonDays)} days on the fresh outages: ${gainText(gainDays)} against the ladder’s end${gainDays.low !== null && gainDays.low > 0 ? '' : ', not told from zero'}. That costs ${money(all.other.paid, { all, horizonDays, ...answer })}.`,
+  ];
+}

@@ -1,0 +1,127 @@
+import type { InputMatters, Matters } from '../advice/matters/matters.ts';
+import { daysDown, percent, plainTenths, signedTenths } from '../trials/days-in-words.ts';
+import type { Estimate } from '../trials/study-summary.ts';
+import { renderFramed } from './render-frame.ts';
+import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
+import type { Style, TerminalLook } from './render-style.ts';
+
+/** What matters, for a terminal: the largest, the table, how to read it, how to repeat it. */
+export function renderMatters(answer: Matters, look: TerminalLook): string {
+  return renderFramed(
+    {
+      provenance: answer.provenance,
+      about: [`What matters for the days: “${answer.alternativeTitle}”, “${answer.strategyTitle}”.`],
+      headline: headline(answer),
+      body: (style) => [...table(answer, look, style), '', ...notes(answer, look).map(style.quiet)],
+      caution:
+        'Ranges are what you said or our defaults, not what your house has: a value that matters and can be measured is worth an evening with a meter.',
+    },
+    look,
+  );
+}
+
+function headline({ inputs, horizonDays, meanDays, sdDays, middle, togetherFraction }: Matters): string[] {
+  const [first, second] = inputs;
+  if (first === undefined || (first.total.value ?? 0) <= 0)
+    return ['Nothing that is not known here moves the days: every outage lasted the same.'];
+  const names = [first, second].flatMap((input) =>
+    input === undefined ? [] : `${input.title} (${shareText(input.total)})`,
+  );
+  const measurable = inputs.find(({ isValue }) => isValue);
+  return [
+    `Over all that is not known, ${plainTenths(meanDays)}\u00a0days on average, give or take ${plainTenths(sdDays)}; nine outages in ten reach ${daysDown(middle.nineInTenDays.value, horizonDays)} with every value in the middle.`,
+    `Most has a part in the spread: ${names.join(', then ')}.`,
+    ...(measurable === undefined
+      ? []
+      : [
+          `Of the house’s own figures, “${measurable.title}” has the largest part (${shareText(measurable.total)}).`,
+        ]),
+    ...(togetherFraction !== null && togetherFraction > 0.3
+      ? [
+          `About ${percent(Math.min(1, togetherFraction))} of the spread belongs to no input alone: it takes two together, such as a dull sky and a late hour.`,
+        ]
+      : []),
+  ];
+}
+
+interface Column {
+  readonly head: readonly [string, string];
+  readonly width: number;
+  readonly cell: (input: InputMatters) => string;
+}
+
+const LEAST_NAME = 20;
+
+function table(answer: Matters, look: TerminalLook, style: Style): string[] {
+  const columns = columnsFitting(answer.horizonDays, look.width - LEAST_NAME);
+  const nameWidth = look.width - columns.reduce((sum, { width }) => sum + width, 0);
+  const heads = [0, 1].map((line) =>
+    style.quiet(
+      ' '.repeat(nameWidth) +
+        columns
+          .map((c) => toRight(c.head[line]!, c.width))
+          .join('')
+          .trimEnd(),
+    ),
+  );
+  return [
+    ...heads,
+    ...answer.inputs.flatMap((input) => {
+      const [title = '', ...more] = wrapLines(input.title, nameWidth - 1);
+      const row = toLeft(title, nameWidth) + columns.map((c) => toRight(c.cell(input), c.width)).join('');
+      const ends = paragraph(`from ${input.low} to ${input.high}`, look.width, '  ');
+      return [row, ...more, ...ends.map(style.quiet)];
+    }),
+  ];
+}
+
+function columnsFitting(horizonDays: number, width: number): Column[] {
+  const all: Column[] = [
+    { head: ['9 in 10', 'at low'], width: 7, cell: (i) => daysDown(i.nineInTen.lowDays, horizonDays) },
+    { head: ['9 in 10', 'at high'], width: 8, cell: (i) => daysDown(i.nineInTen.highDays, horizonDays) },
+    {
+      head: ['high less low', '(95\u00a0%)'],
+      width: 20,
+      cell: (i) => differenceText(i.nineInTen.differenceDays),
+    },
+    { head: ['share of spread', 'in all (95\u00a0%)'], width: 17, cell: (i) => shareWithLimits(i.total) },
+    { head: ['', 'alone'], width: 8, cell: (i) => shareText(i.firstOrder) },
+  ];
+  let used = 0;
+  return all.filter((column) => (used += column.width) <= width);
+}
+
+/** Where the horizon hides a side, what is known of the difference. */
+function differenceText({ value, low, high }: Estimate): string {
+  if (value === null) {
+    if (low !== null && low > 0) return `${signedTenths(low)} or more`;
+    return high !== null && high < 0 ? `${signedTenths(high)} or beyond` : 'hidden';
+  }
+  const end = (days: number | null) => (days === null ? '…' : signedTenths(days));
+  return `${signedTenths(value)} (${end(low)} to ${end(high)})`;
+}
+
+/** Estimates of shares may fall a little outside 0…1; nobody is told so. */
+function shareText({ value }: Estimate): string {
+  return value === null ? '' : percent(Math.min(1, Math.max(0, value)));
+}
+
+function shareWithLimits(share: Estimate): string {
+  if (share.low === null || share.high === null) return shareText(share);
+  const whole = (value: number) => Math.round(100 * Math.min(1, Math.max(0, value)));
+  return `${shareText(share)} (${whole(share.low)} to ${whole(share.high)})`;
+}
+
+function notes({ horizonDays, hiddenFraction, provenance }: Matters, look: TerminalLook): string[] {
+  const texts = [
+    '“9 in 10”: days that nine outages in ten reach with this input held at its low or its high, values in the middle, chance as it falls, the same draws.',
+    'Share of spread: of the variance of the days over everything that is not known; “in all” with everything the input does together with others (so shares add to more than 100 %), “alone” without (Sobol’ indices).',
+    ...(hiddenFraction > 0
+      ? [
+          `${percent(hiddenFraction)} of the outages were still running after ${horizonDays} days: what moves the days beyond that does not count here.`,
+        ]
+      : []),
+    `${provenance.draws} rows; four times as many (--draws) halve the intervals.`,
+  ];
+  return texts.flatMap((text) => paragraph(text, look.width, '  '));
+}

@@ -1,0 +1,125 @@
+import type { NeedFigures, NeedsAnswer } from '../advice/needs/needs.ts';
+import { atLeastThisLong, daysDown, percent } from '../trials/days-in-words.ts';
+import { renderFramed } from './render-frame.ts';
+import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
+import type { Style, TerminalLook } from './render-style.ts';
+
+type Need = NeedsAnswer['needs'][number];
+
+/** Needs for a terminal: which fails first, a block for each, how to read it, how to repeat it. */
+export function renderNeeds(answer: NeedsAnswer, look: TerminalLook): string {
+  return renderFramed(
+    {
+      provenance: answer.provenance,
+      about: ['What a family would notice: each need under each strategy.'],
+      headline: headline(answer),
+      body: (style) => [
+        ...answer.needs.flatMap((need) => [...block(answer, need, look, style), '']),
+        ...notes(answer).flatMap((text) => paragraph(text, look.width, '  ').map(style.quiet)),
+      ],
+      caution:
+        'Forecasts from a model of your description, not promises: a thermometer in the food decides, not this table; when in doubt, throw it out. For medical equipment ask the supplier what to do when power fails, and keep a second way ready.',
+    },
+    look,
+  );
+}
+
+/** For each alternative, which strategy keeps every need longest, and what gives way first under it. */
+function headline({ needs, figures, horizonDays }: NeedsAnswer): string[] {
+  const alternatives = [...new Set(figures.map((f) => f.alternativeId))];
+  return alternatives.map((id) => {
+    const here = figures.filter((f) => f.alternativeId === id);
+    const weakest = [...new Set(here.map((f) => f.strategyId))].map((strategy) =>
+      here.filter((f) => f.strategyId === strategy).reduce((a, b) => (reach(b) < reach(a) ? b : a)),
+    );
+    const best = weakest.reduce((a, b) => (reach(b) > reach(a) ? b : a));
+    const named = alternatives.length > 1 ? `With “${best.alternativeTitle}”: ` : '';
+    const title = needs.find((need) => need.id === best.needId)!.title;
+    if (best.nineInTenDays.value === null)
+      return `${named}under “${best.strategyTitle}”, every need is met for all ${horizonDays} days in nine outages of ten.`;
+    return `${named}“${best.strategyTitle}” keeps every need longest; “${title}” gives way first, and holds at least ${atLeastThisLong(best.nineInTenDays.value)} in nine outages of ten.`;
+  });
+}
+
+const reach = (f: NeedFigures): number => f.nineInTenDays.value ?? Infinity;
+
+interface Column {
+  readonly head: readonly [string, string];
+  readonly width: number;
+  readonly cell: (figures: NeedFigures) => string;
+}
+
+const LEAST_NAME = 22;
+const INDENT = '  ';
+
+function block(answer: NeedsAnswer, need: Need, look: TerminalLook, style: Style): string[] {
+  const columns = columnsFitting(answer.horizonDays, need, look.width - LEAST_NAME - INDENT.length);
+  const nameWidth = look.width - INDENT.length - columns.reduce((sum, { width }) => sum + width, 0);
+  const rows = answer.figures.filter((f) => f.needId === need.id);
+  const alternatives = [...new Set(rows.map((f) => f.alternativeId))];
+  return [
+    ...paragraph(`${need.title}: fails when ${need.failsWhen}`, look.width).map(style.heading),
+    ...[0, 1].map((line) =>
+      style.quiet(
+        ' '.repeat(INDENT.length + nameWidth) + columns.map((c) => toRight(c.head[line]!, c.width)).join(''),
+      ),
+    ),
+    ...alternatives.flatMap((id) => {
+      const here = rows.filter((f) => f.alternativeId === id);
+      return [
+        ...(alternatives.length > 1 ? paragraph(here[0]!.alternativeTitle, look.width) : []),
+        ...here.flatMap((f) => {
+          const [title = '', ...more] = wrapLines(f.strategyTitle, nameWidth - 1);
+          const cells = columns.map((c) => toRight(c.cell(f), c.width)).join('');
+          return [INDENT + toLeft(title, nameWidth) + cells, ...more.map((part) => INDENT + part)];
+        }),
+      ];
+    }),
+  ];
+}
+
+function columnsFitting(horizonDays: number, need: Need, width: number): Column[] {
+  const all: Column[] = [
+    { head: ['never', 'fails'], width: 7, cell: (f) => percent(f.neverFails.value) },
+    { head: ['9 in 10', 'hold, d'], width: 8, cell: (f) => daysDown(f.nineInTenDays.value, horizonDays) },
+    { head: ['half', 'hold, d'], width: 8, cell: (f) => daysDown(f.medianDays.value, horizonDays) },
+    { head: ['unmet', 'mean, h'], width: 8, cell: (f) => tenths(f.hoursUnmet.mean) },
+    { head: ['longest', '9/10, h'], width: 8, cell: (f) => tenths(f.longestHours.nineInTen) },
+    ...depthColumns(need),
+  ];
+  let used = 0;
+  return all.filter((column) => (used += column.width) <= width);
+}
+
+/** What is worth telling besides hours depends on the need. */
+function depthColumns({ measure }: Need): Column[] {
+  const extreme = (f: NeedFigures) => (f.extreme === null ? '' : tenths(f.extreme.oneInTen));
+  const depth = (f: NeedFigures) => (f.depth === null ? '' : tenths(f.depth.mean));
+  switch (measure) {
+    case 'power':
+      return [];
+    case 'water':
+      return [
+        { head: ['short', 'mean, L'], width: 8, cell: depth },
+        {
+          head: ['raised', 'L/p/d'],
+          width: 8,
+          cell: (f) => (f.litresPerPersonPerDay === null ? '' : f.litresPerPersonPerDay.toFixed(0)),
+        },
+      ];
+    default:
+      return [
+        { head: ['°C·h', 'mean'], width: 8, cell: depth },
+        { head: [measure === 'warmth' ? 'coldest' : 'warmest', '1/10, °C'], width: 9, cell: extreme },
+      ];
+  }
+}
+
+const tenths = (value: number): string => value.toFixed(1).replace('-', '−');
+
+function notes({ provenance, horizonDays }: NeedsAnswer): string[] {
+  return [
+    `“Never fails”: share of ${provenance.draws} outages in which it held for ${horizonDays} days. “Hold”: days until it first fails, rounded down; one in ten, or half, fail sooner.`,
+    '“Unmet”: all hours without or past the limit, failed or not. “Longest”: of them in a row; one outage in ten has a longer one. °C·h: degree-hours past the limit. “1/10”: one outage in ten goes further.',
+  ];
+}

@@ -1,0 +1,115 @@
+import type { NextOutage, NextOutageFigures } from '../advice/outage-lengths/next-outage.ts';
+import type { Bounds } from '../advice/outage-lengths/ridden-out.ts';
+import { percent } from '../trials/days-in-words.ts';
+import { renderFramed } from './render-frame.ts';
+import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
+import type { Style, TerminalLook } from './render-style.ts';
+
+/** The next outage for a terminal: the chance, the table, where lengths come from, how to repeat it. */
+export function renderNextOutage(answer: NextOutage, look: TerminalLook): string {
+  return renderFramed(
+    {
+      provenance: answer.provenance,
+      about: ['The next outage, weighed by how long outages last.'],
+      headline: headline(answer),
+      body: (style) => [
+        ...table(answer, look, style),
+        '',
+        ...notes(answer).flatMap((text) => paragraph(text, look.width, '  ').map(style.quiet)),
+      ],
+      caution:
+        'Figures of a whole country or utility are averages: a home at the end of a line waits longer, and outages that come with storms are longer and darker than others. Plan for longer than the mean.',
+    },
+    look,
+  );
+}
+
+function headline({ figures, lengths }: NextOutage): string[] {
+  const best = figures.reduce((a, b) => (b.riddenOut.least > a.riddenOut.least ? b : a));
+  return [
+    `Outages: ${lengths.perYear.toFixed(1)} a year, ${hours(lengths.meanHours)} long on average, ${hours(lengths.hoursPerYear)} a year in all.`,
+    `“${best.strategyTitle}” with “${best.alternativeTitle}” rides out the next one with a chance of ${shareRange(best.riddenOut)}; one that outlasts it comes ${howOften(best.notRiddenOutPerYear)}.`,
+  ];
+}
+
+function howOften({ least, most }: Bounds): string {
+  if (most <= 0.01) return 'less than once in a hundred years';
+  const once = most > 0.67 ? 'about once a year' : `about once in ${(1 / most).toFixed(0)}\u00a0years`;
+  return most - least > 0.05 * most ? `${once} at most` : once;
+}
+
+interface Column {
+  readonly head: readonly [string, string];
+  readonly width: number;
+  readonly cell: (figures: NextOutageFigures) => string;
+}
+
+const COLUMNS: readonly Column[] = [
+  { head: ['ridden', 'out'], width: 13, cell: (f) => shareRange(f.riddenOut) },
+  { head: ['95\u00a0%', 'interval'], width: 15, cell: (f) => interval(f.riddenOut) },
+  { head: ['hours without', 'a year'], width: 15, cell: (f) => hourRange(f.hoursWithoutPerYear) },
+  { head: ['outlasted', 'once in'], width: 12, cell: (f) => years(f.notRiddenOutPerYear) },
+];
+const LEAST_NAME = 22;
+const INDENT = '  ';
+
+function table({ figures }: NextOutage, look: TerminalLook, style: Style): string[] {
+  let used = LEAST_NAME + INDENT.length;
+  const columns = COLUMNS.filter((column) => (used += column.width) <= look.width);
+  const nameWidth = look.width - INDENT.length - columns.reduce((sum, { width }) => sum + width, 0);
+  const alternatives = [...new Set(figures.map((f) => f.alternativeId))];
+  const heads = [0, 1].map((line) =>
+    style.quiet(
+      ' '.repeat(INDENT.length + nameWidth) + columns.map((c) => toRight(c.head[line]!, c.width)).join(''),
+    ),
+  );
+  const rows = alternatives.flatMap((id) => {
+    const here = figures.filter((f) => f.alternativeId === id);
+    return [
+      ...(alternatives.length > 1 ? paragraph(here[0]!.alternativeTitle, look.width).map(style.heading) : []),
+      ...here.flatMap((f) => {
+        const [title = '', ...more] = wrapLines(f.strategyTitle, nameWidth - 1);
+        const cells = columns.map((c) => toRight(c.cell(f), c.width)).join('');
+        return [INDENT + toLeft(title, nameWidth) + cells, ...more.map((part) => INDENT + part)];
+      }),
+    ];
+  });
+  return [...heads, ...rows];
+}
+
+/** Tenths of a per cent: chances here lie close to 1. */
+const fine = (share: number): string => (100 * share).toFixed(1);
+
+function shareRange({ least, most }: Bounds): string {
+  const [from, to] = [fine(least), fine(most)];
+  return from === to ? `${from}\u00a0%` : `${from}–${to}\u00a0%`;
+}
+
+const interval = ({ low, high }: Bounds): string => `${fine(low)} to ${fine(high)}`;
+
+function hourRange({ least, most }: Bounds): string {
+  const [from, to] = [least.toFixed(2), most.toFixed(2)];
+  return from === to ? from : `${from}–${to}`;
+}
+
+function years({ most }: Bounds): string {
+  const once = 1 / most;
+  return once >= 100 ? '100\u00a0years +' : `${once.toFixed(1)}\u00a0years`;
+}
+
+const hours = (n: number): string => `${n.toFixed(1)}\u00a0hours`;
+
+function notes({ lengths, horizonDays, provenance }: NextOutage): string[] {
+  const over = lengths.overBy
+    .map(
+      ({ days, share }) => `${fine(share)}\u00a0% by ${days < 1 ? `${24 * days}\u00a0h` : `${days}\u00a0d`}`,
+    )
+    .join(', ');
+  return [
+    `Lengths: ${lengths.source}. Over: ${over}.`,
+    `“Ridden out”: over before tier 1 goes without, ${provenance.draws} simulated outages. “Hours without”: from then to the end of the outage; a home without backup has ${hours(lengths.hoursPerYear)}. “Outlasted”: an outage that is longer than the house holds.`,
+    lengths.beyondHorizonFraction > 1e-6
+      ? `${percent(lengths.beyondHorizonFraction)} of outages last longer than the ${horizonDays} days looked at; where runs were still going then, two figures say between what the truth lies.`
+      : `Hardly any outage lasts longer than the ${horizonDays} days looked at: the horizon hides nothing here.`,
+  ];
+}

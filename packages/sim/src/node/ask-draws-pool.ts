@@ -1,0 +1,48 @@
+/** Jobs on draws that advice gives out, run on this machine's cores. */
+import { askDrawsHere, type AskDraws, type DrawJob } from '../advice/draw-job.ts';
+import type { OutcomeRows } from '../trials/outcome-rows.ts';
+import { joinRows } from '../trials/shard.ts';
+import { StudyInterrupted } from './ask-pool.ts';
+import type { RunOptions } from './run-study.ts';
+import { runPool, type Shard } from './shard-pool.ts';
+import { startThread } from './start-worker.ts';
+
+/** Draws in a shard: each may be a dozen runs. */
+const MOST_AT_ONCE = 10;
+
+/** Rows are the same bits for any number of workers. @throws StudyInterrupted: half an answer would mislead */
+export function askDrawsPool({
+  workers,
+  onTrouble,
+  signal,
+}: Pick<RunOptions, 'workers' | 'onTrouble' | 'signal'>): AskDraws {
+  return async (job, draws, onDone) => {
+    const rows = workers === 0 ? await askDrawsHere(job, draws, onDone) : await onThreads(job, draws, onDone);
+    if (signal?.aborted === true) throw new StudyInterrupted('The runs were interrupted.');
+    return rows;
+  };
+
+  async function onThreads(job: DrawJob, draws: number, onDone?: (done: number) => void) {
+    const size = Math.max(1, Math.min(MOST_AT_ONCE, Math.ceil(draws / (workers * 8))));
+    const shards = new Map<number, OutcomeRows>();
+    let handedOut = 0;
+    let done = 0;
+    await runPool(job.scenario, job.seed, {
+      workers: Math.min(workers, Math.ceil(draws / size)),
+      start: () => startThread('draws-worker', job),
+      next: (): Shard | undefined => {
+        if (handedOut >= draws || signal?.aborted === true) return undefined;
+        const shard = { from: handedOut, to: Math.min(draws, handedOut + size) };
+        handedOut = shard.to;
+        return shard;
+      },
+      onRows: (shard, rows) => {
+        shards.set(shard.from, rows);
+        done += shard.to - shard.from;
+        onDone?.(done);
+      },
+      onTrouble,
+    });
+    return joinRows([...shards.entries()].sort(([a], [b]) => a - b).map(([, rows]) => rows));
+  }
+}

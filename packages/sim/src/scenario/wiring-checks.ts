@@ -1,0 +1,21 @@
+/** What the keys of wires and sites cannot tell alone. */
+import { meantHint } from './nearest.ts';
+import type { CheckedScenario } from './schema.ts';
+
+type Report = (path: readonly (string | number)[], expected: string, hint?: string, found?: string) => void;
+
+/** Reports through the caller's `report` in the manner of `crossCheck`. */
+export function checkWiring({ site, circuits }: CheckedScenario, report: Report): void {
+  if (site.recordLowC !== undefined && site.recordHighC !== undefined && site.recordLowC >= site.recordHighC)
+    report(['site', 'recordHighC'], `a temperature above recordLowC, ${site.recordLowC}`);
+  const ids = circuits.map((c) => c.id);
+  circuits.forEach(({ id, leg, sharedNeutralWith: other }, c) => {
+    if (other === undefined) return;
+    const path = ['circuits', c, 'sharedNeutralWith'];
+    const partner = circuits.find((p) => p.id === other);
+    if (other === id) report(path, 'the id of the other circuit');
+    else if (partner === undefined) report(path, 'the id of a circuit', meantHint(other, ids));
+    else if (leg === 'both' || partner.leg === 'both')
+      report(path, 'a pair of 120 V circuits: a circuit on both legs has no neutral to share');
+  });
+}

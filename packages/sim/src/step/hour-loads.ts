@@ -1,0 +1,202 @@
+/**
+ * What hangs on a unit minute by minute, thermostats aside: added up once per draw, hour by hour where it is needed,
+ * for every run that asks for the same. MODEL.md §5.2.
+ *
+ * A *pattern* is the share of each group's watts that a unit carries. Strategies and alternatives that have the same
+ * circuits on meet the same pattern, and read the same sums. Watts are multiples of a 64th, so the sums are exact.
+ */
+import type { PreparedWants } from './prepared-draw.ts';
+
+export const MINUTES_PER_HOUR = 60;
+
+/** Patterns kept from draw to draw; with more than these the next draw begins anew, so that memory stays bounded. */
+const MOST_PATTERNS = 400;
+/** Hours of sums that the pool has room for at first; it grows as needed. */
+const FIRST_BLOCKS = 64;
+
+export interface LoadPattern {
+  /** Per group: 0, 0.5 (240 V) or 1. */
+  readonly shares: Float64Array;
+  /** Per hour of the outage, the block of its sums; 0 where they are not made yet. Of the draw `ofDraw`. */
+  readonly blocks: Int32Array;
+  ofDraw: number;
+  /** By group and twice its share: the pattern with that one share changed, once somebody asked for it. */
+  readonly changed: (LoadPattern | undefined)[];
+}
+
+export interface HourLoads {
+  readonly byShares: Map<string, LoadPattern>;
+  /** Nothing hangs on the unit. */
+  nothing: LoadPattern;
+  /** Counts draws: what patterns hold of an earlier one is out of date. */
+  draw: number;
+  /** Blocks in use; the first is never used, so that 0 can mean none. */
+  used: number;
+  /** Per block, 60 minutes: watts beside the block's base, and the largest extra watts of a start. */
+  watts: Float32Array;
+  startExtraW: Float32Array;
+  /** 1 once a block's starts are filled in: few need them. */
+  startsReady: Uint8Array;
+  /** Per block: watts asked for in every minute; most watts of a minute; most extra watts of a start. */
+  baseW: Float64Array;
+  peakW: Float64Array;
+  peakExtraW: Float64Array;
+}
+
+export function createHourLoads(groups: number, hours: number): HourLoads {
+  const byShares = new Map<string, LoadPattern>();
+  return {
+    byShares,
+    nothing: patternOf(byShares, new Float64Array(groups), hours),
+    draw: 0,
+    used: 1,
+    watts: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
+    startExtraW: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
+    startsReady: new Uint8Array(FIRST_BLOCKS),
+    baseW: new Float64Array(FIRST_BLOCKS),
+    peakW: new Float64Array(FIRST_BLOCKS),
+    peakExtraW: new Float64Array(FIRST_BLOCKS),
+  };
+}
+
+/** Another draw has filled the wants: every sum is to be made again. */
+export function forgetSums(loads: HourLoads): void {
+  loads.draw++;
+  loads.used = 1;
+  if (loads.byShares.size <= MOST_PATTERNS) return;
+  const { shares, blocks } = loads.nothing;
+  loads.byShares.clear();
+  loads.nothing = patternOf(loads.byShares, new Float64Array(shares.length), blocks.length);
+}
+
+function patternOf(byShares: Map<string, LoadPattern>, shares: Float64Array, hours: number): LoadPattern {
+  const key = shares.join();
+  const known = byShares.get(key);
+  if (known !== undefined) return known;
+  const changed = new Array<LoadPattern | undefined>(3 * shares.length).fill(undefined);
+  const pattern = { shares, blocks: new Int32Array(hours), ofDraw: -1, changed };
+  byShares.set(key, pattern);
+  return pattern;
+}
+
+/** The pattern with the share of one group changed. */
+export function withShare(loads: HourLoads, pattern: LoadPattern, group: number, share: number): LoadPattern {
+  if (pattern.shares[group] === share) return pattern;
+  const at = 3 * group + 2 * share;
+  const known = pattern.changed[at];
+  if (known !== undefined) return known;
+  const shares = pattern.shares.slice();
+  shares[group] = share;
+  return (pattern.changed[at] = patternOf(loads.byShares, shares, pattern.blocks.length));
+}
+
+/** The block of the pattern's sums in an hour of the outage, made when first asked for. */
+export function blockOf(wants: PreparedWants, pattern: LoadPattern, hour: number): number {
+  const { hourLoads: loads } = wants;
+  if (pattern.ofDraw !== loads.draw) {
+    pattern.blocks.fill(0);
+    pattern.ofDraw = loads.draw;
+  }
+  const known = pattern.blocks[hour]!;
+  return known > 0 ? known : addUp(wants, pattern, hour);
+}
+
+/**
+ * Groups that ask for the same watts all hour go into the block's base, those that ask for nothing are passed over.
+ */
+function addUp(wants: PreparedWants, pattern: LoadPattern, hour: number): number {
+  const { hourLoads: loads, groupW, groupLeastW, groupMostW, groupMostExtraW } = wants;
+  const block = newBlock(loads);
+  const { shares } = pattern;
+  const { watts } = loads;
+  const at = block * MINUTES_PER_HOUR;
+  let baseW = 0;
+  let peakW = 0;
+  let peakExtraW = 0;
+  let first = true;
+  for (let g = 0; g < shares.length; g++) {
+    const share = shares[g]!;
+    const mostW = groupMostW[g]![hour]!;
+    if (share === 0 || mostW === 0) continue;
+    peakW += share * mostW;
+    peakExtraW = Math.max(peakExtraW, share * groupMostExtraW[g]![hour]!);
+    if (groupLeastW[g]![hour]! === mostW) baseW += share * mostW;
+    else {
+      if (first) setShare(watts, at, groupW[g]!, share, hour * MINUTES_PER_HOUR);
+      else addShare(watts, at, groupW[g]!, share, hour * MINUTES_PER_HOUR);
+      first = false;
+    }
+  }
+  if (first) watts.fill(0, at, at + MINUTES_PER_HOUR);
+  loads.baseW[block] = baseW;
+  loads.peakW[block] = peakW;
+  loads.peakExtraW[block] = peakExtraW;
+  loads.startsReady[block] = 0;
+  pattern.blocks[hour] = block;
+  return block;
+}
+
+function newBlock(loads: HourLoads): number {
+  if (loads.used === loads.baseW.length) grow(loads);
+  return loads.used++;
+}
+
+/** Twice the room. Whoever still reads the old arrays finds the same numbers in them. */
+function grow(loads: HourLoads): void {
+  const blocks = 2 * loads.used;
+  const copyInto = <T extends Float32Array | Float64Array | Uint8Array>(larger: T, old: T): T => {
+    larger.set(old);
+    return larger;
+  };
+  loads.watts = copyInto(new Float32Array(blocks * MINUTES_PER_HOUR), loads.watts);
+  loads.startExtraW = copyInto(new Float32Array(blocks * MINUTES_PER_HOUR), loads.startExtraW);
+  loads.startsReady = copyInto(new Uint8Array(blocks), loads.startsReady);
+  loads.baseW = copyInto(new Float64Array(blocks), loads.baseW);
+  loads.peakW = copyInto(new Float64Array(blocks), loads.peakW);
+  loads.peakExtraW = copyInto(new Float64Array(blocks), loads.peakExtraW);
+}
+
+/** Fills in the largest extra watts of a start in each minute of the pattern's block, if they are not there yet. */
+export function readyStarts(wants: PreparedWants, pattern: LoadPattern, hour: number): void {
+  const { hourLoads: loads, groupExtraW } = wants;
+  const block = pattern.blocks[hour]!;
+  if (loads.startsReady[block] === 1) return;
+  const at = block * MINUTES_PER_HOUR;
+  loads.startExtraW.fill(0, at, at + MINUTES_PER_HOUR);
+  for (let g = 0; g < groupExtraW.length; g++) {
+    const extra = groupExtraW[g];
+    const share = pattern.shares[g]!;
+    if (extra !== undefined && share > 0)
+      keepLargerShare(loads.startExtraW, at, extra, share, hour * MINUTES_PER_HOUR);
+  }
+  loads.startsReady[block] = 1;
+}
+
+/** Minutes of the hour that begins at minute `from` which the draw still has. */
+function minutesFrom(values: Float32Array, from: number): number {
+  return Math.min(MINUTES_PER_HOUR, values.length - from);
+}
+
+function setShare(sum: Float32Array, at: number, watts: Float32Array, share: number, from: number): void {
+  const count = minutesFrom(watts, from);
+  for (let k = 0; k < count; k++) sum[at + k] = share * watts[from + k]!;
+}
+
+function addShare(sum: Float32Array, at: number, watts: Float32Array, share: number, from: number): void {
+  const count = minutesFrom(watts, from);
+  for (let k = 0; k < count; k++) sum[at + k] = sum[at + k]! + share * watts[from + k]!;
+}
+
+function keepLargerShare(
+  most: Float32Array,
+  at: number,
+  extra: Float32Array,
+  share: number,
+  from: number,
+): void {
+  const count = minutesFrom(extra, from);
+  for (let k = 0; k < count; k++) {
+    const w = share * extra[from + k]!;
+    if (w > most[at + k]!) most[at + k] = w;
+  }
+}

@@ -1,0 +1,38 @@
+/** One draw lived through under one strategy of one alternative, its streams given by the caller. */
+import type { Streams } from '../chance/streams.ts';
+import { advance } from '../step/advance.ts';
+import { closeAll } from '../step/apply-power.ts';
+import { startRun, type Run } from '../step/run.ts';
+import { workspaceOf } from './shard.ts';
+import type { Study } from './study.ts';
+import { fillDraw } from './workspace.ts';
+
+/** Positions in the study's lists. */
+export interface RunChoice {
+  readonly alternative: number;
+  readonly strategy: number;
+}
+
+/**
+ * The run at its horizon, closed. It reads the buffers of the study's workspace, which the next draw overwrites.
+ * @param buffersOf the study whose buffers are used: itself, or the one it was varied from (`varyStudy`)
+ */
+export function liveDraw(
+  study: Study,
+  streams: Streams,
+  { alternative, strategy }: RunChoice,
+  buffersOf: Study = study,
+): Run {
+  const work = workspaceOf(buffersOf);
+  fillDraw(study, work, streams);
+  const { household } = study.compiled[alternative]!;
+  const run = startRun(household, work.draws[alternative]!, household.strategies[strategy]!);
+  advance(run, study.minutes);
+  closeAll(run); // a stretch without power is noted at its end
+  return run;
+}
+
+/** Minutes until tier 1 went without, cut at the horizon. */
+export function runtimeMinutes(run: Run): number {
+  return Math.min(run.end.minute, run.draw.minutes);
+}

@@ -1,0 +1,51 @@
+/** What came back besides the panels: figures of one alternative and strategy. MODEL.md E1–E6. */
+import { rechargeFromCutOff } from '../step/recharge.ts';
+import { meanWhereItHappened } from './mean-where-it-happened.ts';
+import { MINUTES_PER_DAY } from './minutes-per-day.ts';
+import { daysReachedBy } from './quantile.ts';
+import type { GeneratorSummary, SourcesSummary } from './study-summary.ts';
+import type { StudyOutline } from './study.ts';
+import { kaplanMeier } from './survival.ts';
+
+/** Undefined where the alternative has no source. */
+export function summariseSources(
+  outline: StudyOutline,
+  alternative: number,
+  column: (name: string) => Float64Array,
+): SourcesSummary | undefined {
+  const { household } = outline.scenario.alternatives[alternative]!;
+  const { sources } = household;
+  if (sources === undefined) return undefined;
+  const mean = (name: string) => meanWhereItHappened(column(name)) ?? 0;
+  return {
+    sourceInKWh: mean('sourceInWh') / 1000,
+    gridHours: mean('gridMinutes') / 60,
+    generator:
+      sources.generator === undefined
+        ? undefined
+        : {
+            hours: mean('generatorMinutes') / 60,
+            starts: mean('generatorStarts'),
+            trips: mean('generatorTrips'),
+            fuelL: mean('fuelUsedL'),
+            fuelOnHandL: sources.generator.tankL + sources.generator.cansL,
+            ...fuelDays(column('fuelGoneMinute'), outline.horizonDays),
+          },
+    recharge: rechargeFromCutOff(household),
+  };
+}
+
+/** Fuel still there at the horizon is censored there. */
+function fuelDays(
+  goneMinute: Float64Array,
+  horizonDays: number,
+): Pick<GeneratorSummary, 'nineInTenFuelDays' | 'medianFuelDays'> {
+  const table = kaplanMeier(
+    goneMinute.map((minute) => (Number.isNaN(minute) ? horizonDays * MINUTES_PER_DAY : minute)),
+    goneMinute.map((minute) => (Number.isNaN(minute) ? 1 : 0)),
+  );
+  return {
+    nineInTenFuelDays: daysReachedBy(0.9, table, MINUTES_PER_DAY),
+    medianFuelDays: daysReachedBy(0.5, table, MINUTES_PER_DAY),
+  };
+}

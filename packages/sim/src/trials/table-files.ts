@@ -1,0 +1,58 @@
+/** Tables as files: Arrow IPC and CSV, each carrying what it takes to repeat it. */
+import { toArrow, toCSV } from 'arquero';
+import type { ColumnTable } from 'arquero';
+import { bool, dictionary, float64, tableToIPC, utf8 } from '@uwdata/flechette';
+import type { DataType } from '@uwdata/flechette';
+import { provenanceStamp } from './provenance-stamp.ts';
+import type { Provenance } from './study-summary.ts';
+
+/** A file that is not written yet. */
+export interface ExportFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** `name.arrow` and `name.csv`; words, yes-and-no and numbers told apart by what the columns hold. */
+export function tableFiles(name: string, table: ColumnTable, provenance: Provenance): ExportFile[] {
+  return [
+    { name: `${name}.arrow`, bytes: arrowBytes(table, provenance, (column) => typeBySight(table, column)) },
+    { name: `${name}.csv`, bytes: utf8Bytes(csvText(table, provenance)) },
+  ];
+}
+
+/** A result as `name.json`. */
+export function jsonFile(name: string, result: unknown): ExportFile {
+  return { name: `${name}.json`, bytes: utf8Bytes(`${JSON.stringify(result)}\n`) };
+}
+
+/** The table with the stamp as its last column, `study`. */
+export function csvText(table: ColumnTable, provenance: Provenance): string {
+  const stamps = new Array<string>(table.numRows()).fill(provenanceStamp(provenance));
+  return toCSV(table.assign({ study: stamps }));
+}
+
+/** Provenance is in the schema's metadata under `rideout.…`. */
+export function arrowBytes(
+  table: ColumnTable,
+  provenance: Provenance,
+  typeOf: (column: string) => DataType,
+): Uint8Array {
+  const types = Object.fromEntries(table.columnNames().map((name) => [name, typeOf(name)]));
+  const arrow = toArrow(table, { types });
+  arrow.schema.metadata = new Map(
+    Object.entries(provenance).map(([key, value]) => [`rideout.${key}`, String(value)]),
+  );
+  const bytes = tableToIPC(arrow, { format: 'file' });
+  if (!bytes) throw new Error('the table could not be written as Arrow');
+  return bytes;
+}
+
+function typeBySight(table: ColumnTable, column: string): DataType {
+  const values = Array.from({ length: table.numRows() }, (_, row): unknown => table.get(column, row));
+  if (values.some((value) => typeof value === 'string')) return dictionary(utf8());
+  return values.some((value) => typeof value === 'boolean') ? bool() : float64();
+}
+
+export function utf8Bytes(text: string): Uint8Array {
+  return new TextEncoder().encode(text);
+}

@@ -1,0 +1,114 @@
+/**
+ * How long a reader waits for the page after a change: the first, coarse curve and the settled one. The times are
+ * printed, not asserted: they are the machine's. What is asserted is that both come, in this order, and are told apart.
+ */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { prepareStudy, runShard, summarise } from '@rideout/sim';
+import { loadScenario } from '@rideout/sim/node';
+import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
+import { fileOf, published, type PublishedFile } from './published.ts';
+
+const DRAWS = 200;
+const { scenario: demo } = loadScenario(fileOf('../../data/full-house.yaml'));
+/** One household, all of its strategies, a fortnight. */
+const scenario = {
+  ...demo,
+  alternatives: demo.alternatives.slice(0, 1),
+  outage: { ...demo.outage, horizonDays: 14 },
+};
+
+interface Waited {
+  readonly firstMs: number;
+  readonly settledMs: number;
+  /** What the line said when the first new curve was there. */
+  readonly saidFirst: string;
+}
+
+/** Notes when the first new curve and when the settled one was drawn, counted from the last change of a control. */
+async function watch(page: Page): Promise<() => Promise<Waited>> {
+  await page.evaluate(() => {
+    const noted = { from: 0, firstMs: 0, settledMs: 0, saidFirst: '' };
+    Object.assign(globalThis, { noted });
+    const said = () => document.querySelector('.run')?.textContent ?? '';
+    const provenance = () => document.querySelector('#survival-curves .provenance')?.textContent ?? '';
+    let before = '';
+    document.addEventListener(
+      'input',
+      (event) => {
+        if (!event.isTrusted && event.target instanceof HTMLDivElement) return;
+        Object.assign(noted, { from: performance.now(), firstMs: 0, settledMs: 0 });
+        before = provenance();
+      },
+      true,
+    );
+    new MutationObserver(() => {
+      if (noted.from === 0) return;
+      const after = performance.now() - noted.from;
+      if (noted.firstMs === 0 && provenance() !== '' && provenance() !== before)
+        Object.assign(noted, { firstMs: after, saidFirst: said() });
+      if (noted.settledMs === 0 && noted.firstMs > 0 && said().includes('Settled')) noted.settledMs = after;
+    }).observe(document.body, { childList: true, subtree: true, characterData: true });
+  });
+  return async () => {
+    await page.waitForFunction(
+      () => (globalThis as unknown as { noted: Waited }).noted.settledMs > 0,
+      undefined,
+      {
+        timeout: 60_000,
+      },
+    );
+    return page.evaluate(() => (globalThis as unknown as { noted: Waited }).noted);
+  };
+}
+
+describe.skipIf(noBrowser())('waiting for the page', () => {
+  let browser: Browser;
+  let file: PublishedFile;
+
+  beforeAll(async () => {
+    const study = prepareStudy(scenario, { seed: 'rideout' });
+    const summary = summarise(study, runShard(study, 0, DRAWS));
+    file = await published({ scenario, summary });
+    browser = await startBrowser();
+  }, 120_000);
+  afterAll(async () => {
+    await browser?.close();
+    file?.remove();
+  });
+
+  it('gets a coarse curve first, said to be so, and then the settled one', async () => {
+    const { page, troubles } = await openFile(browser, file.file, {
+      viewport: { width: 1280, height: 1200 },
+    });
+    await page.locator('#survival-curves').waitFor();
+    const waited = await watch(page);
+    const modules = page.getByLabel('Battery modules on each unit');
+    await modules.hover();
+    await page.waitForTimeout(1500);
+    const lines: string[] = [];
+    for (const [change, labels] of [
+      ['first change', ['3']],
+      ['second change', ['4']],
+      ['third change', ['2']],
+      ['several in a row', ['1', '2', '3', '4', '5']],
+    ] as const) {
+      for (const label of labels) {
+        await modules.selectOption({ label });
+        if (labels.length > 1) await page.waitForTimeout(60);
+      }
+      const { firstMs, settledMs, saidFirst } = await waited();
+      await settled(page);
+      expect(firstMs).toBeLessThanOrEqual(settledMs);
+      expect(saidFirst).toMatch(/coarse/i);
+      lines.push(
+        `${change}: first curve after ${Math.round(firstMs)} ms, settled after ${Math.round(settledMs)} ms`,
+      );
+    }
+    const cores = await page.evaluate(() => navigator.hardwareConcurrency);
+    console.log(
+      [`${DRAWS} draws × 4 strategies × 14 days, a browser with ${cores} cores`, ...lines].join('\n  '),
+    );
+    expect(troubles).toEqual([]);
+  });
+});

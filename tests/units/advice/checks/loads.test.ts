@@ -1,0 +1,148 @@
+/** Legs, starts and breakers. */
+import { describe, expect, it } from 'vitest';
+import {
+  always,
+  atNoon,
+  findingsOf,
+  numberOf,
+  onlyFinding,
+  plainCircuit,
+  plainUnit,
+  reportOf,
+} from './plain-house.ts';
+
+describe('the load of a leg', () => {
+  const kitchen = (...watts: number[]) =>
+    plainCircuit('kitchen', 'L1', { appliances: watts.map((w, i) => atNoon(w, { id: `a${i}` })) });
+
+  it('is told by its worst minute, to the watt, with what made it and the trips it makes', () => {
+    const finding = onlyFinding({ circuits: [kitchen(2000, 1500), plainCircuit('hall', 'L1')] }, 'leg-load');
+    expect(finding).toMatchObject({ severity: 'watch', where: 'units.east.inverter.continuousW' });
+    expect(finding.found).toContain('2026-03-01 12:00: kitchen 3500 W and hall 50 W');
+    expect(numberOf(finding, 'worst minute watched')).toBe(3550);
+    expect(numberOf(finding, 'sum of nameplates')).toBe(3550);
+    expect(numberOf(finding, 'outages watched with an overload trip')).toBe(1);
+    expect(numberOf(finding, 'worst three hours, mean')).toBeCloseTo(3500 / 3 + 50, 6);
+  });
+
+  it('is only good to know when the unit bears the excess for as long as it lasts', () => {
+    const inverter = { continuousW: 3000, surgeW: 6000, idleW: 20, overloadMinutes: 60 };
+    const units = [plainUnit('east', 'L1', { inverter }), plainUnit('west', 'L2')];
+    expect(onlyFinding({ units, circuits: [kitchen(2000, 1500)] }, 'leg-load')).toMatchObject({
+      severity: 'note',
+      found: expect.stringContaining('It bears that') as string,
+    });
+  });
+
+  it('by nameplates alone is good to know: never together in what was watched', () => {
+    const later = atNoon(2000, { windows: ['15:00-16:00'], id: 'later' });
+    const circuits = [plainCircuit('kitchen', 'L1', { appliances: [atNoon(2000), later] })];
+    const finding = onlyFinding({ circuits }, 'leg-load');
+    expect(finding.severity).toBe('note');
+    expect(numberOf(finding, 'sum of nameplates')).toBe(4000);
+    expect(numberOf(finding, 'worst minute watched')).toBe(2000);
+  });
+
+  it('counts half of a 240 V circuit on each leg', () => {
+    const circuits = [plainCircuit('oven', 'both', { appliances: [atNoon(6400)] })];
+    const both = findingsOf({ circuits }, 'leg-load').filter((f) => f.severity === 'watch');
+    expect(both.map((f) => numberOf(f, 'worst minute watched'))).toEqual([3200, 3200]);
+  });
+
+  it('is to be mended when a single appliance is more than the unit', () => {
+    const [first] = findingsOf({ circuits: [kitchen(3200)] }, 'leg-load');
+    expect(first).toMatchObject({ severity: 'mend', rule: { source: 'NEC 710.15(A)' } });
+  });
+
+  it('at the rating exactly is nothing to tell', () => {
+    expect(findingsOf({ circuits: [kitchen(3000)] }, 'leg-load')).toEqual([]);
+  });
+});
+
+describe('a start', () => {
+  const pump = (startingW: number, leg: 'L1' | 'both' = 'L1') =>
+    plainCircuit('pump', leg, { appliances: [atNoon(1000, { startingW })] });
+  const oven = plainCircuit('oven', 'L1', {
+    appliances: [{ kind: 'scheduled', runningW: 1500, windows: ['11:00-14:00'] }],
+  });
+
+  it('that the unit cannot make even alone is to be mended', () => {
+    expect(onlyFinding({ circuits: [pump(6100)] }, 'starts').severity).toBe('mend');
+    expect(findingsOf({ circuits: [pump(5000)] }, 'starts')).toEqual([]);
+  });
+
+  it('is added to everything else that is on', () => {
+    const finding = onlyFinding({ circuits: [pump(4800), oven] }, 'starts');
+    expect(finding.severity).toBe('watch');
+    expect(numberOf(finding, 'worst start watched, with everything else on')).toBe(6300);
+    expect(numberOf(finding, 'outages watched with a start above it')).toBe(1);
+  });
+
+  it('of a 240 V circuit asks each unit for half', () => {
+    expect(findingsOf({ circuits: [pump(9000, 'both')] }, 'starts')).toEqual([]);
+    const finding = onlyFinding({ circuits: [pump(9200, 'both'), oven] }, 'starts');
+    expect(finding.found).toContain('east to 6100 W');
+  });
+
+  it('close to the rating is good to know', () => {
+    expect(onlyFinding({ circuits: [pump(5500)] }, 'starts').severity).toBe('note');
+  });
+});
+
+describe('a breaker', () => {
+  const heater = (watts: number, more: object = {}) =>
+    plainCircuit('heater', 'L1', {
+      breakerA: 15,
+      appliances: [always(watts)],
+      ...more,
+    });
+
+  it('carries 80 % of its rating for hours: 12 A of 15 A, and no more', () => {
+    expect(findingsOf({ circuits: [heater(1440)] }, 'continuous-loads')).toEqual([]);
+    const finding = onlyFinding({ circuits: [heater(1446)] }, 'continuous-loads');
+    expect(finding).toMatchObject({
+      severity: 'mend',
+      rule: { source: 'NEC 210.19(A), 210.20(A), 215.2(A), 215.3', standing: 'published' },
+    });
+    expect(numberOf(finding, '125 % of it')).toBeCloseTo(15.0625, 9);
+  });
+
+  it('is held to the rule by the circuit’s own word, either way', () => {
+    expect(findingsOf({ circuits: [heater(1700, { continuous: false })] }, 'continuous-loads')).toEqual([]);
+    const kettle = { appliances: [atNoon(1600)] };
+    expect(findingsOf({ circuits: [heater(0, kettle)] }, 'continuous-loads')).toEqual([]);
+    const told = findingsOf({ circuits: [heater(0, { ...kettle, continuous: true })] }, 'continuous-loads');
+    expect(told.map((f) => f.severity)).toEqual(['mend']);
+  });
+
+  it.each([
+    ['lights', { kind: 'lights', runningW: 1500 }, true],
+    ['a schedule of three hours', { kind: 'scheduled', runningW: 1500, windows: ['12:00-15:00'] }, true],
+    ['a schedule of less', { kind: 'scheduled', runningW: 1500, windows: ['12:00-14:59'] }, false],
+    ['a run of four hours', { kind: 'duty-cycled', runningW: 1500, onMinutes: 240, dutyFraction: 0.5 }, true],
+    ['short runs', { kind: 'duty-cycled', runningW: 1500, onMinutes: 20, dutyFraction: 0.5 }, false],
+    ['long uses', { kind: 'events', runningW: 1500, usesPerDay: 1, minutesPerUse: 200 }, true],
+  ] as const)('counts %s as lasting: %s', (_, appliance, lasts) => {
+    const circuits = [plainCircuit('room', 'L1', { breakerA: 15, appliances: [appliance as never] })];
+    expect(findingsOf({ circuits }, 'continuous-loads').some((f) => f.severity === 'mend')).toBe(lasts);
+  });
+
+  it('that would open in the worst minute watched is to be watched', () => {
+    const circuits = [
+      plainCircuit('kitchen', 'L1', { breakerA: 20, appliances: [atNoon(1500), atNoon(1100, { id: 'b' })] }),
+    ];
+    const finding = onlyFinding({ circuits }, 'continuous-loads');
+    expect(finding.severity).toBe('watch');
+    expect(numberOf(finding, 'worst minute watched')).toBeCloseTo(2600 / 120, 9);
+  });
+
+  it('that is not given is told as unchecked, with the key that would let it be', () => {
+    const { unchecked } = reportOf({});
+    expect(unchecked).toContainEqual({
+      check: 'continuous-loads',
+      where: 'circuits',
+      why: 'no breaker given for hall and attic',
+      keys: ['circuits.*.breakerA'],
+    });
+  });
+});

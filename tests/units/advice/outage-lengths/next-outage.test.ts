@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import {
+  askHere,
+  askNextOutage,
+  nextOutageTable,
+  type Scenario,
+} from '../../../../packages/sim/src/index.ts';
+import { tinyScenario } from '../../step/tiny-house.ts';
+
+/** 6,000 Wh: one strategy that lasts 24 hours at 250 W; the other version has twice that. */
+const base = tinyScenario({ circuits: { a: { watts: 250 } }, hours: 60 });
+const first = base.alternatives[0]!;
+const inDark = (modules: number): Scenario['alternatives'][number]['household'] => ({
+  ...first.household,
+  units: first.household.units.map((u) => ({ ...u, solar: undefined, battery: { ...u.battery, modules } })),
+});
+const scenario: Scenario = {
+  ...base,
+  alternatives: [
+    { ...first, household: inDark(1) },
+    { id: 'two', title: 'Two modules', household: inDark(2) },
+    { id: 'three', title: 'Three modules', household: inDark(3) },
+  ],
+};
+const question = { seed: 'o', draws: 5 };
+const kinds = [{ perYear: 2, hours: [12, 24, 30, 100] }];
+
+describe('the next outage', () => {
+  it('is ridden out when it is over before the house is empty; what the horizon hides is told as bounds', async () => {
+    const answer = await askNextOutage(scenario, question, askHere, { kinds });
+    const [one, two, three] = answer.figures;
+    // 24 h: outages of 12 and of 24 hours; 48 h: 30 too; 72 h, cut at 60: perhaps 100 too
+    expect(one!.riddenOut).toMatchObject({ least: 0.5, most: 0.5, low: 0.5, high: 0.5 });
+    expect(two!.riddenOut).toMatchObject({ least: 0.75, most: 0.75 });
+    expect(three!.riddenOut).toMatchObject({ least: 0.75, most: 1 });
+    expect(one!.hoursWithoutPerYear.most).toBeCloseTo((2 * (6 + 76)) / 4, 9);
+    expect(two!.hoursWithoutPerYear.most).toBeCloseTo((2 * 52) / 4, 9);
+    expect([three!.hoursWithoutPerYear.least, three!.hoursWithoutPerYear.most]).toEqual([0, 20]);
+    expect([one!.notRiddenOutPerYear.least, one!.notRiddenOutPerYear.most]).toEqual([1, 1]);
+    expect(answer.lengths).toMatchObject({
+      perYear: 2,
+      meanHours: 41.5,
+      hoursPerYear: 83,
+      beyondHorizonFraction: 0.25,
+    });
+    expect(answer.lengths.overBy).toEqual([
+      { days: 0.25, share: 0 },
+      { days: 1, share: 0.5 },
+    ]);
+  });
+
+  it('takes the scenario’s own lengths, or published ones where there are none', async () => {
+    const own = await askNextOutage({ ...scenario, outageLengths: { kinds } }, question, askHere);
+    expect(own.lengths.source).toBe('the household’s own figures');
+    const published = await askNextOutage(scenario, question, askHere);
+    expect(published.lengths.source).toContain('United States, 2017');
+  });
+
+  it('is a table of one row per version and strategy, with where lengths come from', async () => {
+    const table = nextOutageTable(
+      await askNextOutage(scenario, question, askHere, { kinds, source: 'mine' }),
+    );
+    expect(table.numRows()).toBe(3);
+    expect(table.get('lengthsFrom', 0)).toBe('mine');
+    expect(table.get('riddenOutMost', 2)).toBe(1);
+  });
+});
