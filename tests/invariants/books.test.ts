@@ -11,10 +11,14 @@ import {
 import type { Run } from '../../packages/sim/src/step/run.ts';
 import { traceDraw } from '../../packages/sim/src/trials/trace-draw.ts';
 import { everyMinute, REPEATABLE, SEED } from './every-minute.ts';
-import { randomScenario } from './random-scenario.ts';
+import { randomScenario, type RandomScenarioOptions } from './random-scenario.ts';
 
 const RELATIVE = 1e-9;
 const RUNS = 60;
+
+/** Half of them with sources of energy besides their panels. */
+const randomHouse = (options: RandomScenarioOptions = {}) =>
+  fc.oneof(randomScenario(options), randomScenario({ ...options, sources: true }));
 
 /** Usable solar of each unit summed up as the minutes pass. */
 function solarMeter(): (run: Run, minute: number) => number[] {
@@ -27,14 +31,21 @@ function solarMeter(): (run: Run, minute: number) => number[] {
 }
 
 function turnoverWh(books: UnitBooks): number {
-  return books.solarUsableWh + books.loadWh + books.inverterLossWh + books.dischargedWh + books.storedStartWh;
+  return (
+    books.sourceInWh +
+    books.solarUsableWh +
+    books.loadWh +
+    books.inverterLossWh +
+    books.dischargedWh +
+    books.storedStartWh
+  );
 }
 
 describe('the books of any household', () => {
   it('close every minute: each unit’s bus and bank, and the circuits’ served sum against the units’ loads', () => {
     let looked = 0;
     fc.assert(
-      fc.property(randomScenario(), (scenario) => {
+      fc.property(randomHouse(), (scenario) => {
         const meter = solarMeter();
         looked += everyMinute(scenario, (run, minute) => {
           const usableWh = meter(run, minute);
@@ -87,7 +98,7 @@ describe('the books of any household', () => {
   it('close in every minute’s row of the trace: solar available = used + stored + clipped + curtailed; served ≤ wanted', () => {
     let minutes = 0;
     fc.assert(
-      fc.property(randomScenario({ horizonHours: [2, 24] }), (scenario) => {
+      fc.property(randomHouse({ horizonHours: [2, 24] }), (scenario) => {
         const study = prepareStudy(scenario, { seed: SEED });
         const trace = traceDraw(study, { draw: 1, alternative: 0, strategy: 0 });
         minutes += trace.minutes;
@@ -128,7 +139,7 @@ describe('the books of any household', () => {
   it('close in every outcome row', () => {
     let rowsSeen = 0;
     fc.assert(
-      fc.property(randomScenario({ horizonHours: [1, 30] }), (scenario) => {
+      fc.property(randomHouse({ horizonHours: [1, 30] }), (scenario) => {
         const { length, columns } = runShard(prepareStudy(scenario, { seed: SEED }), 0, 2);
         const at = (name: string, row: number) => columns[name]![row]!;
         for (let row = 0; row < length; row++) {
@@ -138,8 +149,17 @@ describe('the books of any household', () => {
             (sum, part) => sum + at(`solar${part}Wh`, row),
             0,
           );
-          const out = served + at('inverterLossWh', row) + at('batteryLossWh', row) + at('storedEndWh', row);
-          const into = at('storedStartWh', row) + at('solarUsedWh', row) + at('solarStoredWh', row);
+          const out =
+            served +
+            at('inverterLossWh', row) +
+            at('batteryLossWh', row) +
+            at('chargerLossWh', row) +
+            at('storedEndWh', row);
+          const into =
+            at('storedStartWh', row) +
+            at('solarUsedWh', row) +
+            at('solarStoredWh', row) +
+            at('sourceInWh', row);
           expect(Math.abs(solar - available)).toBeLessThanOrEqual(RELATIVE * (1 + available));
           expect(Math.abs(into - out)).toBeLessThanOrEqual(RELATIVE * (1 + into));
           rowsSeen++;

@@ -18,6 +18,8 @@ export interface RandomScenarioOptions {
   readonly rules?: readonly Rule['by'][];
   readonly carriedOutBy?: 'person' | 'switch';
   readonly units?: 1 | 2;
+  /** Most of them with a generator, hours of grid or a vehicle; none when left out. */
+  readonly sources?: boolean;
 }
 
 /** A scenario as it would be written; `resolve` makes it ready to run. */
@@ -52,6 +54,7 @@ function buildSpec(g: Gen, options: RandomScenarioOptions): ScenarioSpec {
   const legs: Circuit['leg'][] = units.length === 2 ? ['L1', 'L2', 'both'] : ['L1'];
   const circuits = Array.from({ length: whole(g, 1, 7) }, (_, c) => buildCircuit(g, c, legs));
   const [least, most] = options.horizonHours ?? [3, 50];
+  const sources = options.sources === true ? buildSources(g, units) : undefined;
   const fixed = chance(g, 50);
   const climate = number(g, -20, 30);
   return {
@@ -91,6 +94,7 @@ function buildSpec(g: Gen, options: RandomScenarioOptions): ScenarioSpec {
     },
     units,
     pair: { stopsTogether: chance(g, 40) },
+    ...(sources === undefined ? {} : { sources }),
     circuits,
     usage: { householdScatterFraction: pick(g, 0, 0.15, 0.5) },
     person: {
@@ -106,7 +110,7 @@ function buildSpec(g: Gen, options: RandomScenarioOptions): ScenarioSpec {
   };
 }
 
-function buildUnit(g: Gen, u: number, { neverTrips = false }: RandomScenarioOptions): Unit {
+function buildUnit(g: Gen, u: number, { neverTrips = false, sources }: RandomScenarioOptions): Unit {
   const continuousW = neverTrips ? 100_000 : number(g, 300, 6000);
   const cutOffFraction = pick(g, 0, 0.1, 0.3);
   return {
@@ -142,6 +146,9 @@ function buildUnit(g: Gen, u: number, { neverTrips = false }: RandomScenarioOpti
       minChargeC: pick(g, 0, 5, -20),
     },
     ...(chance(g, 75) ? { solar: buildSolar(g) } : {}),
+    ...(sources === true
+      ? { charger: { maxW: pick(g, 40, 900, 50_000), efficiency: pick(g, 1, 0.93, 0.5) } }
+      : {}),
   };
 }
 
@@ -153,6 +160,63 @@ function buildSolar(g: Gen): NonNullable<Unit['solar']> {
       tiltDeg: pick(g, 0, 35, 90),
       azimuthDeg: pick(g, 0, 170, 270),
     })),
+  };
+}
+
+type Sources = NonNullable<ScenarioSpec['sources']>;
+
+/** Sound but hostile: thimbles for tanks, breakers that open at every start, grids that come for a minute. */
+function buildSources(g: Gen, units: readonly Unit[]): Sources {
+  const ratedW = pick(g, 300, 2500, 40_000);
+  const hand = chance(g, 50);
+  return {
+    // where a strategy runs one there must be one
+    generator: {
+      ratedW,
+      surgeW: ratedW * pick(g, 1, 2),
+      volts: pick(g, 120, 240),
+      ...(chance(g, 30) ? { feeds: [pick(g, ...units).id] } : {}),
+      passesThrough: chance(g, 75),
+      fuel: pick(g, 'gasoline', 'diesel', 'propane'),
+      tankL: pick(g, 0.2, 3, 60),
+      cansL: pick(g, 0, 0.5, 40),
+      refuelMinutes: pick(g, 0, 7, 90),
+      starts: hand ? 'hand' : 'automatic',
+      ...(chance(g, 40) ? { quietHours: [pick(g, '13:00-14:30', '02:11-02:12')] } : {}),
+      run: buildGeneratorRun(g),
+      maintenance: { everyHours: pick(g, 1, 5.5, 100), minutes: pick(g, 0, 45) },
+    },
+    ...(chance(g, 35)
+      ? {
+          grid: {
+            onHours: pick(g, 0.02, 1, 5),
+            offHours: pick(g, 0.3, 4),
+            onScatterFraction: pick(g, 0, 0.6),
+            ...(chance(g, 40) ? { firstOffHours: pick(g, 0.5, 8) } : {}),
+          },
+        }
+      : {}),
+    ...(chance(g, 35)
+      ? {
+          vehicle: {
+            unit: pick(g, ...units).id,
+            outletW: pick(g, 50, 1500),
+            ...(chance(g, 50) ? { during: [pick(g, '08:00-19:00', '22:00-03:00')] } : {}),
+            ...(chance(g, 50) ? { mostWhPerDay: pick(g, 30, 2000) } : {}),
+          },
+        }
+      : {}),
+  };
+}
+
+function buildGeneratorRun(g: Gen): NonNullable<NonNullable<Sources['generator']>['run']> {
+  if (chance(g, 30)) return { by: 'hours', hoursPerDay: pick(g, 0.02, 0.1) };
+  const startBelowFraction = pick(g, 0, 0.35, 0.9);
+  return {
+    by: 'charge',
+    startBelowFraction,
+    stopAboveFraction: startBelowFraction + pick(g, 0.001, 0.1),
+    ...(chance(g, 30) ? { mostHoursPerDay: pick(g, 0.7, 6) } : {}),
   };
 }
 
@@ -248,6 +312,9 @@ function buildStrategy(
     id: `strategy-${s}`,
     title: `Strategy ${s}`,
     carriedOutBy: options.carriedOutBy ?? pick(g, 'person', 'switch'),
+    ...(options.sources === true && chance(g, 30)
+      ? { generator: chance(g, 30) ? { by: 'never' as const } : buildGeneratorRun(g) }
+      : {}),
     rules: Array.from({ length: options.rules?.length === 0 ? 0 : whole(g, 0, 4) }, () =>
       buildRule(g, circuits, units, options),
     ),

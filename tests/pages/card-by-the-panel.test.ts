@@ -1,7 +1,7 @@
 /** The card by the panel: what it says, and that it is one side of paper. */
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { HouseholdSpec, Scenario } from '@rideout/sim';
 import { OUR_PAGES } from '@rideout/notebooks/publish';
 import { loadScenario } from '@rideout/sim/node';
@@ -87,7 +87,7 @@ describe('cardPlan(household, strategy)', () => {
     expect(steps).toEqual([
       {
         when: 'Below 30\u00a0% (own leg)',
-        off: { L1: [], L2: [], both: ['Well pump [20 A]'] },
+        off: { L1: [], L2: [], both: ['Well pump [20\u00a0A]'] },
         backOn: 'above 50\u00a0%',
       },
     ]);
@@ -127,6 +127,9 @@ describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
     files['full'] = await published({ scenario: full, pages });
     browser = await startBrowser();
   }, 60_000);
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     Object.values(files).forEach((file) => file.remove());

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import {
   checkScenario,
   prepareStudy,
@@ -41,6 +41,9 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     files['full'] = await published({ scenario: full, pages, seed: SEED, draws: DRAWS });
     browser = await startBrowser();
   }, 60_000);
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     Object.values(files).forEach((file) => file.remove());

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { OUR_PAGES, publishPages } from '@rideout/notebooks/publish';
 import { loadScenario } from '@rideout/sim/node';
 import { noBrowser, openFile, startBrowser } from './browser.ts';
@@ -42,6 +42,9 @@ describe.skipIf(noBrowser())('every page of ours', () => {
       bytes.set(basename(file.file, '.html'), file.bytes);
     browser = await startBrowser();
   }, 120_000);
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     rmSync(folder, { recursive: true, force: true });

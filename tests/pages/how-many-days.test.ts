@@ -1,7 +1,7 @@
 /** The page "How many days?", opened from a file with the network off. */
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import {
   atLeastThisLong,
   longestLasting,
@@ -25,6 +25,9 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
     file = await published({ scenario, seed: SEED, draws: DRAWS });
     browser = await startBrowser();
   }, 60_000);
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     file?.remove();

@@ -1,7 +1,7 @@
 /** The page for eyes, screen readers, keyboards, phones and paper. */
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
 import { published, smallHouse, type PublishedFile } from './published.ts';
 
@@ -15,6 +15,9 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
     file = await published({ scenario: smallHouse(), seed: 'looks', draws: 20 });
     browser = await startBrowser();
   }, 60_000);
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     file?.remove();

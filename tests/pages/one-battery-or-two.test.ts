@@ -2,7 +2,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { OUR_PAGES } from '@rideout/notebooks/publish';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { daysDown, percent, prepareStudy, runShard, summarise, type Scenario } from '@rideout/sim';
 import { comparison, verdictOf } from '../../packages/notebooks/src/charts/alternatives-comparison.ts';
 import { dailyEnergy, deciderOf } from '../../packages/notebooks/src/charts/alternatives-energy.ts';
@@ -107,6 +107,9 @@ describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
     file = await published({ scenario, seed: SEED, draws: DRAWS, pages });
     browser = await startBrowser();
   }, 60_000);
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     file?.remove();

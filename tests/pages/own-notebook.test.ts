@@ -3,7 +3,7 @@ import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { prepareStudy, runShard } from '@rideout/sim';
 import { startPreview } from '../../packages/notebooks/src/publish/preview.ts';
 import { noBrowser, openFile, startBrowser } from './browser.ts';
@@ -20,6 +20,9 @@ describe.skipIf(noBrowser())('the example notebook', () => {
   beforeAll(async () => {
     copyFileSync(OURS, elsewhere);
     browser = await startBrowser();
+  });
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
   });
   afterAll(async () => {
     await browser?.close();

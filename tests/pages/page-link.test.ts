@@ -1,7 +1,7 @@
 /** How times and temperatures are written, and the words of a link that a page cannot follow. */
 import fc from 'fast-check';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { OUR_PAGES } from '@rideout/notebooks/publish';
 import type { Scenario } from '@rideout/sim';
 import {
@@ -91,6 +91,9 @@ describe.skipIf(noBrowser())('a link that a page cannot follow whole', () => {
     files['fixed'] = await published({ scenario: fixed, draws: 8 });
     browser = await startBrowser();
   }, 60_000);
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     Object.values(files).forEach((file) => file.remove());

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { fromArrow, fromCSV } from 'arquero';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { OUR_PAGES } from '@rideout/notebooks/publish';
 import {
   askDrawsHere,
@@ -67,6 +67,10 @@ describe.skipIf(noBrowser())('the page "Re-seed"', () => {
     whole = await open();
     await allSettled(whole.page);
   }, 120_000);
+  afterEach(async () => {
+    for (const context of browser.contexts().filter((context) => context !== whole.page.context()))
+      await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     file?.remove();

@@ -2,7 +2,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { OUR_PAGES } from '@rideout/notebooks/publish';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { daysDown, prepareStudy, runShard, summarise, type Scenario, type StudySummary } from '@rideout/sim';
 import { bestAndWorst, cellText, monthsDiffer } from '../../packages/notebooks/src/charts/year-cells.ts';
 import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
@@ -98,6 +98,9 @@ describe.skipIf(noBrowser())('the page "Through the year"', () => {
     file = await published({ scenario, seed: SEED, draws: DRAWS, pages });
     browser = await startBrowser();
   }, 60_000);
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     file?.remove();

@@ -5,7 +5,7 @@ import { readdirSync, readFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { OUR_PAGES, publishPages } from '@rideout/notebooks/publish';
 import { askHere, findLadder, type Scenario } from '@rideout/sim';
 import { loadScenario } from '@rideout/sim/node';
@@ -43,6 +43,9 @@ describe.skipIf(noBrowser())('the page "What to buy next"', () => {
     file = await published({ scenario, pages, seed: SEED, draws: DRAWS });
     browser = await startBrowser();
   }, 60_000);
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     file?.remove();

@@ -1,7 +1,7 @@
 /** The page "Which strategy?", opened from a file with the network off. */
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { OUR_PAGES } from '@rideout/notebooks/publish';
 import {
   askDrawsHere,
@@ -39,6 +39,9 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
     file = await published({ scenario, pages, seed: SEED, draws: DRAWS });
     browser = await startBrowser();
   }, 60_000);
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close(); // what still runs there stops
+  });
   afterAll(async () => {
     await browser?.close();
     file?.remove();

@@ -39,7 +39,7 @@ describe('a change', () => {
   ])('%s is refused: every alternative meets the same draws', (change, path, found) => {
     expect(onlyFinding(changed(change))).toMatchObject({ path, found, line: changeLine });
     expect(onlyFinding(changed(change)).expected).toBe(
-      'a path into units, pair, circuits, usage, person, strategies: every alternative meets the same weather',
+      'a path into units, pair, sources, circuits, usage, person, strategies: every alternative meets the same weather',
     );
   });
 

@@ -5,10 +5,13 @@ import { OUTCOME_COLUMNS } from '../../../packages/sim/src/trials/outcome-rows.t
 import type { OutcomeRows } from '../../../packages/sim/src/trials/outcome-rows.ts';
 import type { StudyOutline } from '../../../packages/sim/src/trials/study.ts';
 
-/** `scenario` holds a title only: nothing in trials reads more of it. */
+/** `scenario` holds a title only: nothing in trials reads more of it, but for the sources of its households. */
 export function fabricatedOutline(changes: Partial<StudyOutline> = {}): StudyOutline {
   return {
-    scenario: { title: 'A made-up house on a hill, January' } as StudyOutline['scenario'],
+    scenario: {
+      title: 'A made-up house on a hill, January',
+      alternatives: [] as const,
+    } as unknown as StudyOutline['scenario'],
     scenarioHash: '3f2a9c41d07b8e6655aa00ff11ee22dd3f2a9c41d07b8e6655aa00ff11ee22dd',
     seed: 'winter',
     horizonDays: 14,

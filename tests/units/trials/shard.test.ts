@@ -55,6 +55,7 @@ describe('runShard', () => {
       'first240LossMinute',
       'firstBlackoutMinute',
       'minutesUnit1Down',
+      'fuelGoneMinute',
     ];
     for (const [name, values] of Object.entries(columns)) {
       if (!mayNotHappen.includes(name) && !name.endsWith(':firstMinute'))

@@ -132,9 +132,9 @@ function named({ L1, L2, both }: ByLeg): number {
   return L1.length + L2.length + both.length;
 }
 
-/** "Well pump [20 A]". */
+/** "Well pump [20 A]", the breaker whole on its line. */
 function nameWithBreaker({ id, title, breakerA }: Circuit): string {
-  return `${title ?? id}${breakerA === undefined ? '' : ` [${breakerA} A]`}`;
+  return `${title ?? id}${breakerA === undefined ? '' : ` [${breakerA}\u00a0A]`}`;
 }
 
 function nameWithLeg(circuit: Circuit): string {

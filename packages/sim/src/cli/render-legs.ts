@@ -116,7 +116,10 @@ function boundWords({ search, bound, horizonDays, choosing }: LegsAnswer): strin
   if (how === 'every one simulated')
     return [said, 'Every assignment within the ratings was simulated: on these outages none lasts longer.'];
   if (bound === null)
-    return [said, 'No bound: the strategy can switch off everything, so nothing is known of the others.'];
+    return [
+      said,
+      'No bound: the strategy can switch off everything, or power comes from elsewhere too, so nothing is proven of the others.',
+    ];
   return [said, boundSentence(bound, reach), checkSentence(bound)];
 }
 

@@ -29,7 +29,9 @@ export interface Lookups {
 export function filesNamed(read: ReadScenario): { readonly years: string[]; readonly profiles: string[] } {
   const { scenario, alternatives, ladder } = read;
   const rungs = ladder === undefined ? [] : [ladder.start, ...ladder.after];
-  const everyCircuit = [scenario, ...alternatives.map((a) => a.scenario), ...rungs].flatMap((s) => s.circuits);
+  const everyCircuit = [scenario, ...alternatives.map((a) => a.scenario), ...rungs].flatMap(
+    (s) => s.circuits,
+  );
   const appliances = everyCircuit.flatMap((c) => c.appliances as readonly Appliance[]);
   const profiles = appliances.flatMap((a) => (a.kind === 'measured' ? a.file : []));
   const { yearFile } = read.scenario.weather;

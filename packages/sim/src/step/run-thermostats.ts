@@ -36,6 +36,8 @@ export function meetThermostats(run: Run): void {
     }
     if (powered && state[NEXT_AT]! <= minute && run.phase === 0) switchUntil(places[i]!, state, minute + 1);
   }
+  // Now, while each group still tells why it was off: a unit that comes back may trip at once, for another reason.
+  if ((run.anyMoves & POWER_MOVED) !== 0) noteThermostats(run);
   run.thermostatsMoved = false;
   run.sharedDue = NEVER_MINUTE;
   for (let u = 0; u < run.units.length; u++) addUpThermostats(run, u, minute);
@@ -116,7 +118,6 @@ function takeBack(run: Run, i: number, from: Float64Array, move: number): void {
 /** The block was carried: what happened in it stands. */
 export function keepThermostats(run: Run): void {
   if (run.anyMoves === 0) return;
-  if ((run.anyMoves & POWER_MOVED) !== 0) noteThermostats(run);
   for (let i = 0; i < run.thermostatMoves.length; i++) run.thermostatMoves[i] = 0;
   run.anyMoves = 0;
 }

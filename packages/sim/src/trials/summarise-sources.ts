@@ -13,9 +13,9 @@ export function summariseSources(
   alternative: number,
   column: (name: string) => Float64Array,
 ): SourcesSummary | undefined {
-  const { household } = outline.scenario.alternatives[alternative]!;
-  const { sources } = household;
-  if (sources === undefined) return undefined;
+  const household = outline.scenario.alternatives[alternative]?.household;
+  const sources = household?.sources;
+  if (household === undefined || sources === undefined) return undefined;
   const mean = (name: string) => meanWhereItHappened(column(name)) ?? 0;
   return {
     sourceInKWh: mean('sourceInWh') / 1000,

@@ -19,10 +19,10 @@ export interface BoundPlan {
   readonly classOf: (sides: Sides) => number;
 }
 
-/** @returns undefined when nothing is always on: then nothing is known */
+/** @returns undefined when nothing is always on, or power comes from elsewhere too: then nothing is known */
 export function planBound(panel: Panel): BoundPlan | undefined {
   const kept = alwaysOn(panel.household);
-  if (kept.length === 0) return undefined;
+  if (kept.length === 0 || panel.household.sources !== undefined) return undefined;
   const placed = panel.movable.flatMap((circuit, i) => (kept.includes(circuit) ? i : []));
   if (placed.length > MOST_PLACED || movesCircuits(panel.household)) return pooledPlan(panel);
   const placings = [...everySides(placed.length)];
