@@ -34,7 +34,7 @@ describe('a longer horizon', () => {
     let minutes = 0;
     fc.assert(
       fc.property(
-        randomSpec({ horizonHours: [1, 40] }),
+        fc.oneof(randomSpec({ horizonHours: [1, 40] }), randomSpec({ horizonHours: [1, 40], sources: true })),
         fc.integer({ min: 1, max: 5 * 1440 }),
         (spec, more) => {
           const trace = traceOf(spec);

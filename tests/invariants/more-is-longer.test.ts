@@ -102,6 +102,43 @@ describe('with everything on, no trips, full banks, no self-discharge and an ess
   });
 });
 
+describe('under the same conditions, with a 240 V generator that feeds every unit', () => {
+  const withGenerator = (spec: ScenarioSpec, cansL: number): ScenarioSpec => ({
+    ...spec,
+    units: spec.units.map((unit) => ({ ...unit, charger: { maxW: 1200 } })),
+    sources: {
+      generator: {
+        ratedW: 12_000,
+        surgeW: 100_000,
+        volts: 240,
+        tankL: 1,
+        cansL,
+        starts: 'automatic',
+        run: { by: 'charge', startBelowFraction: 0.6, stopAboveFraction: 0.95 },
+      },
+    },
+  });
+
+  it('more fuel in the cans never shortens the runtime: until the cans are empty nothing differs', () => {
+    let compared = 0;
+    let longer = 0;
+    fc.assert(
+      fc.property(monotone, (spec) => {
+        const before = runtimes(withGenerator(spec, 1));
+        runtimes(withGenerator(spec, 12)).forEach((minutes, row) => {
+          if (!(minutes >= before[row]! - 1e-6))
+            throw new Error(`${minutes} minutes instead of ${before[row]}`);
+          compared++;
+          if (minutes > before[row]! + 1e-6) longer++;
+        });
+      }),
+      { ...REPEATABLE, numRuns: RUNS },
+    );
+    expect(compared).toBeGreaterThan(RUNS);
+    expect(longer).toBeGreaterThan(compared / 10);
+  });
+});
+
 describe('without those conditions more can be worse', () => {
   const runtime = (house: Parameters<typeof live>[0]) => live(house).row['runtimeMinutes']!;
 

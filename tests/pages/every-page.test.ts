@@ -163,6 +163,7 @@ async function whenDone(page: Page): Promise<void> {
     null,
     { timeout: 90_000 },
   );
+  await page.getByText('Looking the household over').waitFor({ state: 'detached', timeout: 60_000 });
   await page.waitForTimeout(300); // what follows from the last figures is drawn
 }
 

@@ -46,6 +46,8 @@ export type {
   Estimate,
   PairedDifference,
   Provenance,
+  GeneratorSummary,
+  SourcesSummary,
   StrategySummary,
   StudySummary,
   SurvivalCurve,
@@ -53,6 +55,18 @@ export type {
 export { traceDraw, type DrawTrace, type TraceChoice } from './trials/trace-draw.ts';
 export type { CircuitTrace, UnitTrace } from './step/trace.ts';
 export type { TraceEvent } from './step/trace-events.ts';
+
+// For fuel and recharging; and what must be said wherever an engine runs.
+export { defaultFuelLine, fuelDays, fuelLineOf, fuelUsedL, type FuelLine } from './power/fuel-use.ts';
+export { deratedShare } from './power/engine-derating.ts';
+export { rechargeHours, type Recharge } from './power/recharge-time.ts';
+export { rechargeFromCutOff, type RechargeTimes } from './step/recharge.ts';
+export {
+  engineCautions,
+  GENERATOR_CAUTION,
+  scenarioCautions,
+  VEHICLE_CAUTION,
+} from './advice/engine-caution.ts';
 
 // For choosing panels, wires and breakers.
 export {
@@ -142,6 +156,7 @@ export {
   endsTable,
   needsTable,
   outcomesTable,
+  sourcesTable,
   summaryTable,
   survivalTable,
 } from './trials/tables.ts';

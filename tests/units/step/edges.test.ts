@@ -283,3 +283,36 @@ describe('a person asleep', () => {
     expect(on(trace.circuits[1]!.servedW).filter((m) => m < 230)).toEqual(range(0, 230));
   });
 });
+
+describe('why a thermostat went without', () => {
+  it('stays what it was when its grace ran out, though the unit comes back and trips at once', () => {
+    const { row, trace } = live({
+      units: [{ capacityWh: 200, inverter: { continuousW: 500, overloadMinutes: 0 } }],
+      circuits: {
+        cold: {
+          graceMinutes: 60,
+          appliances: [
+            {
+              kind: 'thermostat',
+              does: 'cools',
+              runningW: 100,
+              setC: 4,
+              bandC: 1,
+              timeConstantHours: 2,
+              dutyFraction: 0.9,
+              dutySurroundingsC: 21,
+            },
+          ],
+        },
+        heavy: { watts: (m) => (m >= 300 ? 900 : 0), tier: 2 },
+      },
+      solarW: (_, m) => (m >= 320 ? 1000 : 0),
+      hours: 8,
+    });
+    const text = trace.events.filter((e) => e.kind === 'unit').map((e) => e.text);
+    expect(text[0]).toContain('battery empty');
+    expect(text.some((t) => t.includes('trip'))).toBe(true);
+    expect(row['runtimeMinutes']).toBeLessThan(300);
+    expect(END_CAUSES[row['endCause']!]).toBe('battery empty');
+  });
+});

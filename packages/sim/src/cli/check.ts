@@ -8,6 +8,7 @@ import {
 } from '../advice/checks/checks-table.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { chosenRun } from './chosen-run.ts';
+import { sayCautions } from './say-cautions.ts';
 import { describeScenario } from './describe-scenario.ts';
 import { EXIT } from './exit-codes.ts';
 import { remark, say, terminalLook, type OutputOptions } from './output.ts';
@@ -34,6 +35,7 @@ export async function check(path: string, options: CheckCommandOptions): Promise
   remark(`Watching ${draws} ${draws === 1 ? 'outage' : 'outages'}, minute by minute …`, options);
   const report = checkScenario(scenario, { seed, draws, alternative });
   say(options.json === true ? JSON.stringify(report) : renderCheck(report, terminalLook(options)));
+  if (options.json !== true) sayCautions(scenario, options);
   const tables = {
     findings: findingsTable(report),
     numbers: findingNumbersTable(report),

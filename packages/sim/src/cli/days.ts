@@ -32,9 +32,9 @@ export async function days(path: string, options: DaysOptions): Promise<number> 
     interruption.abort();
   });
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
-  for (const note of notes) remark(note, options);
   if (options.out !== undefined) await assertCanWrite(options.out);
   if (options.page !== undefined) await assertCanWrite(dirname(options.page));
+  for (const note of notes) remark(note, options);
   const progress = startProgress(options.draws, options);
   let run: StudyRun;
   try {

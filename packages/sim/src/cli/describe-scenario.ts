@@ -1,10 +1,12 @@
 import type { Scenario } from '../scenario/scenario.ts';
 import { scenarioHash } from '../scenario/scenario-hash.ts';
+import { describeSources } from './describe-sources.ts';
 
 /** The scenario told back, so that a slip that is allowed can still be seen. */
 export function describeScenario(path: string, scenario: Scenario, alternative: number): string[] {
   const { outage, weather, site, alternatives } = scenario;
-  const { units, circuits, strategies } = alternatives[alternative]!.household;
+  const { household } = alternatives[alternative]!;
+  const { units, circuits, strategies } = household;
   const when = outage.startLocal ?? `any minute of month ${outage.months!.join(', ')}`;
   const source =
     weather.source.kind === 'year'
@@ -19,6 +21,7 @@ export function describeScenario(path: string, scenario: Scenario, alternative: 
       const solarW = u.solar?.arrays.reduce((sum, a) => sum + a.peakW, 0) ?? 0;
       return `  unit      ${u.id} on ${u.leg}: ${u.inverter.continuousW} W, ${u.battery.modules} × ${u.battery.module.capacityWh} Wh, ${solarW} W of panels`;
     }),
+    ...describeSources(household),
     `  circuits  ${circuits.length}: ${legs('L1')} on L1, ${legs('L2')} on L2, ${legs('both')} at 240 V; ${circuits.filter((c) => c.tier === 1).length} in tier 1`,
     ...strategies.map(
       (s) =>

@@ -1,5 +1,6 @@
 /** `rideout minutes`: one outage, minute by minute. */
 import { dirname, basename } from 'node:path';
+import { engineCautions } from '../advice/engine-caution.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { writeWhole } from '../node/write-whole.ts';
 import { prepareStudy } from '../trials/study.ts';
@@ -34,6 +35,8 @@ export async function minutes(path: string, options: MinutesOptions): Promise<nu
       : options.json === true
         ? traceTable(trace).toJSON()
         : traceTable(trace).toCSV();
+  for (const caution of engineCautions(scenario.alternatives[alternative]!.household))
+    remark(caution, options);
   if (options.out === undefined) say(text);
   else {
     await writeWhole(dirname(options.out), [

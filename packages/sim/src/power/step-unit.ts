@@ -139,10 +139,12 @@ export function stepUnit(
         break;
       } else {
         // Standby that the panels do not feed comes from what is left above the floor, and is not drawn beyond that.
-        const left = stored > floor ? stored - floor : 0;
-        stored -= left;
-        discharged += left / drawnPerW;
-        lost += loss + net + left / drawnPerW;
+        if (stored > floor) {
+          const left = stored - floor;
+          stored -= left;
+          discharged += left / drawnPerW;
+          lost += loss + net + left / drawnPerW;
+        } else lost += loss + net;
       }
     }
     if (watch) overloaded = p > parameters[CONTINUOUS_W]! ? overloaded + dt : 0; // only once the step is carried out

@@ -5,7 +5,7 @@
  * A *pattern* is the share of each group's watts that a unit carries. Strategies and alternatives that have the same
  * circuits on meet the same pattern, and read the same sums. Watts are multiples of a 64th, so the sums are exact.
  */
-import type { PreparedWants } from './prepared-draw.ts';
+import type { GroupWants } from './group-wants.ts';
 
 export const MINUTES_PER_HOUR = 60;
 
@@ -17,6 +17,8 @@ const FIRST_BLOCKS = 64;
 export interface LoadPattern {
   /** Per group: 0, 0.5 (240 V) or 1. */
   readonly shares: Float64Array;
+  /** The groups with any share, as bits: see `bitsOf`. */
+  readonly bits: number;
   /** Per hour of the outage, the block of its sums; 0 where they are not made yet. Of the draw `ofDraw`. */
   readonly blocks: Int32Array;
   ofDraw: number;
@@ -37,10 +39,22 @@ export interface HourLoads {
   startExtraW: Float32Array;
   /** 1 once a block's starts are filled in: few need them. */
   startsReady: Uint8Array;
+  /** Per hour of the draw, the latest block made for it; per block, the one made before it for the same hour; 0 = none. */
+  readonly latest: Int32Array;
+  /** Per hour of the draw, the groups that ask for anything, as bits; 0 = not looked at yet. */
+  readonly asking: Int32Array;
+  before: Int32Array;
+  /** Per block, the pattern it was made for. */
+  madeFor: (LoadPattern | undefined)[];
   /** Per block: watts asked for in every minute; most watts of a minute; most extra watts of a start. */
   baseW: Float64Array;
   peakW: Float64Array;
   peakExtraW: Float64Array;
+}
+
+/** The wants of a draw, and the sums made of them so far. */
+export interface SummedWants extends GroupWants {
+  readonly hourLoads: HourLoads;
 }
 
 export function createHourLoads(groups: number, hours: number): HourLoads {
@@ -53,6 +67,10 @@ export function createHourLoads(groups: number, hours: number): HourLoads {
     watts: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
     startExtraW: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
     startsReady: new Uint8Array(FIRST_BLOCKS),
+    latest: new Int32Array(hours),
+    asking: new Int32Array(hours),
+    before: new Int32Array(FIRST_BLOCKS),
+    madeFor: [undefined],
     baseW: new Float64Array(FIRST_BLOCKS),
     peakW: new Float64Array(FIRST_BLOCKS),
     peakExtraW: new Float64Array(FIRST_BLOCKS),
@@ -63,6 +81,8 @@ export function createHourLoads(groups: number, hours: number): HourLoads {
 export function forgetSums(loads: HourLoads): void {
   loads.draw++;
   loads.used = 1;
+  loads.latest.fill(0);
+  loads.asking.fill(0);
   if (loads.byShares.size <= MOST_PATTERNS) return;
   const { shares, blocks } = loads.nothing;
   loads.byShares.clear();
@@ -74,7 +94,8 @@ function patternOf(byShares: Map<string, LoadPattern>, shares: Float64Array, hou
   const known = byShares.get(key);
   if (known !== undefined) return known;
   const changed = new Array<LoadPattern | undefined>(3 * shares.length).fill(undefined);
-  const pattern = { shares, blocks: new Int32Array(hours), ofDraw: -1, changed };
+  const bits = bitsOf(shares.length, (g) => shares[g]! > 0);
+  const pattern = { shares, bits, blocks: new Int32Array(hours), ofDraw: -1, changed };
   byShares.set(key, pattern);
   return pattern;
 }
@@ -91,20 +112,49 @@ export function withShare(loads: HourLoads, pattern: LoadPattern, group: number,
 }
 
 /** The block of the pattern's sums in an hour of the outage, made when first asked for. */
-export function blockOf(wants: PreparedWants, pattern: LoadPattern, hour: number): number {
+export function blockOf(wants: SummedWants, pattern: LoadPattern, hour: number): number {
   const { hourLoads: loads } = wants;
   if (pattern.ofDraw !== loads.draw) {
     pattern.blocks.fill(0);
     pattern.ofDraw = loads.draw;
   }
   const known = pattern.blocks[hour]!;
-  return known > 0 ? known : addUp(wants, pattern, hour);
+  if (known > 0) return known;
+  const alike = blockAlike(wants, pattern, hour);
+  return (pattern.blocks[hour] = alike > 0 ? alike : addUp(wants, pattern, hour));
+}
+
+/** A block of the hour whose pattern differs only in groups that ask for nothing in it; 0 when there is none. */
+function blockAlike(
+  { hourLoads: loads, groupMostW }: SummedWants,
+  pattern: LoadPattern,
+  hour: number,
+): number {
+  if (loads.asking[hour] === 0)
+    loads.asking[hour] = bitsOf(groupMostW.length, (g) => groupMostW[g]![hour]! > 0);
+  const bits = pattern.bits & loads.asking[hour]!;
+  const { shares } = pattern;
+  for (let block = loads.latest[hour]!; block > 0; block = loads.before[block]!) {
+    const other = loads.madeFor[block]!;
+    if ((other.bits & loads.asking[hour]!) !== bits) continue;
+    let g = 0;
+    while (g < shares.length && (shares[g] === other.shares[g] || groupMostW[g]![hour] === 0)) g++;
+    if (g === shares.length) return block;
+  }
+  return 0;
+}
+
+/** A bit for each group that `has` it, always with the highest one; groups a multiple of 31 apart share theirs. */
+function bitsOf(groups: number, has: (group: number) => boolean): number {
+  let bits = 1 << 31;
+  for (let g = 0; g < groups; g++) if (has(g)) bits |= 1 << (g % 31);
+  return bits;
 }
 
 /**
  * Groups that ask for the same watts all hour go into the block's base, those that ask for nothing are passed over.
  */
-function addUp(wants: PreparedWants, pattern: LoadPattern, hour: number): number {
+function addUp(wants: SummedWants, pattern: LoadPattern, hour: number): number {
   const { hourLoads: loads, groupW, groupLeastW, groupMostW, groupMostExtraW } = wants;
   const block = newBlock(loads);
   const { shares } = pattern;
@@ -132,7 +182,9 @@ function addUp(wants: PreparedWants, pattern: LoadPattern, hour: number): number
   loads.peakW[block] = peakW;
   loads.peakExtraW[block] = peakExtraW;
   loads.startsReady[block] = 0;
-  pattern.blocks[hour] = block;
+  loads.before[block] = loads.latest[hour]!;
+  loads.latest[hour] = block;
+  loads.madeFor[block] = pattern;
   return block;
 }
 
@@ -144,20 +196,24 @@ function newBlock(loads: HourLoads): number {
 /** Twice the room. Whoever still reads the old arrays finds the same numbers in them. */
 function grow(loads: HourLoads): void {
   const blocks = 2 * loads.used;
-  const copyInto = <T extends Float32Array | Float64Array | Uint8Array>(larger: T, old: T): T => {
+  const copyInto = <T extends Float32Array | Float64Array | Int32Array | Uint8Array>(
+    larger: T,
+    old: T,
+  ): T => {
     larger.set(old);
     return larger;
   };
   loads.watts = copyInto(new Float32Array(blocks * MINUTES_PER_HOUR), loads.watts);
   loads.startExtraW = copyInto(new Float32Array(blocks * MINUTES_PER_HOUR), loads.startExtraW);
   loads.startsReady = copyInto(new Uint8Array(blocks), loads.startsReady);
+  loads.before = copyInto(new Int32Array(blocks), loads.before);
   loads.baseW = copyInto(new Float64Array(blocks), loads.baseW);
   loads.peakW = copyInto(new Float64Array(blocks), loads.peakW);
   loads.peakExtraW = copyInto(new Float64Array(blocks), loads.peakExtraW);
 }
 
 /** Fills in the largest extra watts of a start in each minute of the pattern's block, if they are not there yet. */
-export function readyStarts(wants: PreparedWants, pattern: LoadPattern, hour: number): void {
+export function readyStarts(wants: SummedWants, pattern: LoadPattern, hour: number): void {
   const { hourLoads: loads, groupExtraW } = wants;
   const block = pattern.blocks[hour]!;
   if (loads.startsReady[block] === 1) return;

@@ -5,6 +5,7 @@ import { drawableFraction, floorFraction } from '../power/cold.ts';
 import { CAPACITY_WMIN } from '../power/unit-parameters.ts';
 import type { CircuitWant, UsageDraw } from '../usage/usage-draw.ts';
 import { placeC, type Ambient } from './ambient.ts';
+import type { GroupWants } from './group-wants.ts';
 import { createHourLoads, forgetSums, type HourLoads } from './hour-loads.ts';
 import type { CircuitGroup, Household } from './household.ts';
 import { createPreparedSources, type PreparedSources } from './prepared-sources.ts';
@@ -20,18 +21,10 @@ export interface UnitSolar {
 }
 
 /** What the circuits want: the same for every household with the same circuits, strategies and legs. */
-export interface PreparedWants {
+export interface PreparedWants extends GroupWants {
   readonly usage: UsageDraw;
-  /** Per group, watts wanted each minute, thermostats aside. */
-  readonly groupW: readonly Float32Array[];
   /** Per group, watt-minutes wanted before each hour (length hours + 1); read through `groupWminUntil`. */
   readonly groupHourWmin: readonly Float64Array[];
-  /** Per group, largest extra watts of a start; undefined when nothing in it starts. */
-  readonly groupExtraW: readonly (Float32Array | undefined)[];
-  /** Per group and hour of the outage: least and most watts of a minute, most extra watts of a start. */
-  readonly groupLeastW: readonly Float32Array[];
-  readonly groupMostW: readonly Float32Array[];
-  readonly groupMostExtraW: readonly Float32Array[];
   /** Per group, 1 for each hour in which its watts may change; a group of one circuit reads the circuit's own. */
   readonly groupBusyHours: readonly Uint8Array[];
   /** Scratch, one value per hour. */

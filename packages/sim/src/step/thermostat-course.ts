@@ -34,7 +34,8 @@ export function isRunning(state: Float64Array): boolean {
 
 /** The hour of the outage whose surroundings hold at `minute`; past the horizon those of the last hour do. */
 export function hourOf({ around }: ThermostatPlace, minute: number): number {
-  return Math.min(around.length - 1, Math.floor(minute / MINUTES_PER_HOUR));
+  const hour = (minute / MINUTES_PER_HOUR) | 0;
+  return hour < around.length ? hour : around.length - 1;
 }
 
 /** Where the temperature is heading in that hour: the surroundings, or as far below them as its pull can hold it. */
@@ -75,9 +76,9 @@ export function findNext(place: ThermostatPlace, state: Float64Array): void {
   const drift = parameters[DRIFT]!;
   let y = state[ANCHOR_Y]!;
   let most = y;
-  let minute = state[ANCHOR_AT]!;
+  let minute = state[ANCHOR_AT]! | 0;
   const last = minute + LOOK_MINUTES;
-  for (;;) {
+  while (minute < last) {
     const hour = hourOf(place, minute);
     const heading = around[hour]! - depth;
     const end = Math.min(movesAt[hour]!, minute + REACH_MINUTES, last);
@@ -87,16 +88,15 @@ export function findNext(place: ThermostatPlace, state: Float64Array): void {
     if (room < Math.abs(away) * drift * (end - minute)) {
       const k = minutesToBeyond(parameters, heading, away, threshold, calling);
       if (k < end - minute) {
-        state[NEXT_AT] = minute + k;
-        state[NEXT_Y] = heading + away * parameters[POWERS + k]!;
-        state[NEXT_MOST] = Math.max(most, state[NEXT_Y]);
-        return;
+        y = heading + away * parameters[POWERS + k]!;
+        if (y > most) most = y;
+        minute += k;
+        break;
       }
     }
     y = heading + away * parameters[POWERS + end - minute]!;
     if (y > most) most = y;
     minute = end;
-    if (minute >= last) break;
   }
   state[NEXT_AT] = minute;
   state[NEXT_Y] = y;

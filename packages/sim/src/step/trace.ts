@@ -5,6 +5,7 @@ import { advance } from './advance.ts';
 import { closeAll } from './apply-power.ts';
 import { groupOnMinutes, unitBooks } from './ledger.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
+import { makes240V } from './sources-run.ts';
 import { runMinutes, wantedMinutes } from './step-thermostat.ts';
 import { signedC } from './thermostat-course.ts';
 import { RUNNING_W, SIGN } from './thermostat-layout.ts';
@@ -161,7 +162,7 @@ function thermostatC(run: Run, i: number): number {
 
 /**
  * 240 V circuits load both legs alike and leave the neutral alone. With each unit on its own leg it carries their
- * difference; while one unit feeds both legs these are in step, and it carries their sum.
+ * difference; while one unit or a 120 V source feeds both legs these are in step, and it carries their sum.
  */
 function neutralAmperes(
   run: Run,
@@ -174,7 +175,8 @@ function neutralAmperes(
     if (!is240V && unit >= 0) legW[unit]! += circuits[c]!.servedW[m]!;
   });
   const oneFeedsBoth = units.some(({ loadW }, u) => legW[u]! > loadW[m]! + 1e-6);
-  return (oneFeedsBoth ? legW[0]! + legW[1]! : Math.abs(legW[0]! - legW[1]!)) / LEG_V;
+  const inStep = oneFeedsBoth || !makes240V(run.sources);
+  return (inStep ? legW[0]! + legW[1]! : Math.abs(legW[0]! - legW[1]!)) / LEG_V;
 }
 
 function hasThermostat(run: Run, circuit: number): boolean {
