@@ -61,15 +61,6 @@ describe('kaplanMeier', () => {
     const emptied = kaplanMeier([1, 2], [0, 0]);
     expect(emptied.high[1]).toBeCloseTo(1 - lowAtStart(2), 12); // none of two, the mirror image of two of two
   });
-
-  it('handles 10,000 draws of 16 curves within a tenth of a second or so', () => {
-    const times = Float64Array.from({ length: 10_000 }, (_, i) => (i * 7919) % 20_161);
-    const censored = times.map((t) => (t > 20_000 ? 1 : 0));
-    kaplanMeier(times, censored);
-    const started = performance.now();
-    for (let curve = 0; curve < 16; curve += 1) kaplanMeier(times, censored);
-    expect(performance.now() - started).toBeLessThan(500); // 60 ms when measured; wide, for busy machines
-  });
 });
 
 describe('lowAtStart', () => {

@@ -28,7 +28,7 @@ interface Row {
   readonly style: SeriesStyle;
 }
 
-const ROW_PX = 72;
+const ROW_PX = 78;
 const CLEAR = seriesStyle(0);
 const UNCLEAR: SeriesStyle = { ...seriesStyle(5), marker: 'square' }; // told apart by more than colour
 
@@ -97,12 +97,12 @@ function picture(rows: readonly Row[], { horizonDays }: LadderAnswer, width: num
         y: 'id',
         frameAnchor: 'left',
         dx: 8,
-        dy: -19,
+        dy: -11,
         textAnchor: 'start',
         fontWeight: 600,
         text: 'name',
-        lineWidth: width / 13,
-        textOverflow: 'ellipsis',
+        lineWidth: width / 17,
+        lineAnchor: 'bottom',
       }),
       Plot.text(rows, { y: 'id', frameAnchor: 'left', dx: 8, dy: -1, textAnchor: 'start', text: 'deal' }),
       Plot.link(rows, { x1: at('low'), x2: at('high'), y1: 'id', y2: 'id', stroke: colour, ...BAR }),

@@ -39,11 +39,12 @@ export function circuitsPart(fields: HouseFields, tables: HouseTables): HTMLElem
 /** On the leg with fewer circuits, in the middle tier. */
 function newCircuit({ id, title, is240V }: TypicalChoice, { circuits, units }: ScenarioSpec): object {
   const onLeg = (leg: string) => circuits.filter((c) => c.leg === leg).length;
-  const legs = units.map((unit) => unit.leg).sort((a, b) => onLeg(a) - onLeg(b));
+  const fed = units.flatMap(({ leg }) => (leg === 'both' ? (['L1', 'L2'] as const) : leg));
+  const legs = fed.sort((a, b) => onLeg(a) - onLeg(b));
   return {
     id: freshId(id, circuits),
     title: title.split(',')[0],
-    leg: is240V && legs.length === 2 ? 'both' : legs[0],
+    leg: is240V && units.length === 2 ? 'both' : legs[0],
     tier: 3,
     appliances: [{ typical: id }],
   };

@@ -10,6 +10,7 @@ const LEGS = [
   { value: 'L1', label: 'L1' },
   { value: 'L2', label: 'L2' },
 ];
+const BOTH = { value: 'both', label: 'both, without 240 V' };
 const PLACES = ['indoors', 'garage', 'outdoors'].map((value) => ({ value, label: value }));
 
 export function unitsPart(fields: HouseFields): HTMLElement {
@@ -37,10 +38,11 @@ function unitSet(fields: HouseFields, unit: Unit, u: number): HTMLElement {
   const battery = [...at, 'battery'] as const;
   const module = [...battery, 'module'] as const;
   const inverter = [...at, 'inverter'] as const;
+  const { draft } = fields;
   return html`<fieldset class="house-set">
-    <legend>Unit “${unit.id}” on ${unit.leg}</legend>
+    <legend>Unit “${unit.id}” on ${unit.leg === 'both' ? 'both legs' : unit.leg}</legend>
     <div class="house-grid">
-      ${fields.choice([...at, 'leg'], { label: 'Feeds leg' }, LEGS, true)}
+      ${fields.choice([...at, 'leg'], { label: 'Feeds leg' }, draft.spec.units.length === 1 ? [...LEGS, BOTH] : LEGS, true)}
       ${fields.number([...inverter, 'continuousW'], { label: 'Continuous', unit: 'W' })}
       ${fields.number([...inverter, 'surgeW'], { label: 'Surge, for seconds', unit: 'W' })}
       ${fields.number([...inverter, 'idleW'], { label: 'Eats when idle', unit: 'W' })}
@@ -102,6 +104,7 @@ function likeTheFirst(draft: HouseDraft): void {
 
 function addSecond(draft: HouseDraft): void {
   const first = draft.spec.units[0]!;
-  const leg = first.leg === 'L1' ? 'L2' : 'L1';
+  if (first.leg === 'both') draft.set(['units', 0, 'leg'], 'L1');
+  const leg = first.leg === 'L2' ? 'L1' : 'L2';
   draft.add(['units'], { ...structuredClone(first), id: freshId('second', draft.spec.units), leg });
 }

@@ -44,10 +44,10 @@ function checkVehicle({ sources, units }: CheckedScenario, report: Report): void
     report(['sources', 'vehicle', 'unit'], 'the id of a unit', meantHint(unit, ids));
 }
 
-/** Where no version of the household has a generator, a strategy that runs one is a slip. */
-function checkNobodysGenerator({ strategies, alternatives }: CheckedScenario, report: Report): void {
-  const somebodyHasOne = alternatives.some(({ change }) =>
-    Object.keys(change).some((path) => path === 'sources' || path.startsWith('sources.generator')),
+/** Where no version of the household, nor a step of the ladder, has a generator, a strategy that runs one is a slip. */
+function checkNobodysGenerator({ strategies, alternatives, ladder }: CheckedScenario, report: Report): void {
+  const somebodyHasOne = [...alternatives, ...(ladder?.steps ?? [])].some(({ change }) =>
+    Object.keys(change ?? {}).some((path) => path === 'sources' || path.startsWith('sources.generator')),
   );
   if (somebodyHasOne) return;
   strategies.forEach(({ generator }, s) => {
