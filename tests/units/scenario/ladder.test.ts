@@ -1,6 +1,6 @@
 /** A ladder in a scenario file: read whole, or every fault told with its line. */
 import { describe, expect, it } from 'vitest';
-import { resolveScenario } from '../../../packages/sim/src/index.ts';
+import { GENERATOR_CAUTION, resolveScenario, scenarioCautions } from '../../../packages/sim/src/index.ts';
 import type { Scenario } from '../../../packages/sim/src/index.ts';
 import { householdAfter } from '../../../packages/sim/src/scenario/ladder-plan.ts';
 import { findingsOf, HOUSE, lineWith, onlyFinding, read } from './written.ts';
@@ -76,6 +76,22 @@ describe('a ladder', () => {
     expect(ladder!.steps.map((step) => step.price)).toEqual([1710, 450, 9, 0]);
     expect(ladder).toMatchObject({ currency: '$', budget: 3000, confidence: 0.9 });
     expect(ladder!.steps.map((step) => step.needs)).toEqual([[], [0], [], []]);
+  });
+
+  it('can bring a generator to a household that had no other source, and then its caution is said', () => {
+    const charger = 'startFraction: 0.9\n    charger: { maxW: 1000 }';
+    const generator = `    - id: generator
+      title: A generator
+      price: 700
+      change: { sources.generator: { ratedW: 5000, volts: 240, tankL: 20, run: { by: charge, startBelowFraction: 0.3, stopAboveFraction: 0.8 } } }
+`;
+    const scenario = resolved(FILE.replaceAll('startFraction: 0.9', charger) + generator);
+    const taken = (n: number) =>
+      householdAfter(scenario.ladder!.household, scenario.ladder!, [1, 0, 0, 0, n]);
+    expect(taken(0).sources).toBeUndefined();
+    expect(taken(1).sources?.generator).toMatchObject({ ratedW: 5000, tankL: 20 });
+    expect(scenarioCautions(scenario)).toEqual([GENERATOR_CAUTION]);
+    expect(scenarioCautions(resolved(FILE))).toEqual([]);
   });
 
   it('need not fit strategies that it never follows: one unit keeps no watch', () => {

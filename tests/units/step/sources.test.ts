@@ -205,7 +205,10 @@ describe('one generator for two units', () => {
     const { trace } = live(pair(240));
     expect(trace.circuits[2]!.servedW[30]).toBeCloseTo(100, 9);
     expect(trace.units[0]!.sourceInW![0]).toBeCloseTo(550, 9);
-    const drained = live({ ...pair(240), units: pair(240).units!.map((u) => ({ ...u, battery: { startFraction: 0.2 } })) });
+    const drained = live({
+      ...pair(240),
+      units: pair(240).units!.map((u) => ({ ...u, battery: { startFraction: 0.2 } })),
+    });
     // 2,000 W a leg: 1,450 and 450 W are left for the chargers
     expect(drained.trace.units[0]!.batteryW[10]).toBeCloseTo(1450, 6);
     expect(drained.trace.units[1]!.batteryW[10]).toBeCloseTo(450, 6);

@@ -20,7 +20,21 @@ export function engineCautions({ sources }: Pick<HouseholdSpec, 'sources'>): str
   ];
 }
 
-/** What to say of all versions of a scenario's household together, each caution once. */
-export function scenarioCautions({ alternatives }: Pick<Scenario, 'alternatives'>): string[] {
-  return [...new Set(alternatives.flatMap((a) => engineCautions(a.household)))];
+/** What to say of all versions of a scenario's household and the steps of its ladder together, each caution once. */
+export function scenarioCautions({
+  alternatives,
+  ladder,
+}: Pick<Scenario, 'alternatives' | 'ladder'>): string[] {
+  const bought = (source: 'generator' | 'vehicle') =>
+    ladder?.steps.some(({ moves }) =>
+      moves.some((move) => 'set' in move && `${move.set}.`.startsWith(`sources.${source}.`)),
+    ) === true;
+  return [
+    ...new Set([
+      ...alternatives.flatMap((a) => engineCautions(a.household)),
+      ...(ladder === undefined ? [] : engineCautions(ladder.household)),
+      ...(bought('generator') ? [GENERATOR_CAUTION] : []),
+      ...(bought('vehicle') ? [VEHICLE_CAUTION] : []),
+    ]),
+  ];
 }

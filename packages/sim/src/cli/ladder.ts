@@ -6,6 +6,7 @@ import { exitOf, withStudies } from './asking.ts';
 import { remark, say, terminalLook, type OutputOptions } from './output.ts';
 import { renderLadder } from './render-ladder.ts';
 import { OptionError } from './report-error.ts';
+import { sayCautions } from './say-cautions.ts';
 import { writeResult } from './write-result.ts';
 
 export interface LadderOptions extends OutputOptions {
@@ -33,6 +34,7 @@ export async function ladder(path: string, options: LadderOptions): Promise<numb
   );
   if (answer === undefined) return exitOf(answer);
   say(options.json === true ? JSON.stringify(answer) : renderLadder(answer, terminalLook(options)));
+  if (options.json !== true) sayCautions(scenario, options);
   await writeResult(options, answer, { ladder: ladderTable(answer) }, 'ladder');
   return exitOf(answer);
 }

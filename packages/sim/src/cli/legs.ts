@@ -7,6 +7,7 @@ import { chosenRun, type RunOptionTexts } from './chosen-run.ts';
 import { remark, say, terminalLook, type OutputOptions } from './output.ts';
 import { renderLegs } from './render-legs.ts';
 import { OptionError } from './report-error.ts';
+import { sayCautions } from './say-cautions.ts';
 import { writeResult } from './write-result.ts';
 
 export interface LegsOptions extends OutputOptions, RunOptionTexts {
@@ -33,6 +34,7 @@ export async function legs(path: string, options: LegsOptions): Promise<number> 
   const answer = await withStudies(options, (ask) => findLegs(scenario, question, ask)).catch(inWords(path));
   if (answer === undefined) return exitOf(answer);
   say(options.json === true ? JSON.stringify(answer) : renderLegs(answer, terminalLook(options)));
+  if (options.json !== true) sayCautions(scenario, options);
   await writeResult(options, answer, { legs: legsTable(answer) }, 'legs');
   return exitOf(answer);
 }

@@ -6,6 +6,7 @@ import { exitOf, withDraws } from './asking.ts';
 import { chosenRun, type RunOptionTexts } from './chosen-run.ts';
 import { remark, say, terminalLook, type OutputOptions } from './output.ts';
 import { renderMatters } from './render-matters.ts';
+import { sayCautions } from './say-cautions.ts';
 import { writeResult } from './write-result.ts';
 
 export interface MattersOptions extends OutputOptions, RunOptionTexts {
@@ -27,6 +28,7 @@ export async function matters(path: string, options: MattersOptions): Promise<nu
   );
   if (answer === undefined) return exitOf(answer);
   say(options.json === true ? JSON.stringify(answer) : renderMatters(answer, terminalLook(options)));
+  if (options.json !== true) sayCautions(scenario, options);
   await writeResult(options, answer, { matters: mattersTable(answer) }, 'matters');
   return exitOf(answer);
 }

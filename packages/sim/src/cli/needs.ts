@@ -7,6 +7,7 @@ import { exitOf, withDraws } from './asking.ts';
 import { remark, say, terminalLook, type OutputOptions } from './output.ts';
 import { renderNeeds } from './render-needs.ts';
 import { OptionError } from './report-error.ts';
+import { sayCautions } from './say-cautions.ts';
 import { writeResult } from './write-result.ts';
 
 export interface NeedsOptions extends OutputOptions {
@@ -31,6 +32,7 @@ export async function needs(path: string, options: NeedsOptions): Promise<number
   );
   if (answer === undefined) return exitOf(answer);
   say(options.json === true ? JSON.stringify(answer) : renderNeeds(answer, terminalLook(options)));
+  if (options.json !== true) sayCautions(scenario, options);
   await writeResult(options, answer, { needs: needsEnduranceTable(answer) }, 'needs');
   return exitOf(answer);
 }

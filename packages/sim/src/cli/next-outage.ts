@@ -8,6 +8,7 @@ import { exitOf, withStudies } from './asking.ts';
 import { remark, say, terminalLook, type OutputOptions } from './output.ts';
 import { renderNextOutage } from './render-next-outage.ts';
 import { OptionError } from './report-error.ts';
+import { sayCautions } from './say-cautions.ts';
 import { writeResult } from './write-result.ts';
 
 export const PUBLISHED_IDS = Object.keys(PUBLISHED_FIGURES) as PublishedId[];
@@ -37,6 +38,7 @@ export async function nextOutage(path: string, options: NextOutageOptions): Prom
   const answer = await withStudies(options, (ask) => askNextOutage(scenario, { seed, draws }, ask, lengths));
   if (answer === undefined) return exitOf(answer);
   say(options.json === true ? JSON.stringify(answer) : renderNextOutage(answer, terminalLook(options)));
+  if (options.json !== true) sayCautions(scenario, options);
   await writeResult(options, answer, { 'next-outage': nextOutageTable(answer) }, 'next-outage');
   return exitOf(answer);
 }

@@ -48,12 +48,18 @@ export function withoutParts<T>(value: T, paths: readonly string[]): T {
   return copy;
 }
 
-/** Puts `next(present)` at every place that the path means; a last key that is not there yet is made. */
+/**
+ * Puts `next(present)` at every place that the path means; a last key that is not there yet is made, and so is a part
+ * of the household of which there is nothing yet (`sources`).
+ */
 export function changeAt(value: unknown, path: string, next: (present: unknown) => unknown): void {
   const steps = path.split('.');
+  const [first] = steps;
   const last = steps.at(-1)!;
+  if (steps.length === 2) (value as Block)[first!] ??= {};
   for (const at of steps.length === 1 ? [[]] : placesAt(value, steps.slice(0, -1).join('.'))) {
-    const around = partAt(value, at) as Block | unknown[];
+    const around = partAt(value, at) as Block | unknown[] | undefined;
+    if (around === undefined) continue;
     if (Array.isArray(around)) for (const i of chooseItems(around, last)) around[i] = next(around[i]);
     else around[last] = next(around[last]);
   }
