@@ -76,13 +76,9 @@ describe('a check', () => {
   it('defers to code and electrician, and warns of exhaust where an engine is', () => {
     expect(report.caution).toContain('local code and a licensed electrician');
     expect(report.caution).not.toContain('carbon monoxide');
-    const [first] = scenario.alternatives;
-    const generator = { ratedW: 3000 } as never;
-    const household = { ...first!.household, sources: { generator } };
-    const engine = checkScenario(
-      { ...scenario, alternatives: [{ ...first!, household }] },
-      { ...options, draws: 1 },
-    );
+    const back = loadScenario('data/energy-back.yaml').scenario;
+    const generator = back.alternatives.filter(({ household }) => household.sources?.generator !== undefined);
+    const engine = checkScenario({ ...back, alternatives: generator }, { ...options, draws: 1 });
     expect(engine.caution).toContain('carbon monoxide');
   });
 });
