@@ -1,27 +1,10 @@
 /** `matters`, `needs` and `next-outage` as people run them, and their answers in words. */
-import { spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { tableFromIPC } from '@uwdata/flechette';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-
-const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
-const DEMO = 'data/full-house.yaml';
-const SMALL = 'data/small-house.yaml';
-
-function rideout(...args: string[]): Promise<{ code: number | null; out: string; told: string }> {
-  const command = ['--import', 'tsx', '--conditions=rideout-source', 'packages/sim/src/cli/main.ts', ...args];
-  const child = spawn(process.execPath, command, { cwd: ROOT, env: { ...process.env, NODE_OPTIONS: '' } });
-  let [out, told] = ['', ''];
-  child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
-  child.stderr.on('data', (chunk: Buffer) => (told += chunk.toString()));
-  return new Promise((resolve, reject) => {
-    child.on('error', reject);
-    child.on('close', (code) => resolve({ code, out, told }));
-  });
-}
+import { DEMO, rideout, ROOT, SMALL } from './rideout.ts';
 
 let folder = '';
 beforeAll(() => (folder = mkdtempSync(join(tmpdir(), 'rideout-advice-'))));
@@ -43,7 +26,7 @@ describe.each([
 ] as const)('rideout %s', (verb, scenario, options, says, tables, rows) => {
   it('answers in words no wider than the terminal, with how to repeat it, and writes tables whole', async () => {
     const out = join(folder, verb);
-    const { code, out: answer, told } = await rideout(verb, scenario, ...options, '-w', '2', '-o', out);
+    const { code, out: answer, told } = await rideout([verb, scenario, ...options, '-w', '2', '-o', out]);
     expect(told).toContain(`Written to ${out}`);
     expect(code).toBe(0);
     expect(answer.replaceAll('\n', ' ').replaceAll(/ +/g, ' ')).toMatch(says);
@@ -59,7 +42,7 @@ describe.each([
         .trimEnd()
         .split('\n'),
     ).toHaveLength(rows + 1);
-    const inJson = await rideout(verb, scenario, ...options, '-w', '0', '--json', '-q');
+    const inJson = await rideout([verb, scenario, ...options, '-w', '0', '--json', '-q']);
     expect(inJson.told).toBe('');
     expect(inJson.out).toBe(readFileSync(join(out, `${verb}.json`), 'utf8')); // threads change nothing
   });
@@ -86,7 +69,7 @@ describe('bad input', () => {
     ],
     [['matters', DEMO, '-d', '5'], '--draws: found "5"; expected a whole number from 20 to 1000000'],
   ])('%j is told in one line', async (args, words) => {
-    const { code, out, told } = await rideout(...args);
+    const { code, out, told } = await rideout([...args]);
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(told.trimEnd()).toBe(words);
   });
@@ -95,7 +78,7 @@ describe('bad input', () => {
     const path = join(folder, 'needless.yaml');
     const text = readFileSync(join(ROOT, 'data/small-house.yaml'), 'utf8');
     writeFileSync(path, text.replaceAll(/need: [a-z]+,? ?/g, '').replaceAll(/, *}/g, ' }'));
-    const { code, told } = await rideout('needs', path);
+    const { code, told } = await rideout(['needs', path]);
     expect(code).toBe(2);
     expect(told.trimEnd()).toBe(
       `${path}: found no needs; expected a list under needs, or a need on some circuit, such as need: food`,

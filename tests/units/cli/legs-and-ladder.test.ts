@@ -1,9 +1,7 @@
 /** `legs` and `ladder` as people run them, and their answers in words. */
-import { spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { tableFromIPC } from '@uwdata/flechette';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { LadderAnswer, LegsAnswer } from '../../../packages/sim/src/index.ts';
@@ -11,22 +9,7 @@ import { exitOf, withStudies } from '../../../packages/sim/src/cli/asking.ts';
 import { renderLadder } from '../../../packages/sim/src/cli/render-ladder.ts';
 import { renderLegs } from '../../../packages/sim/src/cli/render-legs.ts';
 import { darkSpec, scenarioOf } from '../advice/read-written.ts';
-
-const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
-const DEMO = 'data/full-house.yaml';
-const SMALL = 'data/small-house.yaml';
-
-function rideout(...args: string[]): Promise<{ code: number | null; out: string; told: string }> {
-  const command = ['--import', 'tsx', '--conditions=rideout-source', 'packages/sim/src/cli/main.ts', ...args];
-  const child = spawn(process.execPath, command, { cwd: ROOT, env: { ...process.env, NODE_OPTIONS: '' } });
-  let [out, told] = ['', ''];
-  child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
-  child.stderr.on('data', (chunk: Buffer) => (told += chunk.toString()));
-  return new Promise((resolve, reject) => {
-    child.on('error', reject);
-    child.on('close', (code) => resolve({ code, out, told }));
-  });
-}
+import { DEMO, rideout, SMALL } from './rideout.ts';
 
 let folder = '';
 beforeAll(() => (folder = mkdtempSync(join(tmpdir(), 'rideout-legs-'))));
@@ -45,7 +28,7 @@ describe.each([
       code,
       out: answer,
       told,
-    } = await rideout(verb, DEMO, '-d', '3', ...options, '-w', '0', '-o', out);
+    } = await rideout([verb, DEMO, '-d', '3', ...options, '-w', '0', '-o', out]);
     expect(told).toContain(`Written to ${out}`);
     expect(code).toBe(0);
     expect(inOneLine(answer)).toMatch(says);
@@ -75,7 +58,7 @@ describe('bad input', () => {
     [['ladder', DEMO, '--confidence', '90'], '--confidence: found "90"; expected a number from 0.5 to 0.99'],
     [['legs', DEMO, '--choose', '0'], '--choose: found "0"; expected a whole number from 1 to 10000000'],
   ])('%j is told in one line', async (args, words) => {
-    const { code, out, told } = await rideout(...args);
+    const { code, out, told } = await rideout([...args]);
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(told.trimEnd()).toBe(words);
   });

@@ -1,39 +1,11 @@
 /** The command as people run it: a process of its own, its answers, its exit code. */
-import { spawn, type ChildProcessWithoutNullStreams } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { tableFromIPC } from '@uwdata/flechette';
 import { scenarioJsonSchema, VERSION } from '../../../packages/sim/src/index.ts';
-
-const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
-const SMALL = 'data/small-house.yaml';
-
-interface Ended {
-  readonly code: number | null;
-  readonly out: string;
-  readonly told: string;
-}
-
-/** Runs `rideout` in the project's folder. @param watch gets the process, to listen to it or to interrupt it */
-function rideout(
-  args: readonly string[],
-  watch?: (child: ChildProcessWithoutNullStreams) => void,
-): Promise<Ended> {
-  const command = ['--import', 'tsx', '--conditions=rideout-source', 'packages/sim/src/cli/main.ts', ...args];
-  const child = spawn(process.execPath, command, { cwd: ROOT, env: { ...process.env, NODE_OPTIONS: '' } });
-  let out = '';
-  let told = '';
-  child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
-  child.stderr.on('data', (chunk: Buffer) => (told += chunk.toString()));
-  watch?.(child);
-  return new Promise((resolve, reject) => {
-    child.on('error', reject);
-    child.on('close', (code) => resolve({ code, out, told }));
-  });
-}
+import { rideout, ROOT, SMALL } from './rideout.ts';
 
 let folder = '';
 beforeAll(() => (folder = mkdtempSync(join(tmpdir(), 'rideout-cli-'))));
