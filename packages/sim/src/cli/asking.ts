@@ -3,16 +3,21 @@ import type { AskStudy } from '../advice/ask-study.ts';
 import type { AskDraws } from '../advice/draw-job.ts';
 import { askDrawsPool } from '../node/ask-draws-pool.ts';
 import { askPool, StudyInterrupted } from '../node/ask-pool.ts';
+import { assertCanWrite } from '../node/can-write.ts';
 import { EXIT } from './exit-codes.ts';
-import { remark, type OutputOptions } from './output.ts';
+import { remark } from './output.ts';
 import { startProgress } from './progress.ts';
+import type { StudyVerbOptions } from './study-options.ts';
+
+/** How it is asked; `out` is tried before the work begins. */
+type Asked = Pick<StudyVerbOptions, 'quiet' | 'json' | 'ascii' | 'workers' | 'out'>;
 
 /**
  * Runs `answer` with a way to ask for studies. Interrupted: says so and returns nothing, for advice on half the studies
  * would mislead.
  */
 export async function withStudies<Answer>(
-  options: OutputOptions & { readonly workers: number },
+  options: Asked,
   answer: (ask: AskStudy) => Promise<Answer>,
 ): Promise<Answer | undefined> {
   return unlessInterrupted(options, (signal) =>
@@ -31,7 +36,7 @@ export async function withStudies<Answer>(
 
 /** The same for work on draws that is no study, `runs` of it in all, with one bar. */
 export async function withDraws<Answer>(
-  options: OutputOptions & { readonly workers: number },
+  options: Asked,
   runs: number,
   answer: (ask: AskDraws, onProgress: (done: number) => void) => Promise<Answer>,
 ): Promise<Answer | undefined> {
@@ -44,9 +49,10 @@ export async function withDraws<Answer>(
 }
 
 async function unlessInterrupted<Answer>(
-  options: OutputOptions,
+  options: Asked,
   answer: (signal: AbortSignal) => Promise<Answer>,
 ): Promise<Answer | undefined> {
+  if (options.out !== undefined) await assertCanWrite(options.out);
   const interruption = new AbortController();
   const onInterrupt = () => {
     remark('\nStopping: the outages begun are finished first. Press Ctrl-C again to stop at once.', options);

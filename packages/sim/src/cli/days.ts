@@ -8,20 +8,15 @@ import { loadScenario } from '../node/load-scenario.ts';
 import { runStudy, type StudyRun } from '../node/run-study.ts';
 import { writeWhole } from '../node/write-whole.ts';
 import { EXIT } from './exit-codes.ts';
-import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { remark, say, terminalLook } from './output.ts';
 import { startProgress } from './progress.ts';
 import { publishWith } from './publish.ts';
 import { renderStudy } from './render-study.ts';
+import type { StudyVerbOptions } from './study-options.ts';
 
-export interface DaysOptions extends OutputOptions {
-  readonly draws: number;
-  readonly seed: string;
-  readonly workers: number;
+export interface DaysOptions extends StudyVerbOptions {
   readonly within?: number;
-  readonly out?: string;
   readonly page?: string;
-  readonly weather?: string;
-  readonly months?: number[];
 }
 
 /** Returns the exit code. */

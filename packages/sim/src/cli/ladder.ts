@@ -3,22 +3,17 @@ import { findLadder } from '../advice/ladder/find-ladder.ts';
 import { ladderTable } from '../advice/ladder/ladder-table.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { exitOf, withStudies } from './asking.ts';
-import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { remark, say, terminalLook } from './output.ts';
 import { renderLadder } from './render-ladder.ts';
 import { OptionError } from './report-error.ts';
 import { sayCautions } from './say-cautions.ts';
+import type { StudyVerbOptions } from './study-options.ts';
 import { writeResult } from './write-result.ts';
 
-export interface LadderOptions extends OutputOptions {
-  readonly draws: number;
+export interface LadderOptions extends StudyVerbOptions {
   readonly choose: number;
-  readonly seed: string;
-  readonly workers: number;
   readonly budget?: number;
   readonly confidence?: number;
-  readonly out?: string;
-  readonly weather?: string;
-  readonly months?: number[];
 }
 
 export async function ladder(path: string, options: LadderOptions): Promise<number> {

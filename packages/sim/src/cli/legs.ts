@@ -4,20 +4,15 @@ import { legsTable } from '../advice/legs/legs-table.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { exitOf, withStudies } from './asking.ts';
 import { chosenRun, type RunOptionTexts } from './chosen-run.ts';
-import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { remark, say, terminalLook } from './output.ts';
 import { renderLegs } from './render-legs.ts';
 import { OptionError } from './report-error.ts';
 import { sayCautions } from './say-cautions.ts';
+import type { StudyVerbOptions } from './study-options.ts';
 import { writeResult } from './write-result.ts';
 
-export interface LegsOptions extends OutputOptions, RunOptionTexts {
-  readonly draws: number;
+export interface LegsOptions extends StudyVerbOptions, RunOptionTexts {
   readonly choose: number;
-  readonly seed: string;
-  readonly workers: number;
-  readonly out?: string;
-  readonly weather?: string;
-  readonly months?: number[];
 }
 
 export async function legs(path: string, options: LegsOptions): Promise<number> {

@@ -4,19 +4,13 @@ import { runsToDo, whatMatters } from '../advice/matters/what-matters.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { exitOf, withDraws } from './asking.ts';
 import { chosenRun, type RunOptionTexts } from './chosen-run.ts';
-import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { remark, say, terminalLook } from './output.ts';
 import { renderMatters } from './render-matters.ts';
 import { sayCautions } from './say-cautions.ts';
+import type { StudyVerbOptions } from './study-options.ts';
 import { writeResult } from './write-result.ts';
 
-export interface MattersOptions extends OutputOptions, RunOptionTexts {
-  readonly draws: number;
-  readonly seed: string;
-  readonly workers: number;
-  readonly out?: string;
-  readonly weather?: string;
-  readonly months?: number[];
-}
+export type MattersOptions = StudyVerbOptions & RunOptionTexts;
 
 export async function matters(path: string, options: MattersOptions): Promise<number> {
   const { seed, draws } = options;

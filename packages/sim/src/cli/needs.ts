@@ -4,20 +4,14 @@ import { needsEnduranceTable } from '../advice/needs/needs-table.ts';
 import { scenarioNeeds } from '../advice/needs/needs-job.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { exitOf, withDraws } from './asking.ts';
-import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { remark, say, terminalLook } from './output.ts';
 import { renderNeeds } from './render-needs.ts';
 import { OptionError } from './report-error.ts';
 import { sayCautions } from './say-cautions.ts';
+import type { StudyVerbOptions } from './study-options.ts';
 import { writeResult } from './write-result.ts';
 
-export interface NeedsOptions extends OutputOptions {
-  readonly draws: number;
-  readonly seed: string;
-  readonly workers: number;
-  readonly out?: string;
-  readonly weather?: string;
-  readonly months?: number[];
-}
+export type NeedsOptions = StudyVerbOptions;
 
 export async function needs(path: string, options: NeedsOptions): Promise<number> {
   const { seed, draws } = options;

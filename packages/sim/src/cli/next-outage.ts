@@ -5,24 +5,19 @@ import { PUBLISHED_FIGURES, type PublishedId } from '../advice/outage-lengths/pu
 import { loadScenario } from '../node/load-scenario.ts';
 import type { OutageLengthsSpec } from '../scenario/schema-outage-lengths.ts';
 import { exitOf, withStudies } from './asking.ts';
-import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { remark, say, terminalLook } from './output.ts';
 import { renderNextOutage } from './render-next-outage.ts';
 import { OptionError } from './report-error.ts';
 import { sayCautions } from './say-cautions.ts';
+import type { StudyVerbOptions } from './study-options.ts';
 import { writeResult } from './write-result.ts';
 
 export const PUBLISHED_IDS = Object.keys(PUBLISHED_FIGURES) as PublishedId[];
 
-export interface NextOutageOptions extends OutputOptions {
-  readonly draws: number;
-  readonly seed: string;
-  readonly workers: number;
+export interface NextOutageOptions extends StudyVerbOptions {
   readonly published?: PublishedId;
   readonly hours?: number[];
   readonly perYear?: number;
-  readonly out?: string;
-  readonly weather?: string;
-  readonly months?: number[];
 }
 
 export async function nextOutage(path: string, options: NextOutageOptions): Promise<number> {
