@@ -6,9 +6,9 @@ import {
   findingsTable,
   uncheckedTable,
 } from '../advice/checks/checks-table.ts';
+import { assertCanWrite } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { chosenRun } from './chosen-run.ts';
-import { sayCautions } from './say-cautions.ts';
 import { describeScenario } from './describe-scenario.ts';
 import { EXIT } from './exit-codes.ts';
 import { remark, say, terminalLook, type OutputOptions } from './output.ts';
@@ -28,6 +28,7 @@ export interface CheckCommandOptions extends OutputOptions {
 export async function check(path: string, options: CheckCommandOptions): Promise<number> {
   const { seed, draws } = options;
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
+  if (options.out !== undefined) await assertCanWrite(options.out);
   for (const note of notes) remark(note, options);
   const { alternative } = chosenRun(scenario, { ...options });
   if (options.json !== true && options.quiet !== true)
@@ -35,7 +36,6 @@ export async function check(path: string, options: CheckCommandOptions): Promise
   remark(`Watching ${draws} ${draws === 1 ? 'outage' : 'outages'}, minute by minute …`, options);
   const report = checkScenario(scenario, { seed, draws, alternative });
   say(options.json === true ? JSON.stringify(report) : renderCheck(report, terminalLook(options)));
-  if (options.json !== true) sayCautions(scenario, options);
   const tables = {
     findings: findingsTable(report),
     numbers: findingNumbersTable(report),

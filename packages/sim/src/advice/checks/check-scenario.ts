@@ -97,6 +97,6 @@ export function checkScenario(scenario: Scenario, options: CheckOptions): CheckR
       findings: outcome.findings.length,
       unchecked: unchecked.filter((one) => one.check === id).length,
     })),
-    caution: checkCaution(alternative.household),
+    caution: checkCaution(scenario),
   };
 }
