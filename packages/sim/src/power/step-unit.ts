@@ -37,7 +37,13 @@ export const SET_WATCH = 7; // 0 when no step of this call can exceed a rating: 
 export const SET_BASE_W = 8; // AC watts asked of the unit in every step of the call, beside `loadW`
 export const SET_START_W = 9; // extra watts of a start in the first step, beside `startExtraW`
 export const SET_LOAD_FROM = 10; // where in `loadW` and `startExtraW` the first step is
-export const SETTINGS = 11;
+/** What bounds the watts of the hour, so that many steps can be taken at once: see step-at-once.ts. */
+export const SET_LEAST_W = 11; // the least of `loadW`, and the most
+export const SET_MOST_W = 12;
+export const SET_PEAK_START_W = 13; // the most that `loadW` and `startExtraW` come to in one step; read if watched
+export const SET_SOLAR_LEAST_W = 14;
+export const SET_SOLAR_MOST_W = 15;
+export const SETTINGS = 16;
 
 /** How a call ended, left in `event[0]`. The step at which it stopped is not carried out, except for CROSSED. */
 export const DONE = 0;

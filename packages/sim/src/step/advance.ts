@@ -5,6 +5,7 @@
  * an hour at most at a time. When something stops a unit on the way, the others are taken back to that minute.
  */
 import { SOURCE_OVERLOAD } from '../power/source-feed.ts';
+import { stepAtOnce } from '../power/step-at-once.ts';
 import {
   CROSSED,
   DONE,
@@ -17,8 +18,13 @@ import {
   SET_DT,
   SET_FLOOR_WMIN,
   SET_IDLE_W,
+  SET_LEAST_W,
   SET_LOAD_FROM,
+  SET_MOST_W,
   SET_ON,
+  SET_PEAK_START_W,
+  SET_SOLAR_LEAST_W,
+  SET_SOLAR_MOST_W,
   SET_START_W,
   SET_UP_WMIN,
   SET_WATCH,
@@ -52,6 +58,7 @@ const PHASE_END = 1 - 1e-9;
 
 /** Lives the run through to minute `to` (whole, at most the horizon). Stopping anywhere and going on gives the same bits. */
 export function advance(run: Run, to: number): void {
+  if (run.cut && to > run.minute) goOnFromCut(run, to);
   while (run.minute < to) {
     if (run.phase === 0) {
       if (beginHour(run) && leakedThroughLevel(run) && think(run)) run.changed = true;
@@ -65,9 +72,21 @@ export function advance(run: Run, to: number): void {
     }
     if (run.unsettled) settle(run);
     meetThermostats(run);
-    stepBlock(run, Math.min(to, nextBreak(run)));
+    run.blockFrom = run.minute;
+    run.blockTo = Math.min(run.draw.minutes, nextBreak(run));
+    stepBlock(run, to);
   }
   catchUp(run);
+}
+
+/**
+ * Where somebody looked on the way, the block is lived through anew from its beginning, so that looking changes no bit
+ * of it: what many minutes come to at once depends in its last digit on where they begin.
+ */
+function goOnFromCut(run: Run, to: number): void {
+  run.minute = run.blockFrom;
+  for (let u = 0; u < run.units.length; u++) takeUnitBack(run, u);
+  stepBlock(run, to);
 }
 
 /** At each full hour: self-discharge, and what the cold allows in this hour. False between full hours. */
@@ -126,15 +145,21 @@ function readHourLoads(run: Run): void {
     const unit = units[u]!;
     const { parameters, settings, pattern } = unit;
     const block = blockOf(draw, pattern, hour);
-    const { baseW, peakW, peakExtraW } = draw.hourLoads;
+    const loads = draw.hourLoads;
     unit.hourBlock = block;
-    unit.hourBaseW = baseW[block]!;
+    unit.hourBaseW = loads.baseW[block]!;
     settings[SET_BASE_W] = unit.hourBaseW + unit.runningW;
-    const mostW = unit.thermostatW + peakW[block]!;
-    const mostStartW = mostW + Math.max(unit.thermostatStartW, peakExtraW[block]!);
+    settings[SET_LEAST_W] = loads.leastW[block]!;
+    settings[SET_MOST_W] = loads.mostW[block]!;
+    settings[SET_SOLAR_LEAST_W] = draw.solar[u]!.sums.leastW[hour]!;
+    settings[SET_SOLAR_MOST_W] = draw.solar[u]!.sums.mostW[hour]!;
+    const mostW = unit.thermostatW + unit.hourBaseW + loads.mostW[block]!;
+    const mostStartW = mostW + Math.max(unit.thermostatStartW, loads.peakExtraW[block]!);
     const watch = mayExceedRating(parameters, settings[SET_IDLE_W]!, mostW, mostStartW);
     settings[SET_WATCH] = watch ? 1 : 0;
-    if (watch || isFed(run, u)) readyStarts(draw, pattern, hour);
+    if (!watch && !isFed(run, u)) continue;
+    readyStarts(draw, pattern, hour);
+    settings[SET_PEAK_START_W] = loads.peakStartW[block]!;
   }
 }
 
@@ -159,9 +184,10 @@ function nextOfSources(run: Run, sources: SourcesRun): number {
   return next;
 }
 
-/** Steps every unit towards minute `until`, as far as nothing stops one, then deals with what did. */
-function stepBlock(run: Run, until: number): void {
+/** Steps every unit through the block, to minute `to` at most, as far as nothing stops one; then deals with what did. */
+function stepBlock(run: Run, to: number): void {
   const dt = 1 - run.phase;
+  const until = Math.min(to, run.blockTo);
   if (run.sources !== undefined) readyFeeds(run, run.sources, until - run.minute);
   const done = stepUnits(run, until - run.minute, dt);
   if (done === 0) {
@@ -169,10 +195,12 @@ function stepBlock(run: Run, until: number): void {
     stopUnits(run, dt);
     return;
   }
+  run.cut = run.minute + done === until && until < run.blockTo && !isAnyStopped(run, done);
   if (dt < 1) passThermostats(run, dt, run.minute + 1);
-  else keepThermostats(run);
+  else if (!run.cut) keepThermostats(run);
   run.minute += done;
   run.phase = 0;
+  if (run.cut) return;
   if (run.minute < run.draw.minutes && aLevelWasCrossed(run, done)) levelCrossed(run);
 }
 
@@ -196,13 +224,19 @@ function stepUnits(run: Run, count: number, dt: number): number {
 /** Takes the unit back to the block's beginning and through `count` steps; how it ended the first time still counts. */
 function stepAgain(run: Run, u: number, count: number, dt: number): void {
   const unit = run.units[u]!;
-  const { steps, ended, state, saved } = unit;
-  for (let i = 0; i < UNIT_STATE; i++) state[i] = saved[i]!;
-  if (run.sources !== undefined) takeSumsBack(run.sources, u);
-  unswitchThermostats(run, u);
+  const { steps, ended } = unit;
+  takeUnitBack(run, u);
   if (count > 0) stepOne(run, u, count, dt);
   unit.steps = steps;
   unit.ended = ended;
+}
+
+/** Takes the unit, and the thermostats that it switched, back to the block's beginning. */
+function takeUnitBack(run: Run, u: number): void {
+  const { state, saved } = run.units[u]!;
+  for (let i = 0; i < UNIT_STATE; i++) state[i] = saved[i]!;
+  if (run.sources !== undefined) takeSumsBack(run.sources, u);
+  unswitchThermostats(run, u);
 }
 
 /** One unit through `count` steps, or until it stops: from one switching of its thermostats to the next. */
@@ -211,8 +245,10 @@ function stepOne(run: Run, u: number, count: number, dt: number): void {
   const unit = run.units[u]!;
   const { settings, event } = unit;
   const { usableW } = draw.solar[u]!;
-  const { watts, startExtraW } = draw.hourLoads;
+  const { watts, startExtraW, sumW, sumW2 } = draw.hourLoads;
+  const { wminBefore } = draw.solar[u]!.sums;
   const from = loadFrom(run, unit);
+  const sumsFrom = from + unit.hourBlock; // one more sum than minutes in each block
   const fed = isFed(run, u);
   settings[SET_DT] = dt;
   let done = 0;
@@ -221,9 +257,34 @@ function stepOne(run: Run, u: number, count: number, dt: number): void {
     if (unit.thermostatDue <= minute) switchThermostats(run, u, minute);
     settings[SET_LOAD_FROM] = from + done;
     const some = Math.min(count - done, unit.thermostatDue - minute);
-    const steps = fed
-      ? stepFed(run, run.sources!, u, minute, some)
-      : stepUnit(unit.parameters, unit.state, settings, usableW, minute, watts, startExtraW, some, event);
+    let steps = some;
+    if (fed) steps = stepFed(run, run.sources!, u, minute, some);
+    else if (
+      dt < 1 ||
+      !stepAtOnce(
+        unit.parameters,
+        unit.state,
+        settings,
+        wminBefore,
+        minute,
+        sumW,
+        sumW2,
+        sumsFrom + done,
+        some,
+        event,
+      )
+    )
+      steps = stepUnit(
+        unit.parameters,
+        unit.state,
+        settings,
+        usableW,
+        minute,
+        watts,
+        startExtraW,
+        some,
+        event,
+      );
     if (steps > 0) settings[SET_START_W] = 0;
     done += steps;
   } while (event[0] === DONE && done < count);
@@ -234,6 +295,12 @@ function stepOne(run: Run, u: number, count: number, dt: number): void {
 /** Where the unit's loads of the present minute are. */
 function loadFrom(run: Run, unit: UnitRun): number {
   return (unit.hourBlock - run.hour) * MINUTES_PER_HOUR + run.minute;
+}
+
+/** Some unit ended otherwise than by running out of steps, after `done` of them. */
+function isAnyStopped({ units }: Run, done: number): boolean {
+  for (let u = 0; u < units.length; u++) if (units[u]!.ended !== DONE && units[u]!.steps <= done) return true;
+  return false;
 }
 
 function aLevelWasCrossed(run: Run, done: number): boolean {

@@ -1,6 +1,6 @@
 /**
  * What hangs on a unit minute by minute, thermostats aside: added up once per draw, hour by hour where it is needed,
- * for every run that asks for the same. MODEL.md §5.2.
+ * for every run that asks for the same, with the sums that let a unit go through many minutes at once. MODEL.md §5.2.
  *
  * A *pattern* is the share of each group's watts that a unit carries. Strategies and alternatives that have the same
  * circuits on meet the same pattern, and read the same sums. Watts are multiples of a 64th, so the sums are exact.
@@ -8,6 +8,8 @@
 import type { GroupWants } from './group-wants.ts';
 
 export const MINUTES_PER_HOUR = 60;
+/** Running sums of an hour: one before each minute and one at its end. */
+export const SUMS_PER_HOUR = MINUTES_PER_HOUR + 1;
 
 /** Patterns kept from draw to draw; with more than these the next draw begins anew, so that memory stays bounded. */
 const MOST_PATTERNS = 400;
@@ -37,6 +39,9 @@ export interface HourLoads {
   /** Per block, 60 minutes: watts beside the block's base, and the largest extra watts of a start. */
   watts: Float32Array;
   startExtraW: Float32Array;
+  /** Per block, 61 running sums of `watts` and of their squares. */
+  sumW: Float64Array;
+  sumW2: Float64Array;
   /** 1 once a block's starts are filled in: few need them. */
   startsReady: Uint8Array;
   /** Per hour of the draw, the latest block made for it; per block, the one made before it for the same hour; 0 = none. */
@@ -46,10 +51,15 @@ export interface HourLoads {
   before: Int32Array;
   /** Per block, the pattern it was made for. */
   madeFor: (LoadPattern | undefined)[];
-  /** Per block: watts asked for in every minute; most watts of a minute; most extra watts of a start. */
+  /**
+   * Per block: watts asked for in every minute; the least and most of `watts` beside them; the most extra watts of a
+   * start, whenever it is; once its starts are filled in, the most of `watts` and a start's extra in one minute.
+   */
   baseW: Float64Array;
-  peakW: Float64Array;
+  leastW: Float64Array;
+  mostW: Float64Array;
   peakExtraW: Float64Array;
+  peakStartW: Float64Array;
 }
 
 /** The wants of a draw, and the sums made of them so far. */
@@ -66,14 +76,18 @@ export function createHourLoads(groups: number, hours: number): HourLoads {
     used: 1,
     watts: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
     startExtraW: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
+    sumW: new Float64Array(FIRST_BLOCKS * SUMS_PER_HOUR),
+    sumW2: new Float64Array(FIRST_BLOCKS * SUMS_PER_HOUR),
     startsReady: new Uint8Array(FIRST_BLOCKS),
     latest: new Int32Array(hours),
     asking: new Int32Array(hours),
     before: new Int32Array(FIRST_BLOCKS),
     madeFor: [undefined],
     baseW: new Float64Array(FIRST_BLOCKS),
-    peakW: new Float64Array(FIRST_BLOCKS),
+    leastW: new Float64Array(FIRST_BLOCKS),
+    mostW: new Float64Array(FIRST_BLOCKS),
     peakExtraW: new Float64Array(FIRST_BLOCKS),
+    peakStartW: new Float64Array(FIRST_BLOCKS),
   };
 }
 
@@ -161,14 +175,12 @@ function addUp(wants: SummedWants, pattern: LoadPattern, hour: number): number {
   const { watts } = loads;
   const at = block * MINUTES_PER_HOUR;
   let baseW = 0;
-  let peakW = 0;
   let peakExtraW = 0;
   let first = true;
   for (let g = 0; g < shares.length; g++) {
     const share = shares[g]!;
     const mostW = groupMostW[g]![hour]!;
     if (share === 0 || mostW === 0) continue;
-    peakW += share * mostW;
     peakExtraW = Math.max(peakExtraW, share * groupMostExtraW[g]![hour]!);
     if (groupLeastW[g]![hour]! === mostW) baseW += share * mostW;
     else {
@@ -178,14 +190,38 @@ function addUp(wants: SummedWants, pattern: LoadPattern, hour: number): number {
     }
   }
   if (first) watts.fill(0, at, at + MINUTES_PER_HOUR);
+  sumUpMinutes(loads, block, first ? 0 : minutesFrom(wants.groupW[0]!, hour * MINUTES_PER_HOUR));
   loads.baseW[block] = baseW;
-  loads.peakW[block] = peakW;
   loads.peakExtraW[block] = peakExtraW;
   loads.startsReady[block] = 0;
   loads.before[block] = loads.latest[hour]!;
   loads.latest[hour] = block;
   loads.madeFor[block] = pattern;
   return block;
+}
+
+/** Running sums of the block's first `count` minutes and of their squares, and the least and most of them. */
+function sumUpMinutes(loads: HourLoads, block: number, count: number): void {
+  const { watts, sumW, sumW2 } = loads;
+  const at = block * MINUTES_PER_HOUR;
+  const to = block * SUMS_PER_HOUR;
+  let sum = 0;
+  let sum2 = 0;
+  let least = count > 0 ? watts[at]! : 0;
+  let most = least;
+  for (let k = 0; k < count; k++) {
+    const w = watts[at + k]!;
+    sumW[to + k] = sum;
+    sumW2[to + k] = sum2;
+    sum += w;
+    sum2 += w * w;
+    if (w < least) least = w;
+    else if (w > most) most = w;
+  }
+  sumW.fill(sum, to + count, to + SUMS_PER_HOUR);
+  sumW2.fill(sum2, to + count, to + SUMS_PER_HOUR);
+  loads.leastW[block] = least;
+  loads.mostW[block] = most;
 }
 
 function newBlock(loads: HourLoads): number {
@@ -205,11 +241,15 @@ function grow(loads: HourLoads): void {
   };
   loads.watts = copyInto(new Float32Array(blocks * MINUTES_PER_HOUR), loads.watts);
   loads.startExtraW = copyInto(new Float32Array(blocks * MINUTES_PER_HOUR), loads.startExtraW);
+  loads.sumW = copyInto(new Float64Array(blocks * SUMS_PER_HOUR), loads.sumW);
+  loads.sumW2 = copyInto(new Float64Array(blocks * SUMS_PER_HOUR), loads.sumW2);
   loads.startsReady = copyInto(new Uint8Array(blocks), loads.startsReady);
   loads.before = copyInto(new Int32Array(blocks), loads.before);
   loads.baseW = copyInto(new Float64Array(blocks), loads.baseW);
-  loads.peakW = copyInto(new Float64Array(blocks), loads.peakW);
+  loads.leastW = copyInto(new Float64Array(blocks), loads.leastW);
+  loads.mostW = copyInto(new Float64Array(blocks), loads.mostW);
   loads.peakExtraW = copyInto(new Float64Array(blocks), loads.peakExtraW);
+  loads.peakStartW = copyInto(new Float64Array(blocks), loads.peakStartW);
 }
 
 /** Fills in the largest extra watts of a start in each minute of the pattern's block, if they are not there yet. */
@@ -225,6 +265,10 @@ export function readyStarts(wants: SummedWants, pattern: LoadPattern, hour: numb
     if (extra !== undefined && share > 0)
       keepLargerShare(loads.startExtraW, at, extra, share, hour * MINUTES_PER_HOUR);
   }
+  let peak = 0;
+  for (let k = 0; k < MINUTES_PER_HOUR; k++)
+    peak = Math.max(peak, loads.watts[at + k]! + loads.startExtraW[at + k]!);
+  loads.peakStartW[block] = peak;
   loads.startsReady[block] = 1;
 }
 

@@ -9,6 +9,7 @@ import type { GroupWants } from './group-wants.ts';
 import { createHourLoads, forgetSums, type HourLoads } from './hour-loads.ts';
 import type { CircuitGroup, Household } from './household.ts';
 import { createPreparedSources, type PreparedSources } from './prepared-sources.ts';
+import type { SolarSums } from './solar-sums.ts';
 import { THERMOSTAT_PARAMETERS, thermostatParameters } from './thermostat-layout.ts';
 import { createPlace, fillPlace, type ThermostatPlace } from './thermostat-surroundings.ts';
 
@@ -16,6 +17,8 @@ import { createPlace, fillPlace, type ThermostatPlace } from './thermostat-surro
 export interface UnitSolar {
   readonly availableW: Float32Array;
   readonly usableW: Float32Array;
+  /** Of the usable watts. */
+  readonly sums: SolarSums;
   availableWh: number;
   clippedWh: number;
 }

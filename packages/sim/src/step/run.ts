@@ -124,6 +124,10 @@ export interface Run {
   /** Now: `minute` whole minutes and `phase` of the next one are done. */
   minute: number;
   phase: number;
+  /** The present block: it began at `blockFrom` and goes to `blockTo` unless something stops it; `cut` while somebody looks at it on the way. */
+  blockFrom: number;
+  blockTo: number;
+  cut: boolean;
   hour: number;
   nextDecision: number;
   holdUntil: number;
@@ -226,6 +230,9 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     unsettled: true,
     minute: 0,
     phase: 0,
+    blockFrom: 0,
+    blockTo: 0,
+    cut: false,
     hour: -1,
     nextDecision: 0,
     holdUntil: NEVER,

@@ -7,6 +7,7 @@ import type { Daylight, SunTrack } from '../sky/sun-table.ts';
 import type { Plane } from '../sky/sun-direction.ts';
 import type { WeatherDraw } from '../weather/weather-draw.ts';
 import type { UnitSolar } from './prepared-draw.ts';
+import { createSolarSums } from './solar-sums.ts';
 import { stowedMinutes } from './stowed-panels.ts';
 
 /** Every distinct plane of the given units, in order of first mention. */
@@ -22,6 +23,7 @@ export function createUnitSolar(minutes: number): UnitSolar {
   return {
     availableW: new Float32Array(minutes),
     usableW: new Float32Array(minutes),
+    sums: createSolarSums(minutes),
     availableWh: 0,
     clippedWh: 0,
   };
