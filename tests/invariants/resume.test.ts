@@ -13,7 +13,7 @@ const RUNS = 80;
 function ending(run: Run): Record<string, unknown> {
   const row: Record<string, number> = {};
   const stored = run.units.map(({ state, mode, cause, resetAt, downMinutes }) => ({
-    state: Array.from(state),
+    state: { ...state },
     mode,
     cause,
     resetAt,
@@ -25,7 +25,7 @@ function ending(run: Run): Record<string, unknown> {
     sums: feeds?.map(({ sums }) => Array.from(sums)),
     generator: generator && { ...generator, compiled: undefined, plan: undefined },
   };
-  return { row, stored, sources, control: run.control, thermostats: Array.from(run.thermostats) };
+  return { row, stored, sources, control: run.control, thermostats: run.thermostatStates };
 }
 
 describe('a run that is stopped and goes on', () => {

@@ -12,41 +12,35 @@ import {
   SOURCE_STORED_WMIN,
   SOURCE_SUMS,
 } from '../../../packages/sim/src/power/source-feed.ts';
+import {
+  BLOCK_FIGURES,
+  BLOCK_LEAST_W,
+  BLOCK_MOST_W,
+  COLD_CHARGE_LIMIT_W,
+  COLD_FIGURES,
+  COLD_FLOOR_WMIN,
+  MINUTES_PER_HOUR,
+} from '../../../packages/sim/src/power/hour-figures.ts';
 import { stepCharging } from '../../../packages/sim/src/power/step-charging-unit.ts';
 import { stepPassing } from '../../../packages/sim/src/power/step-passing-unit.ts';
+import type { UnitParameters } from '../../../packages/sim/src/power/unit-parameters.ts';
+import { createSolarMinutes, sumUpSolar } from '../../../packages/sim/src/step/solar-sums.ts';
 import {
   BATTERY_LIMIT,
-  CHARGED_WMIN,
   CROSSED,
-  CURTAILED_WMIN,
-  DISCHARGED_WMIN,
   DONE,
   EMPTY,
-  LOSS_WMIN,
-  SET_CHARGE_LIMIT_W,
-  SET_DOWN_WMIN,
-  SET_DT,
-  SET_FLOOR_WMIN,
-  SET_IDLE_W,
-  SET_ON,
-  SET_UP_WMIN,
-  SET_WATCH,
-  SETTINGS,
+  createUnitSettings,
+  createUnitState,
   stepUnit,
-  STORED_WMIN,
-  UNIT_STATE,
 } from '../../../packages/sim/src/power/step-unit.ts';
-import {
-  CAPACITY_WMIN,
-  CHARGE_EFFICIENCY,
-  CONTINUOUS_W,
-  DISCHARGE_EFFICIENCY,
-  DISCHARGE_LIMIT_W,
-  LOSS_PER_W,
-  LOSS_PER_W2,
-  SURGE_W,
-  UNIT_PARAMETERS,
-} from '../../../packages/sim/src/power/unit-parameters.ts';
+
+const NO_CHANGES = {
+  count: 0,
+  at: new Int32Array(0),
+  runningW: new Float64Array(0),
+  startW: new Float64Array(0),
+};
 
 interface Bench {
   readonly capacityWmin: number;
@@ -57,7 +51,7 @@ interface Bench {
   readonly chargeLimitW: number;
   readonly floorWmin: number;
   readonly on: boolean;
-  readonly watch: boolean;
+  readonly dischargeLimitW: number;
   readonly dt: number;
   readonly chargerW: number;
   readonly efficiency: number;
@@ -77,7 +71,7 @@ const BENCH: Bench = {
   chargeLimitW: 1e6,
   floorWmin: 0,
   on: true,
-  watch: false,
+  dischargeLimitW: 1e6,
   dt: 1,
   chargerW: 800,
   efficiency: 1,
@@ -88,30 +82,53 @@ const BENCH: Bench = {
   upWmin: Infinity,
 };
 
+/** What the unit meets in its one hour: sun, loads in block 1, and its bank's limits. */
+function hourOf({ solarW, loadW, floorWmin, chargeLimitW }: Bench) {
+  const solar = createSolarMinutes(MINUTES_PER_HOUR);
+  solar.usableW.set(solarW);
+  sumUpSolar(solar, { count: 1, from: Int32Array.of(0), to: Int32Array.of(MINUTES_PER_HOUR) });
+  const loads = {
+    figures: new Float64Array(2 * BLOCK_FIGURES),
+    watts: new Float32Array(2 * MINUTES_PER_HOUR),
+    startExtraW: new Float32Array(2 * MINUTES_PER_HOUR),
+  };
+  loads.watts.set(loadW, MINUTES_PER_HOUR);
+  loads.figures[BLOCK_FIGURES + BLOCK_LEAST_W] = Math.min(...loadW, 0);
+  loads.figures[BLOCK_FIGURES + BLOCK_MOST_W] = Math.max(...loadW);
+  const cold = new Float64Array(COLD_FIGURES);
+  cold[COLD_FLOOR_WMIN] = floorWmin;
+  cold[COLD_CHARGE_LIMIT_W] = chargeLimitW;
+  return { solar, loads, blocks: Int32Array.of(1), cold };
+}
+
 /** Sets a unit up, takes it through the steps, and tells everything it has come to. */
 function stepped(step: typeof stepPassing, changes: Partial<Bench>) {
   const bench = { ...BENCH, ...changes };
   const count = bench.loadW.length;
-  const parameters = new Float64Array(UNIT_PARAMETERS);
-  parameters[CAPACITY_WMIN] = bench.capacityWmin;
-  parameters[CHARGE_EFFICIENCY] = bench.chargeEfficiency;
-  parameters[DISCHARGE_EFFICIENCY] = bench.dischargeEfficiency;
-  parameters[LOSS_PER_W] = 0.05;
-  parameters[LOSS_PER_W2] = 1e-5;
-  parameters[CONTINUOUS_W] = 3000;
-  parameters[SURGE_W] = 6000;
-  parameters[DISCHARGE_LIMIT_W] = 2000;
-  const state = new Float64Array(UNIT_STATE);
-  state[STORED_WMIN] = bench.storedWmin;
-  const settings = new Float64Array(SETTINGS);
-  settings[SET_ON] = bench.on ? 1 : 0;
-  settings[SET_IDLE_W] = bench.idleW;
-  settings[SET_FLOOR_WMIN] = bench.floorWmin;
-  settings[SET_CHARGE_LIMIT_W] = bench.chargeLimitW;
-  settings[SET_DOWN_WMIN] = -Infinity;
-  settings[SET_UP_WMIN] = bench.upWmin;
-  settings[SET_DT] = bench.dt;
-  settings[SET_WATCH] = bench.watch ? 1 : 0;
+  const parameters: UnitParameters = {
+    surgeW: 6000,
+    continuousW: 3000,
+    overloadMinutes: 0,
+    idleW: bench.idleW,
+    lossPerW: 0.05,
+    lossPerW2: 1e-5,
+    standbyW: bench.idleW,
+    dischargeLimitW: bench.dischargeLimitW,
+    chargeEfficiency: bench.chargeEfficiency,
+    dischargeEfficiency: bench.dischargeEfficiency,
+    capacityWmin: bench.capacityWmin,
+    restartWmin: 0,
+    keptPerHour: 1,
+  };
+  const state = createUnitState(bench.storedWmin);
+  state.hoursBegun = 1;
+  const settings = {
+    ...createUnitSettings(),
+    on: bench.on,
+    idleW: bench.idleW,
+    upWmin: bench.upWmin,
+    dt: bench.dt,
+  };
   const feed = new Float64Array(FEED_SETTINGS);
   feed[FEED_KIND] = FROM_GENERATOR_WMIN;
   feed[FEED_CHARGER_W] = bench.chargerW;
@@ -122,8 +139,7 @@ function stepped(step: typeof stepPassing, changes: Partial<Bench>) {
     steadyW: new Float64Array(count).fill(bench.sourceW),
     surgeW: new Float64Array(count).fill(bench.surgeW),
   };
-  const solarW = Float32Array.from({ length: count }, (_, k) => bench.solarW[k] ?? 0);
-  const loadW = Float32Array.from(bench.loadW);
+  const { solar, loads, blocks, cold } = hourOf(bench);
   const steps = step(
     parameters,
     state,
@@ -131,30 +147,32 @@ function stepped(step: typeof stepPassing, changes: Partial<Bench>) {
     settings,
     feed,
     watts,
+    cold,
+    solar,
+    loads,
+    blocks,
     0,
-    solarW,
-    0,
-    loadW,
-    new Float32Array(count),
     count,
     event,
   );
+  const solarW = solar.usableW;
+  const loadW = loads.watts.slice(MINUTES_PER_HOUR);
   return { bench, parameters, state, sums, settings, solarW, loadW, steps, event: event[0]! };
 }
 
 /** What must be nothing: the bus, the source, the bank, in watt-minutes. */
 function imbalances({ bench, state, sums, solarW, loadW, steps }: ReturnType<typeof stepped>): number[] {
   const total = (watts: Float32Array) => watts.slice(0, steps).reduce((a, b) => a + b, 0) * bench.dt;
-  const solarStored = state[CHARGED_WMIN]! - sums[SOURCE_STORED_WMIN]!;
-  const solarUsed = total(solarW) - solarStored - state[CURTAILED_WMIN]!;
+  const solarStored = state.chargedWmin - sums[SOURCE_STORED_WMIN]!;
+  const solarUsed = total(solarW) - solarStored - state.curtailedWmin;
   const sourceUsed = sums[FROM_GENERATOR_WMIN]! - sums[CHARGER_LOSS_WMIN]! - sums[SOURCE_STORED_WMIN]!;
   const load = bench.on ? total(loadW) : 0;
   return [
-    solarUsed + state[DISCHARGED_WMIN]! + sourceUsed - load - state[LOSS_WMIN]!,
+    solarUsed + state.dischargedWmin + sourceUsed - load - state.lossWmin,
     bench.storedWmin +
-      state[CHARGED_WMIN]! * bench.chargeEfficiency -
-      state[DISCHARGED_WMIN]! / bench.dischargeEfficiency -
-      state[STORED_WMIN]!,
+      state.chargedWmin * bench.chargeEfficiency -
+      state.dischargedWmin / bench.dischargeEfficiency -
+      state.storedWmin,
     solarUsed < 0 ? solarUsed : 0,
     sourceUsed < 0 ? sourceUsed : 0,
   ];
@@ -164,22 +182,22 @@ describe('a unit whose circuits run off the source', () => {
   it('passes them through and gives the charger what is left, up to its limit', () => {
     const { state, sums } = stepped(stepPassing, { loadW: [1500, 500], efficiency: 0.9 });
     // 500 and 800 W into the charger, nine tenths of it into the bank
-    expect(state[STORED_WMIN]).toBeCloseTo(30_000 + 0.9 * (500 + 800), 9);
+    expect(state.storedWmin).toBeCloseTo(30_000 + 0.9 * (500 + 800), 9);
     expect(sums[FROM_GENERATOR_WMIN]).toBeCloseTo(1500 + 500 + 500 + 800, 9);
     expect(sums[CHARGER_LOSS_WMIN]).toBeCloseTo(130, 9);
-    expect(state[DISCHARGED_WMIN]).toBe(0);
+    expect(state.dischargedWmin).toBe(0);
   });
 
   it('lets the panels charge first, and curtails what the bank has no room for', () => {
     const { state, sums } = stepped(stepPassing, { loadW: [0, 0], solarW: [900, 1200], chargeLimitW: 1000 });
     expect(sums[SOURCE_STORED_WMIN]).toBeCloseTo(100, 9);
-    expect(state[CURTAILED_WMIN]).toBeCloseTo(200, 9);
-    expect(state[CHARGED_WMIN]).toBeCloseTo(2000, 9);
+    expect(state.curtailedWmin).toBeCloseTo(200, 9);
+    expect(state.chargedWmin).toBeCloseTo(2000, 9);
   });
 
   it('charges nothing below the modules’ least temperature, and idles on the source', () => {
     const { state, sums } = stepped(stepPassing, { loadW: [100], idleW: 30, chargeLimitW: 0 });
-    expect(state[STORED_WMIN]).toBe(30_000);
+    expect(state.storedWmin).toBe(30_000);
     expect(sums[FROM_GENERATOR_WMIN]).toBeCloseTo(130, 9);
   });
 
@@ -191,7 +209,7 @@ describe('a unit whose circuits run off the source', () => {
 
   it('fills the bank to the last bit and reports the level that somebody waits for', () => {
     const full = stepped(stepPassing, { storedWmin: 59_900, loadW: [0], upWmin: 60_000 });
-    expect(full.state[STORED_WMIN]).toBe(60_000);
+    expect(full.state.storedWmin).toBe(60_000);
     expect([full.steps, full.event]).toEqual([1, CROSSED]);
     expect(full.sums[FROM_GENERATOR_WMIN]).toBeCloseTo(100, 9);
   });
@@ -202,7 +220,7 @@ describe('a unit that a source charges while its inverter runs on', () => {
     const { state, sums } = stepped(stepCharging, { loadW: [400], efficiency: 0.8, chargerW: 1000 });
     const loss = 400 * (0.05 + 1e-5 * 400);
     expect(sums[FROM_GENERATOR_WMIN]).toBeCloseTo(1000, 9);
-    expect(state[STORED_WMIN]).toBeCloseTo(30_000 + 800 - 400 - loss, 9);
+    expect(state.storedWmin).toBeCloseTo(30_000 + 800 - 400 - loss, 9);
   });
 
   it('draws from the bank what the source does not give, down to the floor', () => {
@@ -213,31 +231,32 @@ describe('a unit that a source charges while its inverter runs on', () => {
       floorWmin: 0,
     });
     const need = 1500 + 1500 * (0.05 + 1e-5 * 1500) - 500;
-    expect(state[STORED_WMIN]).toBeCloseTo(1200 - need, 9);
+    expect(state.storedWmin).toBeCloseTo(1200 - need, 9);
     expect([steps, event]).toEqual([1, EMPTY]);
   });
 
   it('trips on the modules’ limit less what the source gives', () => {
-    const at = (chargerW: number) => stepped(stepCharging, { loadW: [2500], chargerW, watch: true }).event;
+    const at = (chargerW: number) =>
+      stepped(stepCharging, { loadW: [2500], chargerW, dischargeLimitW: 2000 }).event;
     expect(at(300)).toBe(BATTERY_LIMIT);
     expect(at(800)).toBe(DONE);
   });
 
   it('charges a unit that is down', () => {
     const { state } = stepped(stepCharging, { on: false, idleW: 4, loadW: [0, 0], storedWmin: 0 });
-    expect(state[STORED_WMIN]).toBeCloseTo(2 * (800 - 4), 9);
+    expect(state.storedWmin).toBeCloseTo(2 * (800 - 4), 9);
   });
 
   it('without watts is the plain unit, bit for bit', () => {
     const loadW = [300, 900, 0, 2100, 50];
     const solarW = [0, 1500, 700, 0, 60];
-    const charged = stepped(stepCharging, { loadW, solarW, sourceW: 0, idleW: 28, watch: true });
+    const charged = stepped(stepCharging, { loadW, solarW, sourceW: 0, idleW: 28 });
     const plain = stepped(
-      (parameters, state, _sums, settings, _feed, _watts, _from, ...rest) =>
-        stepUnit(parameters, state, settings, ...rest),
-      { loadW, solarW, idleW: 28, watch: true },
+      (parameters, state, _sums, settings, _feed, _watts, cold, solar, loads, blocks, from, count, event) =>
+        stepUnit(parameters, state, settings, cold, solar, loads, blocks, from, count, NO_CHANGES, event),
+      { loadW, solarW, idleW: 28 },
     );
-    expect(Array.from(charged.state)).toEqual(Array.from(plain.state));
+    expect(charged.state).toEqual(plain.state);
     expect(Array.from(charged.sums)).toEqual(new Array(SOURCE_SUMS).fill(0));
   });
 });
@@ -254,7 +273,7 @@ describe('the books of a unit at a source', () => {
     chargeLimitW: fc.constantFrom(0, 200, 5000),
     floorWmin: fc.constantFrom(0, 6000),
     on: fc.boolean(),
-    watch: fc.boolean(),
+    dischargeLimitW: fc.constantFrom(2000, 1e6),
     dt: fc.constantFrom(1, 0.3),
     chargerW: fc.constantFrom(0, 300, 3000),
     efficiency: share(0.5),
@@ -274,8 +293,8 @@ describe('the books of a unit at a source', () => {
         const loadW = changes.on ? changes.loadW : changes.loadW.map(() => 0);
         const result = stepped(step, { ...changes, loadW });
         for (const wmin of imbalances(result)) expect(Math.abs(wmin)).toBeLessThan(1e-7);
-        expect(result.state[STORED_WMIN]).toBeGreaterThanOrEqual(0);
-        expect(result.state[STORED_WMIN]).toBeLessThanOrEqual(60_000);
+        expect(result.state.storedWmin).toBeGreaterThanOrEqual(0);
+        expect(result.state.storedWmin).toBeLessThanOrEqual(60_000);
         expect(Array.from(result.sums).every((sum) => sum >= 0)).toBe(true);
         steps += result.steps;
       }),

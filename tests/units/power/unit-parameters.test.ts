@@ -1,11 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   bankCapacityWh,
-  CAPACITY_WMIN,
-  DISCHARGE_LIMIT_W,
-  KEPT_PER_HOUR,
   keptPerHour,
-  RESTART_WMIN,
   unitParameters,
 } from '../../../packages/sim/src/power/unit-parameters.ts';
 import { tinyScenario } from '../step/tiny-house.ts';
@@ -25,15 +21,15 @@ describe('a unit as numbers', () => {
   it('has its modules’ energy and power together, the energy as far as their health goes', () => {
     expect(bankCapacityWh(unit.battery)).toBeCloseTo(3 * 3200 * 0.9, 9);
     const parameters = unitParameters(unit);
-    expect(parameters[CAPACITY_WMIN]).toBeCloseTo(3 * 3200 * 0.9 * 60, 6);
-    expect(parameters[DISCHARGE_LIMIT_W]).toBe(4500);
-    expect(parameters[RESTART_WMIN]).toBeCloseTo(0.25 * 3 * 3200 * 0.9 * 60, 6);
-    expect(parameters.every(Number.isFinite)).toBe(true);
+    expect(parameters.capacityWmin).toBeCloseTo(3 * 3200 * 0.9 * 60, 6);
+    expect(parameters.dischargeLimitW).toBe(4500);
+    expect(parameters.restartWmin).toBeCloseTo(0.25 * 3 * 3200 * 0.9 * 60, 6);
+    expect(Object.values(parameters).every(Number.isFinite)).toBe(true);
   });
 
   it('loses its monthly self-discharge in the hours of a mean month: 30.4375 days', () => {
     expect(1 - keptPerHour(0.03)).toBeCloseTo(0.03 / (30.4375 * 24), 15);
-    expect(unitParameters(unit)[KEPT_PER_HOUR]).toBe(keptPerHour(0.03));
+    expect(unitParameters(unit).keptPerHour).toBe(keptPerHour(0.03));
     expect(keptPerHour(0)).toBe(1);
   });
 });

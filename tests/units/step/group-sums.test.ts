@@ -4,6 +4,13 @@ import { describe, expect, it } from 'vitest';
 import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
 import { prepareStudy } from '../../../packages/sim/src/index.ts';
 import { loadScenario } from '../../../packages/sim/src/node.ts';
+import {
+  GROUP_EXTRA_W,
+  GROUP_FIGURES,
+  GROUP_LEAST_W,
+  GROUP_MOST_W,
+  groupHourAt,
+} from '../../../packages/sim/src/step/group-wants.ts';
 import { groupWminUntil, wantedMinutesOf } from '../../../packages/sim/src/step/prepared-draw.ts';
 import { createWorkspace, fillDraw } from '../../../packages/sim/src/trials/workspace.ts';
 
@@ -34,12 +41,14 @@ describe('the wants of a group, draw after draw in the same buffers', () => {
     plainly().forEach((minutes, g) => {
       expect([...draw.groupW[g]!]).toEqual(minutes.map(({ watts }) => watts));
       if (draw.groupExtraW[g]) expect([...draw.groupExtraW[g]]).toEqual(minutes.map(({ extra }) => extra));
-      draw.groupLeastW[g]!.forEach((least, hour) => {
+      for (let hour = 0; 60 * hour < study.minutes; hour++) {
         const inHour = minutes.slice(60 * hour, 60 * hour + 60);
-        expect(least).toBe(Math.min(...inHour.map(({ watts }) => watts)));
-        expect(draw.groupMostW[g]![hour]).toBe(Math.max(...inHour.map(({ watts }) => watts)));
-        expect(draw.groupMostExtraW[g]![hour]).toBe(Math.max(...inHour.map(({ extra }) => extra)));
-      });
+        const at = groupHourAt(draw, hour) + g * GROUP_FIGURES;
+        const watts = inHour.map((minute) => minute.watts);
+        expect(draw.groupHours[at + GROUP_LEAST_W]).toBe(Math.min(...watts));
+        expect(draw.groupHours[at + GROUP_MOST_W]).toBe(Math.max(...watts));
+        expect(draw.groupHours[at + GROUP_EXTRA_W]).toBe(Math.max(...inHour.map(({ extra }) => extra)));
+      }
     });
   });
 

@@ -1,7 +1,20 @@
 /** Sums of what hangs on a unit, shared by the runs of a draw. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blockOf, forgetSums, readyStarts, withShare } from '../../../packages/sim/src/step/hour-loads.ts';
+import {
+  BLOCK_BASE_W,
+  BLOCK_FIGURES,
+  BLOCK_LEAST_W,
+  BLOCK_MOST_W,
+  BLOCK_PEAK_START_W,
+  BLOCK_SUMS,
+} from '../../../packages/sim/src/power/hour-figures.ts';
+import {
+  blocksOf,
+  forgetSums,
+  withShare,
+  type LoadPattern,
+} from '../../../packages/sim/src/step/hour-loads.ts';
 import type { PreparedDraw } from '../../../packages/sim/src/step/prepared-draw.ts';
 import { tinyDraw } from './tiny-house.ts';
 
@@ -27,6 +40,8 @@ const GROUPS = draw.groupW.length;
 
 const patternOf = ({ hourLoads }: PreparedDraw, groups: readonly number[]) =>
   groups.reduce((pattern, g) => withShare(hourLoads, pattern, g, 1), hourLoads.nothing);
+const blockOf = (wants: PreparedDraw, pattern: LoadPattern, hour: number) =>
+  blocksOf(wants, pattern, 60 * hour, 60 * hour + 1)[hour]!;
 const anyGroups = fc.uniqueArray(fc.integer({ min: 0, max: GROUPS - 1 }));
 const anyHour = fc.integer({ min: 0, max: HOURS - 1 });
 
@@ -38,18 +53,27 @@ describe('the sums of an hour', () => {
         for (const [groups, hour] of asked) {
           const pattern = patternOf(draw, groups);
           const block = blockOf(draw, pattern, hour);
-          readyStarts(draw, pattern, hour);
-          const { watts, baseW, mostW, startExtraW } = draw.hourLoads;
-          let most = 0;
-          for (let k = 0; k < 60; k++) {
-            const wanted = groups.reduce((sum, g) => sum + draw.groupW[g]![60 * hour + k]!, 0);
-            const starts = groups.map((g) => draw.groupExtraW[g]?.[60 * hour + k] ?? 0);
-            expect(baseW[block]! + watts[60 * block + k]!).toBe(wanted);
-            expect(startExtraW[60 * block + k]).toBe(Math.max(0, ...starts));
-            most = Math.max(most, wanted);
+          const { watts, figures, startExtraW } = draw.hourLoads;
+          const figure = (position: number) => figures[block * BLOCK_FIGURES + position]!;
+          const sums = (k: number) => [figure(BLOCK_SUMS + 2 * k), figure(BLOCK_SUMS + 2 * k + 1)];
+          const varying = Array.from({ length: 60 }, (_, k) => watts[60 * block + k]!);
+          const starts = varying.map((_, k) =>
+            Math.max(0, ...groups.map((g) => draw.groupExtraW[g]?.[60 * hour + k] ?? 0)),
+          );
+          let [sum, sum2] = [0, 0];
+          varying.forEach((w, k) => {
+            const wanted = groups.reduce((total, g) => total + draw.groupW[g]![60 * hour + k]!, 0);
+            expect(figure(BLOCK_BASE_W) + w).toBe(wanted);
+            expect(startExtraW[60 * block + k]).toBe(starts[k]);
+            expect(sums(k)).toEqual([sum, sum2]);
+            sum += w;
+            sum2 += w * w;
             minutes++;
-          }
-          expect(baseW[block]! + mostW[block]!).toBe(most);
+          });
+          expect(sums(60)).toEqual([sum, sum2]);
+          expect(figure(BLOCK_LEAST_W)).toBe(Math.min(...varying));
+          expect(figure(BLOCK_MOST_W)).toBe(Math.max(...varying));
+          expect(figure(BLOCK_PEAK_START_W)).toBe(Math.max(...varying.map((w, k) => w + starts[k]!)));
         }
       }),
       { seed: 5, numRuns: 60 },

@@ -3,11 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { startThermostat, switchUntil } from '../../../packages/sim/src/step/step-thermostat.ts';
 import { isRunning, signedC } from '../../../packages/sim/src/step/thermostat-course.ts';
-import {
-  THERMOSTAT_PARAMETERS,
-  THERMOSTAT_STATE,
-  thermostatParameters,
-} from '../../../packages/sim/src/step/thermostat-layout.ts';
+import { thermostatParameters } from '../../../packages/sim/src/step/thermostat-layout.ts';
 import {
   createPlace,
   fillPlace,
@@ -18,9 +14,7 @@ import type { ThermostatWant } from '../../../packages/sim/src/usage/usage-draw.
 const HOURS = 60;
 
 function placeOf(want: ThermostatWant, hourC: readonly number[]) {
-  const parameters = new Float64Array(THERMOSTAT_PARAMETERS);
-  thermostatParameters(want, 0, parameters, 0);
-  const place = createPlace(parameters, 0, hourC.length);
+  const place = createPlace(thermostatParameters(want, 0), hourC.length);
   fillPlace(
     place,
     Float32Array.from({ length: 60 * hourC.length }, (_, m) => hourC[Math.floor(m / 60)]!),
@@ -61,8 +55,7 @@ describe('the course of a thermostat', () => {
           limitC: undefined,
         };
         const place = placeOf(want, hourC);
-        const state = new Float64Array(THERMOSTAT_STATE);
-        startThermostat(want, place, state);
+        const state = startThermostat(want, place);
         let y = sign * want.startC;
         let calling = want.startCalling;
         for (let m = 0; m < 60 * HOURS; m++) {

@@ -10,7 +10,7 @@ import { advance } from '../../../packages/sim/src/step/advance.ts';
 import { writeOutcome } from '../../../packages/sim/src/step/outcome.ts';
 import type { PreparedDraw, UnitSolar } from '../../../packages/sim/src/step/prepared-draw.ts';
 import { startRun, type Run } from '../../../packages/sim/src/step/run.ts';
-import { fillSolarSums } from '../../../packages/sim/src/step/solar-sums.ts';
+import { sumUpSolar } from '../../../packages/sim/src/step/solar-sums.ts';
 import { createUnitSolar } from '../../../packages/sim/src/step/unit-solar.ts';
 import { traceRun, type Trace } from '../../../packages/sim/src/step/trace.ts';
 import { workspaceOf } from '../../../packages/sim/src/trials/shard.ts';
@@ -186,7 +186,7 @@ function sunshine(
   clipToInput(solar.availableW, inputLimitW ?? 100_000, solar.usableW);
   solar.availableWh = sumOf(solar.availableW) / 60;
   solar.clippedWh = solar.availableWh - sumOf(solar.usableW) / 60;
-  fillSolarSums(solar.sums, solar.usableW, {
+  sumUpSolar(solar, {
     count: 1,
     from: Int32Array.of(0),
     to: Int32Array.of(minutes),

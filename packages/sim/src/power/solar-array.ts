@@ -27,7 +27,7 @@ export function arrayDcW(
     ((peakW * planeWm2) / RATED_WM2) *
     (1 + powerTemperatureCoefficientPerC * (cellC - RATED_C)) *
     (1 - lossFraction);
-  return dcW > 0 ? dcW : 0;
+  return Math.max(0, dcW);
 }
 
 /**
@@ -45,19 +45,17 @@ export function addArrayW(
   from = 0,
   to = outW.length,
 ): void {
-  const {
-    peakW,
-    powerTemperatureCoefficientPerC,
-    lossFraction,
-    openBackHeatLossU0: u0,
-    windHeatLossU1: u1,
-  } = array;
+  // plain numbers before the loop: what comes from outside is else looked at anew in every minute
+  const peakW = +array.peakW;
+  const perC = +array.powerTemperatureCoefficientPerC;
+  const lossFraction = +array.lossFraction;
+  const u0 = +array.openBackHeatLossU0;
+  const u1 = +array.windHeatLossU1;
   for (let minute = from; minute < to; minute++) {
     const plane = planeWm2[minute]!;
     if (plane <= 0 || snowOnPanels[minute] !== 0) continue;
     const cellC = faimanCellC(plane, dryBulbC[minute]!, windMs[minute]!, u0, u1);
-    outW[minute] =
-      outW[minute]! + arrayDcW(plane, cellC, peakW, powerTemperatureCoefficientPerC, lossFraction);
+    outW[minute] = outW[minute]! + arrayDcW(plane, cellC, peakW, perC, lossFraction);
   }
 }
 
@@ -70,8 +68,7 @@ export function clipToInput(
   to = arrayW.length,
 ): void {
   for (let minute = from; minute < to; minute++) {
-    const available = arrayW[minute]!;
-    outUsableW[minute] = available < inputLimitW ? available : inputLimitW;
+    outUsableW[minute] = Math.min(arrayW[minute]!, inputLimitW);
   }
 }
 

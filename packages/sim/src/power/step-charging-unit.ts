@@ -5,6 +5,15 @@
  * The charger takes only what the bank has room for, after the panels: no source energy is ever curtailed.
  */
 import {
+  BLOCK_BASE_W,
+  BLOCK_FIGURES,
+  COLD_CHARGE_LIMIT_W,
+  COLD_FIGURES,
+  MINUTES_PER_HOUR,
+  type LoadBlocks,
+  type SolarMinutes,
+} from './hour-figures.ts';
+import {
   CHARGER_LOSS_WMIN,
   FEED_CHARGER_W,
   FEED_EFFICIENCY,
@@ -14,40 +23,17 @@ import {
 } from './source-feed.ts';
 import {
   BATTERY_LIMIT,
-  CHARGED_WMIN,
   CROSSED,
-  CURTAILED_WMIN,
-  DISCHARGED_WMIN,
   DONE,
   EMPTY,
-  LOSS_WMIN,
   OVERLOAD,
-  OVERLOADED_MINUTES,
-  SET_BASE_W,
-  SET_CHARGE_LIMIT_W,
-  SET_DOWN_WMIN,
-  SET_DT,
-  SET_FLOOR_WMIN,
-  SET_IDLE_W,
-  SET_LOAD_FROM,
-  SET_ON,
-  SET_START_W,
-  SET_UP_WMIN,
-  SET_WATCH,
-  STORED_WMIN,
+  upWmin,
+  floorWmin,
   SURGE,
+  type UnitSettings,
+  type UnitState,
 } from './step-unit.ts';
-import {
-  CAPACITY_WMIN,
-  CHARGE_EFFICIENCY,
-  CONTINUOUS_W,
-  DISCHARGE_EFFICIENCY,
-  DISCHARGE_LIMIT_W,
-  LOSS_PER_W,
-  LOSS_PER_W2,
-  OVERLOAD_MINUTES,
-  SURGE_W,
-} from './unit-parameters.ts';
+import type { UnitParameters } from './unit-parameters.ts';
 
 /**
  * Steps a unit that a source only charges: its inverter carries its circuits, or it is down and the bank is charged.
@@ -56,53 +42,53 @@ import {
  * @returns steps carried out; events as in step-unit.ts
  */
 export function stepCharging(
-  parameters: Float64Array,
-  state: Float64Array,
+  parameters: UnitParameters,
+  state: UnitState,
   sums: Float64Array,
-  settings: Float64Array,
+  settings: UnitSettings,
   feed: Float64Array,
   watts: FeedWatts,
-  feedFrom: number,
-  solarW: Float32Array,
-  solarFrom: number,
-  loadW: Float32Array,
-  startExtraW: Float32Array,
+  cold: Float64Array,
+  solar: SolarMinutes,
+  loads: LoadBlocks,
+  blocks: Int32Array,
+  from: number,
   count: number,
   event: Int32Array,
 ): number {
-  const on = settings[SET_ON]! !== 0;
-  const watch = settings[SET_WATCH]! !== 0;
-  const idleW = settings[SET_IDLE_W]!;
-  const baseW = settings[SET_BASE_W]!;
-  const dt = settings[SET_DT]!;
-  const k1 = parameters[LOSS_PER_W]!;
-  const k2 = parameters[LOSS_PER_W2]!;
-  const capacity = parameters[CAPACITY_WMIN]!;
-  const storedPerW = parameters[CHARGE_EFFICIENCY]! * dt;
-  const drawnPerW = dt / parameters[DISCHARGE_EFFICIENCY]!;
-  const floor = settings[SET_FLOOR_WMIN]!;
-  const chargeLimitW = settings[SET_CHARGE_LIMIT_W]!;
+  const on = settings.on;
+  const idleW = settings.idleW;
+  const hour = (from / MINUTES_PER_HOUR) | 0;
+  const block = blocks[hour]!;
+  const baseW = loads.figures[block * BLOCK_FIGURES + BLOCK_BASE_W]! + settings.runningW;
+  const feedFrom = from - hour * MINUTES_PER_HOUR;
+  const loadFrom = block * MINUTES_PER_HOUR + feedFrom;
+  const dt = settings.dt;
+  const k1 = parameters.lossPerW;
+  const k2 = parameters.lossPerW2;
+  const capacity = parameters.capacityWmin;
+  const storedPerW = parameters.chargeEfficiency * dt;
+  const drawnPerW = dt / parameters.dischargeEfficiency;
+  const floor = floorWmin(settings, cold, hour);
+  const chargeLimitW = cold[hour * COLD_FIGURES + COLD_CHARGE_LIMIT_W]!;
   const efficiency = feed[FEED_EFFICIENCY]!;
-  const down = settings[SET_DOWN_WMIN]!;
-  const up = settings[SET_UP_WMIN]!;
+  const down = settings.downWmin;
+  const up = upWmin(settings, floor, capacity);
   const kind = feed[FEED_KIND]!;
-  const loadFrom = settings[SET_LOAD_FROM]!;
-  let stored = state[STORED_WMIN]!;
+  let stored = state.storedWmin;
   let ended = DONE;
   let k = 0;
   while (k < count) {
-    const p = baseW + loadW[loadFrom + k]!;
+    const p = baseW + loads.watts[loadFrom + k]!;
     const loss = idleW + p * (k1 + k2 * p);
     const offered = efficiency * Math.min(watts.steadyW[feedFrom + k]!, feed[FEED_CHARGER_W]!);
-    const lacking = p + loss - solarW[solarFrom + k]!;
-    if (watch) {
-      const startW = Math.max(startExtraW[loadFrom + k]!, k === 0 ? settings[SET_START_W]! : 0);
-      if (p + startW > parameters[SURGE_W]!) ended = SURGE;
-      else if (p > parameters[CONTINUOUS_W]! && state[OVERLOADED_MINUTES]! >= parameters[OVERLOAD_MINUTES]!)
-        ended = OVERLOAD;
-      else if (lacking - offered > parameters[DISCHARGE_LIMIT_W]! && on) ended = BATTERY_LIMIT;
-      if (ended !== DONE) break;
-    }
+    const lacking = p + loss - solar.usableW[from + k]!;
+    const startW = Math.max(loads.startExtraW[loadFrom + k]!, k === 0 ? settings.startW : 0);
+    if (p + startW > parameters.surgeW) ended = SURGE;
+    else if (p > parameters.continuousW && state.overloadedMinutes >= parameters.overloadMinutes)
+      ended = OVERLOAD;
+    else if (lacking - offered > parameters.dischargeLimitW && on) ended = BATTERY_LIMIT;
+    if (ended !== DONE) break;
     let given: number; // by the source, after its charger
     let lost = loss;
     if (lacking > offered) {
@@ -111,14 +97,14 @@ export function stepCharging(
       const drawn = need * drawnPerW;
       if (stored - drawn >= floor) {
         stored -= drawn;
-        state[DISCHARGED_WMIN] = state[DISCHARGED_WMIN]! + need * dt;
+        state.dischargedWmin = state.dischargedWmin + need * dt;
       } else if (on) {
         ended = EMPTY;
         break;
       } else {
         const left = stored > floor ? stored - floor : 0; // standby, as in step-unit.ts
         stored -= left;
-        state[DISCHARGED_WMIN] = state[DISCHARGED_WMIN]! + (left / drawnPerW) * dt;
+        state.dischargedWmin = state.dischargedWmin + (left / drawnPerW) * dt;
         lost += left / drawnPerW - need;
       }
     } else {
@@ -131,23 +117,21 @@ export function stepCharging(
       const c = fromSun + charge;
       given = toLoad + charge;
       stored = mostW === room && c === room ? capacity : stored + c * storedPerW;
-      state[CHARGED_WMIN] = state[CHARGED_WMIN]! + c * dt;
-      state[CURTAILED_WMIN] = state[CURTAILED_WMIN]! + (net - fromSun) * dt;
+      state.chargedWmin = state.chargedWmin + c * dt;
+      state.curtailedWmin = state.curtailedWmin + (net - fromSun) * dt;
       sums[SOURCE_STORED_WMIN] = sums[SOURCE_STORED_WMIN]! + charge * dt;
     }
-    state[LOSS_WMIN] = state[LOSS_WMIN]! + lost * dt;
+    state.lossWmin = state.lossWmin + lost * dt;
     sums[kind] = sums[kind]! + (given / efficiency) * dt;
     sums[CHARGER_LOSS_WMIN] = sums[CHARGER_LOSS_WMIN]! + (given / efficiency - given) * dt;
-    if (watch)
-      state[OVERLOADED_MINUTES] = p > parameters[CONTINUOUS_W]! ? state[OVERLOADED_MINUTES]! + dt : 0;
+    state.overloadedMinutes = p > parameters.continuousW ? state.overloadedMinutes + dt : 0;
     k++;
     if (stored < down || stored >= up) {
       ended = CROSSED;
       break;
     }
   }
-  if (!watch) state[OVERLOADED_MINUTES] = 0;
-  state[STORED_WMIN] = stored;
+  state.storedWmin = stored;
   event[0] = ended;
   return k;
 }

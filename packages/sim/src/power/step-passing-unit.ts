@@ -5,6 +5,15 @@
  * The charger takes only what the bank has room for, after the panels: no source energy is ever curtailed.
  */
 import {
+  BLOCK_BASE_W,
+  BLOCK_FIGURES,
+  COLD_CHARGE_LIMIT_W,
+  COLD_FIGURES,
+  MINUTES_PER_HOUR,
+  type LoadBlocks,
+  type SolarMinutes,
+} from './hour-figures.ts';
+import {
   CHARGER_LOSS_WMIN,
   FEED_CHARGER_W,
   FEED_EFFICIENCY,
@@ -13,24 +22,8 @@ import {
   SOURCE_STORED_WMIN,
   type FeedWatts,
 } from './source-feed.ts';
-import {
-  CHARGED_WMIN,
-  CROSSED,
-  CURTAILED_WMIN,
-  DONE,
-  LOSS_WMIN,
-  OVERLOADED_MINUTES,
-  SET_BASE_W,
-  SET_CHARGE_LIMIT_W,
-  SET_DOWN_WMIN,
-  SET_DT,
-  SET_IDLE_W,
-  SET_LOAD_FROM,
-  SET_START_W,
-  SET_UP_WMIN,
-  STORED_WMIN,
-} from './step-unit.ts';
-import { CAPACITY_WMIN, CHARGE_EFFICIENCY } from './unit-parameters.ts';
+import { CROSSED, DONE, upWmin, floorWmin, type UnitSettings, type UnitState } from './step-unit.ts';
+import type { UnitParameters } from './unit-parameters.ts';
 
 /**
  * Steps a unit whose circuits run straight off the source. Its inverter idles on the source and converts nothing; its
@@ -40,46 +33,49 @@ import { CAPACITY_WMIN, CHARGE_EFFICIENCY } from './unit-parameters.ts';
  * @returns steps carried out; event[0] is DONE, CROSSED or SOURCE_OVERLOAD
  */
 export function stepPassing(
-  parameters: Float64Array,
-  state: Float64Array,
+  parameters: UnitParameters,
+  state: UnitState,
   sums: Float64Array,
-  settings: Float64Array,
+  settings: UnitSettings,
   feed: Float64Array,
   watts: FeedWatts,
-  feedFrom: number,
-  solarW: Float32Array,
-  solarFrom: number,
-  loadW: Float32Array,
-  startExtraW: Float32Array,
+  cold: Float64Array,
+  solar: SolarMinutes,
+  loads: LoadBlocks,
+  blocks: Int32Array,
+  from: number,
   count: number,
   event: Int32Array,
 ): number {
-  const idleW = settings[SET_IDLE_W]!;
-  const baseW = settings[SET_BASE_W]!;
-  const dt = settings[SET_DT]!;
-  const capacity = parameters[CAPACITY_WMIN]!;
-  const storedPerW = parameters[CHARGE_EFFICIENCY]! * dt;
-  const chargeLimitW = settings[SET_CHARGE_LIMIT_W]!;
+  const idleW = settings.idleW;
+  const hour = (from / MINUTES_PER_HOUR) | 0;
+  const block = blocks[hour]!;
+  const baseW = loads.figures[block * BLOCK_FIGURES + BLOCK_BASE_W]! + settings.runningW;
+  const feedFrom = from - hour * MINUTES_PER_HOUR;
+  const loadFrom = block * MINUTES_PER_HOUR + feedFrom;
+  const dt = settings.dt;
+  const capacity = parameters.capacityWmin;
+  const storedPerW = parameters.chargeEfficiency * dt;
+  const chargeLimitW = cold[hour * COLD_FIGURES + COLD_CHARGE_LIMIT_W]!;
   const chargerW = feed[FEED_CHARGER_W]!;
   const efficiency = feed[FEED_EFFICIENCY]!;
-  const down = settings[SET_DOWN_WMIN]!;
-  const up = settings[SET_UP_WMIN]!;
+  const down = settings.downWmin;
+  const up = upWmin(settings, floorWmin(settings, cold, hour), capacity);
   const kind = feed[FEED_KIND]!;
   const { steadyW, surgeW } = watts;
-  const loadFrom = settings[SET_LOAD_FROM]!;
-  let stored = state[STORED_WMIN]!;
+  let stored = state.storedWmin;
   let ended = DONE;
   let k = 0;
   while (k < count) {
-    const p = baseW + loadW[loadFrom + k]!;
+    const p = baseW + loads.watts[loadFrom + k]!;
     const passed = p + idleW;
     const left = steadyW[feedFrom + k]! - passed;
-    const startW = Math.max(startExtraW[loadFrom + k]!, k === 0 ? settings[SET_START_W]! : 0);
+    const startW = Math.max(loads.startExtraW[loadFrom + k]!, k === 0 ? settings.startW : 0);
     if (left < 0 || passed + startW > surgeW[feedFrom + k]!) {
       ended = SOURCE_OVERLOAD;
       break;
     }
-    const s = solarW[solarFrom + k]!;
+    const s = solar.usableW[from + k]!;
     const room = Math.max(0, (capacity - stored) / storedPerW);
     const mostW = room < chargeLimitW ? room : chargeLimitW;
     const fromSun = s < mostW ? s : mostW;
@@ -88,9 +84,9 @@ export function stepPassing(
     const charge = offered < wanted ? offered : wanted;
     const c = fromSun + charge;
     stored = mostW === room && c === room ? capacity : stored + c * storedPerW;
-    state[CHARGED_WMIN] = state[CHARGED_WMIN]! + c * dt;
-    state[CURTAILED_WMIN] = state[CURTAILED_WMIN]! + (s - fromSun) * dt;
-    state[LOSS_WMIN] = state[LOSS_WMIN]! + idleW * dt;
+    state.chargedWmin = state.chargedWmin + c * dt;
+    state.curtailedWmin = state.curtailedWmin + (s - fromSun) * dt;
+    state.lossWmin = state.lossWmin + idleW * dt;
     sums[kind] = sums[kind]! + (passed + charge / efficiency) * dt;
     sums[SOURCE_STORED_WMIN] = sums[SOURCE_STORED_WMIN]! + charge * dt;
     sums[CHARGER_LOSS_WMIN] = sums[CHARGER_LOSS_WMIN]! + (charge / efficiency - charge) * dt;
@@ -100,8 +96,8 @@ export function stepPassing(
       break;
     }
   }
-  state[STORED_WMIN] = stored;
-  state[OVERLOADED_MINUTES] = 0;
+  state.storedWmin = stored;
+  state.overloadedMinutes = 0;
   event[0] = ended;
   return k;
 }

@@ -1,49 +1,111 @@
 /**
  * One unit through a run of steps: inverter, solar input and bank. MODEL.md §6–7.
  *
- * The innermost loop of the library: no allocation, no calls, all state in locals. `Wmin` is watt-minutes.
+ * The innermost loop of the library: no allocation, no calls, all state in locals. `Wmin` is watt-minutes. While a
+ * unit's net power keeps one sign and meets no limit on the way, its minutes only add up, and what they come to follows
+ * from the sums of watts and of their squares: nights, clear hours, full banks and empty ones take a few operations
+ * each. All other minutes are stepped one by one.
  */
 import {
-  CAPACITY_WMIN,
-  CHARGE_EFFICIENCY,
-  CONTINUOUS_W,
-  DISCHARGE_EFFICIENCY,
-  DISCHARGE_LIMIT_W,
-  LOSS_PER_W,
-  LOSS_PER_W2,
-  OVERLOAD_MINUTES,
-  SURGE_W,
-} from './unit-parameters.ts';
+  BLOCK_BASE_W,
+  BLOCK_FIGURES,
+  BLOCK_LEAST_W,
+  BLOCK_MOST_W,
+  BLOCK_PEAK_START_W,
+  BLOCK_SUMS,
+  COLD_CHARGE_LIMIT_W,
+  COLD_FIGURES,
+  COLD_FLOOR_WMIN,
+  MINUTES_PER_HOUR,
+  type LoadBlocks,
+  type SolarMinutes,
+} from './hour-figures.ts';
+import type { UnitParameters } from './unit-parameters.ts';
 
-/** Positions in a unit's state array. All but the first and last are sums since the outage's start. */
-export const STORED_WMIN = 0;
-export const LOSS_WMIN = 1; // inverter: conversion, idle, standby
-export const CHARGED_WMIN = 2; // into the bank, at its terminals
-export const CURTAILED_WMIN = 3; // solar that found no room
-export const DISCHARGED_WMIN = 4; // out of the bank, at its terminals
-export const SELF_DISCHARGED_WMIN = 5;
-export const OVERLOADED_MINUTES = 6; // minutes in a row above the continuous rating
-export const UNIT_STATE = 7;
+/** A unit at a moment of its run. Watt-minutes but for the bank's and the last two are sums since the outage's start. */
+export interface UnitState {
+  storedWmin: number;
+  /** Inverter: conversion, idle, standby. */
+  lossWmin: number;
+  /** Into the bank and out of it, at its terminals. */
+  chargedWmin: number;
+  dischargedWmin: number;
+  /** Solar that found no room. */
+  curtailedWmin: number;
+  selfDischargedWmin: number;
+  /** Minutes in a row above the continuous rating. */
+  overloadedMinutes: number;
+  /** The bank leaks where an hour after the first begins. */
+  hoursBegun: number;
+}
 
-/** Positions in the settings of one call. */
-export const SET_ON = 0; // 1 = the inverter is on, 0 = off or asleep (its panels still charge the bank)
-export const SET_IDLE_W = 1; // idle watts when on, standby watts when off
-export const SET_FLOOR_WMIN = 2; // the bank is not drawn below this
-export const SET_CHARGE_LIMIT_W = 3; // 0 when too cold to charge
-export const SET_DOWN_WMIN = 4; // stop after a step that leaves the bank below this …
-export const SET_UP_WMIN = 5; // … or at this or above
-export const SET_DT = 6; // length of each step, minutes; 1 but for the parts of a minute in which something stopped
-export const SET_WATCH = 7; // 0 when no step of this call can exceed a rating: the ratings are then not looked at
-export const SET_BASE_W = 8; // AC watts asked of the unit in every step of the call, beside `loadW`
-export const SET_START_W = 9; // extra watts of a start in the first step, beside `startExtraW`
-export const SET_LOAD_FROM = 10; // where in `loadW` and `startExtraW` the first step is
-/** What bounds the watts of the hour, so that many steps can be taken at once: see step-at-once.ts. */
-export const SET_LEAST_W = 11; // the least of `loadW`, and the most
-export const SET_MOST_W = 12;
-export const SET_PEAK_START_W = 13; // the most that `loadW` and `startExtraW` come to in one step; read if watched
-export const SET_SOLAR_LEAST_W = 14;
-export const SET_SOLAR_MOST_W = 15;
-export const SETTINGS = 16;
+export function createUnitState(storedWmin: number): UnitState {
+  return {
+    storedWmin,
+    lossWmin: 0,
+    chargedWmin: 0,
+    dischargedWmin: 0,
+    curtailedWmin: 0,
+    selfDischargedWmin: 0,
+    overloadedMinutes: 0,
+    hoursBegun: 0,
+  };
+}
+
+export function copyUnitState(from: UnitState, into: UnitState): void {
+  into.storedWmin = from.storedWmin;
+  into.lossWmin = from.lossWmin;
+  into.chargedWmin = from.chargedWmin;
+  into.dischargedWmin = from.dischargedWmin;
+  into.curtailedWmin = from.curtailedWmin;
+  into.selfDischargedWmin = from.selfDischargedWmin;
+  into.overloadedMinutes = from.overloadedMinutes;
+  into.hoursBegun = from.hoursBegun;
+}
+
+/** What a unit is to do in a call. */
+export interface UnitSettings {
+  /** The inverter is on; else off or asleep, and its panels still charge the bank. */
+  on: boolean;
+  /** Idle watts when on, standby watts when off. */
+  idleW: number;
+  /** AC watts of the thermostats that run, and extra watts of a start of one of them in the next step. */
+  runningW: number;
+  startW: number;
+  /** Stop after a step that leaves the bank below this … */
+  downWmin: number;
+  /** … or at this or above … */
+  upWmin: number;
+  /** … or at this or more above its floor, full at most; Infinity unless it waits for that. */
+  restartAboveFloorWmin: number;
+  /** Length of each step, minutes; 1 but for the parts of a minute in which something stopped. */
+  dt: number;
+  /** The bank is drawn whatever its floor: it is known to last the step. */
+  floorless: boolean;
+}
+
+export function createUnitSettings(): UnitSettings {
+  return {
+    on: true,
+    idleW: 0,
+    runningW: 0,
+    startW: 0,
+    downWmin: -Infinity,
+    upWmin: Infinity,
+    restartAboveFloorWmin: Infinity,
+    dt: 1,
+    floorless: false,
+  };
+}
+
+/** Minutes at which the watts of running thermostats change, in order; those of one minute may be several. */
+export interface RunningChanges {
+  readonly count: number;
+  readonly at: Int32Array;
+  /** From then on; and the extra watts of what starts in that minute. The last of a minute's holds. */
+  readonly runningW: Float64Array;
+  readonly startW: Float64Array;
+}
 
 /** How a call ended, left in `event[0]`. The step at which it stopped is not carried out, except for CROSSED. */
 export const DONE = 0;
@@ -52,91 +114,184 @@ export const EMPTY = 2; // the bank would fall below its floor
 export const OVERLOAD = 3; // above the continuous rating for longer than the unit bears
 export const SURGE = 4; // a start above the surge rating
 export const BATTERY_LIMIT = 5; // more than the modules may deliver
+export const LEAKING = 7; // an hour begins, and its self-discharge would cross a level
 
 /**
  * Steps the unit through `count` steps; one only when they are shorter than a minute.
  *
  * @param parameters see unit-parameters.ts
- * @param state see above; changed in place
- * @param settings see above
- * @param solarW usable DC solar watts, read from `solarFrom`
- * @param loadW AC watts asked of the unit beside the base, one value per step, read from SET_LOAD_FROM
- * @param startExtraW largest extra watts of a start in each step, likewise; not read unless ratings are watched
+ * @param state, settings see above; the state is changed in place
+ * @param cold per hour of the outage, see hour-figures.ts
+ * @param solar usable DC solar of every minute
+ * @param loads, blocks AC watts asked of the unit beside the thermostats: blocks of an hour each, and which one holds
+ *   in which hour of the outage
+ * @param from minute of the first step; its hour has begun
+ * @param changes of the thermostats' watts on the way; `runningW` and `startW` are left as they then are
  * @param event event[0] tells how the call ended
  * @returns steps carried out, `count` when nothing stopped it
  */
 export function stepUnit(
-  parameters: Float64Array,
-  state: Float64Array,
-  settings: Float64Array,
-  solarW: Float32Array,
-  solarFrom: number,
-  loadW: Float32Array,
-  startExtraW: Float32Array,
+  parameters: UnitParameters,
+  state: UnitState,
+  settings: UnitSettings,
+  cold: Float64Array,
+  solar: SolarMinutes,
+  loads: LoadBlocks,
+  blocks: Int32Array,
+  from: number,
   count: number,
+  changes: RunningChanges,
   event: Int32Array,
 ): number {
-  const on = settings[SET_ON]! !== 0;
-  const idleW = settings[SET_IDLE_W]!;
-  const baseW = settings[SET_BASE_W]!;
-  const k1 = parameters[LOSS_PER_W]!;
-  const k2 = parameters[LOSS_PER_W2]!;
-  const capacity = parameters[CAPACITY_WMIN]!;
-  const dt = settings[SET_DT]!;
-  const storedPerW = parameters[CHARGE_EFFICIENCY]! * dt;
-  const drawnPerW = dt / parameters[DISCHARGE_EFFICIENCY]!;
-  const floor = settings[SET_FLOOR_WMIN]!;
-  const chargeLimitW = settings[SET_CHARGE_LIMIT_W]!;
-  const down = settings[SET_DOWN_WMIN]!;
-  const up = settings[SET_UP_WMIN]!;
-  const watch = settings[SET_WATCH]! !== 0;
-  const loadFrom = settings[SET_LOAD_FROM]! | 0;
+  const on = settings.on;
+  const idleW = settings.idleW;
+  const down = settings.downWmin;
+  const k1 = parameters.lossPerW;
+  const k2 = parameters.lossPerW2;
+  const capacity = parameters.capacityWmin;
+  const continuousW = parameters.continuousW;
+  const surgeW = parameters.surgeW;
+  const mostDrawnW = on ? parameters.dischargeLimitW : Infinity;
+  const dt = settings.dt;
+  const storedPerW = parameters.chargeEfficiency * dt;
+  const drawnPerW = dt / parameters.dischargeEfficiency;
+  const { figures, watts, startExtraW } = loads;
+  const { usableW, wminBefore, leastW: leastSunW, mostW: mostSunW } = solar;
 
   // Sums are carried on, not added up per call, so that where calls end changes no bit; a part of a minute is scaled.
   const whole = dt === 1;
-  let lost = whole ? state[LOSS_WMIN]! : 0;
-  let charged = whole ? state[CHARGED_WMIN]! : 0;
-  let curtailed = whole ? state[CURTAILED_WMIN]! : 0;
-  let discharged = whole ? state[DISCHARGED_WMIN]! : 0;
-  let stored = state[STORED_WMIN]!;
-  let overloaded = watch ? state[OVERLOADED_MINUTES]! : 0;
+  let lost = whole ? state.lossWmin : 0;
+  let charged = whole ? state.chargedWmin : 0;
+  let curtailed = whole ? state.curtailedWmin : 0;
+  let discharged = whole ? state.dischargedWmin : 0;
+  let stored = state.storedWmin;
+  let overloaded = state.overloadedMinutes;
+  let hours = state.hoursBegun | 0;
   let ended = DONE;
   let k = 0;
+  let change = 0;
+  let changeAt = changes.count > 0 ? changes.at[0]! - from : count; // in steps
+  let runningW = settings.runningW;
+  let startW = settings.startW;
 
-  while (k < count) {
-    const p = baseW + loadW[loadFrom + k]!;
-    const loss = idleW + p * (k1 + k2 * p);
-    const net = solarW[solarFrom + k]! - p - loss;
-    if (watch) {
-      const startW = k === 0 ? settings[SET_START_W]! : 0;
-      const extraW = startExtraW[loadFrom + k]!;
-      if (p + (extraW > startW ? extraW : startW) > parameters[SURGE_W]!) {
-        ended = SURGE;
+  while (k < count && ended === DONE) {
+    let hourEnd = hours * MINUTES_PER_HOUR - from; // in steps
+    if (k >= hourEnd) {
+      const kept = stored * parameters.keptPerHour;
+      if (kept < down) {
+        ended = LEAKING;
         break;
       }
-      if (p > parameters[CONTINUOUS_W]! && overloaded >= parameters[OVERLOAD_MINUTES]!) {
-        ended = OVERLOAD;
-        break;
-      }
-      if (-net > parameters[DISCHARGE_LIMIT_W]! && on) {
-        ended = BATTERY_LIMIT;
-        break;
+      state.selfDischargedWmin = state.selfDischargedWmin + (stored - kept);
+      stored = kept;
+      hours++;
+      hourEnd += MINUTES_PER_HOUR;
+    }
+    for (; k >= changeAt; change++) {
+      runningW = changes.runningW[change]!;
+      startW = changes.startW[change]!;
+      changeAt = change + 1 < changes.count ? changes.at[change + 1]! - from : count;
+    }
+    const pieceEnd = hourEnd < changeAt ? hourEnd : changeAt;
+    const end = pieceEnd < count ? pieceEnd : count;
+    const hour = hours - 1;
+    const block = blocks[hour]!;
+    const figuresAt = block * BLOCK_FIGURES;
+    const baseW = figures[figuresAt + BLOCK_BASE_W]! + runningW;
+    const floor = floorWmin(settings, cold, hour);
+    const chargeLimitW = cold[hour * COLD_FIGURES + COLD_CHARGE_LIMIT_W]!;
+    const up = upWmin(settings, floor, capacity);
+
+    // The least and most that it may come to in any minute of the hour.
+    const leastW = baseW + figures[figuresAt + BLOCK_LEAST_W]!;
+    const mostW = baseW + figures[figuresAt + BLOCK_MOST_W]!;
+    const mostNetW = mostSunW[hour]! - leastW - (idleW + leastW * (k1 + k2 * leastW));
+    const leastNetW = leastSunW[hour]! - mostW - (idleW + mostW * (k1 + k2 * mostW));
+    const watch =
+      mostW > continuousW ||
+      mostW + startW > surgeW ||
+      baseW + figures[figuresAt + BLOCK_PEAK_START_W]! > surgeW ||
+      -leastNetW > mostDrawnW;
+
+    if ((leastNetW >= 0 || mostNetW < 0) && !watch && whole && stored >= down && stored < up) {
+      const minutes = end - k;
+      const sumsAt = figuresAt + BLOCK_SUMS + 2 * (from + k - hour * MINUTES_PER_HOUR);
+      const varyingWmin = figures[sumsAt + 2 * minutes]! - figures[sumsAt]!;
+      const varyingW2min = figures[sumsAt + 2 * minutes + 1]! - figures[sumsAt + 1]!;
+      const loadWmin = varyingWmin + baseW * minutes;
+      const loadW2min = varyingW2min + baseW * (2 * varyingWmin + baseW * minutes);
+      const loss = idleW * minutes + k1 * loadWmin + k2 * loadW2min;
+      const net = wminBefore[from + end]! - wminBefore[from + k]! - loadWmin - loss;
+      if (leastNetW >= 0) {
+        const most = chargeLimitW * minutes;
+        const c =
+          stored === capacity ? 0 : mostNetW <= chargeLimitW ? net : leastNetW >= chargeLimitW ? most : NaN;
+        const after = stored + c * storedPerW;
+        if (stored === capacity || (after < capacity && after < up)) {
+          stored = after;
+          charged += c;
+          curtailed += net - c;
+          lost += loss;
+          overloaded = 0;
+          startW = 0;
+          k = end;
+          continue;
+        }
+      } else {
+        const after = stored + net * drawnPerW;
+        const atFloor = !on && stored <= floor; // switched off with nothing left: the panels' little feeds its standby
+        if (atFloor || (after >= floor && after >= down)) {
+          if (!atFloor) stored = after;
+          discharged -= atFloor ? 0 : net;
+          lost += atFloor ? loss + net : loss;
+          overloaded = 0;
+          startW = 0;
+          k = end;
+          continue;
+        }
       }
     }
-    if (net >= 0) {
-      let c = net < chargeLimitW ? net : chargeLimitW;
-      const gain = c * storedPerW;
-      if (gain < capacity - stored) stored += gain;
-      else {
-        c = (capacity - stored) / storedPerW;
-        stored = capacity; // full is full to the last bit: somebody may wait for it
+
+    const wattsAt = block * MINUTES_PER_HOUR + from - hour * MINUTES_PER_HOUR;
+    while (k < end) {
+      const p = baseW + watts[wattsAt + k]!;
+      const loss = idleW + p * (k1 + k2 * p);
+      const net = usableW[from + k]! - p - loss;
+      if (watch) {
+        const extraW = startExtraW[wattsAt + k]!;
+        if (p + (extraW > startW ? extraW : startW) > surgeW) {
+          ended = SURGE;
+          break;
+        }
+        if (p > continuousW && overloaded >= parameters.overloadMinutes) {
+          ended = OVERLOAD;
+          break;
+        }
+        if (-net > mostDrawnW) {
+          ended = BATTERY_LIMIT;
+          break;
+        }
       }
-      charged += c;
-      curtailed += net - c;
-      lost += loss;
-    } else {
-      const drawn = -net * drawnPerW;
-      if (stored - drawn >= floor) {
+      // Mostly the bank takes what is left, or gives what lacks, and no branch has to ask which of the two: in a cloudy
+      // hour that would be a toss-up every minute.
+      const leftW = (net + Math.abs(net)) / 2;
+      const lackingW = leftW - net;
+      const takenW = leftW < chargeLimitW ? leftW : chargeLimitW;
+      const gain = takenW * storedPerW;
+      const drawn = lackingW * drawnPerW;
+      if (gain < capacity - stored && (stored - drawn >= floor || lackingW === 0)) {
+        stored = stored + gain - drawn;
+        charged += takenW;
+        curtailed += leftW - takenW;
+        discharged += lackingW;
+        lost += loss;
+      } else if (net >= 0) {
+        const c = (capacity - stored) / storedPerW;
+        stored = capacity; // full is full to the last bit: somebody may wait for it
+        charged += c;
+        curtailed += net - c;
+        lost += loss;
+      } else if (stored - drawn >= floor) {
         stored -= drawn;
         discharged -= net;
         lost += loss;
@@ -145,61 +300,68 @@ export function stepUnit(
         break;
       } else {
         // Standby that the panels do not feed comes from what is left above the floor, and is not drawn beyond that.
-        if (stored > floor) {
-          const left = stored - floor;
-          stored -= left;
-          discharged += left / drawnPerW;
-          lost += loss + net + left / drawnPerW;
-        } else lost += loss + net;
+        const above = stored > floor ? stored - floor : 0;
+        stored -= above;
+        discharged += above / drawnPerW;
+        lost += loss + net + above / drawnPerW;
       }
-    }
-    if (watch) overloaded = p > parameters[CONTINUOUS_W]! ? overloaded + dt : 0; // only once the step is carried out
-    k++;
-    if (stored < down || stored >= up) {
-      ended = CROSSED;
-      break;
+      overloaded = watch && p > continuousW ? overloaded + dt : 0; // only once the step is carried out
+      startW = 0;
+      k++;
+      if (stored < down || stored >= up) {
+        ended = CROSSED;
+        break;
+      }
     }
   }
 
-  state[STORED_WMIN] = stored;
-  state[LOSS_WMIN] = whole ? lost : state[LOSS_WMIN]! + lost * dt;
-  state[CHARGED_WMIN] = whole ? charged : state[CHARGED_WMIN]! + charged * dt;
-  state[CURTAILED_WMIN] = whole ? curtailed : state[CURTAILED_WMIN]! + curtailed * dt;
-  state[DISCHARGED_WMIN] = whole ? discharged : state[DISCHARGED_WMIN]! + discharged * dt;
-  state[OVERLOADED_MINUTES] = overloaded;
+  state.storedWmin = stored;
+  state.lossWmin = whole ? lost : state.lossWmin + lost * dt;
+  state.chargedWmin = whole ? charged : state.chargedWmin + charged * dt;
+  state.curtailedWmin = whole ? curtailed : state.curtailedWmin + curtailed * dt;
+  state.dischargedWmin = whole ? discharged : state.dischargedWmin + discharged * dt;
+  state.overloadedMinutes = overloaded;
+  state.hoursBegun = hours;
+  settings.runningW = runningW;
+  settings.startW = startW;
   event[0] = ended;
   return k;
 }
 
-/** Share of one more step that the bank can carry before it reaches its floor, 0…1. Same arithmetic as the loop. */
-export function stepShareUntilEmpty(
-  parameters: Float64Array,
-  state: Float64Array,
-  settings: Float64Array,
-  solarW: number,
-  loadW: number,
-): number {
-  const loss = settings[SET_IDLE_W]! + loadW * (parameters[LOSS_PER_W]! + parameters[LOSS_PER_W2]! * loadW);
-  const needW = loadW + loss - solarW;
-  const drawn = (needW * settings[SET_DT]!) / parameters[DISCHARGE_EFFICIENCY]!;
-  const left = state[STORED_WMIN]! - settings[SET_FLOOR_WMIN]!;
-  return left <= 0 || drawn <= 0 ? 0 : Math.min(1, left / drawn);
+/** The level below which the bank is not drawn in that hour of the outage. */
+export function floorWmin(settings: UnitSettings, cold: Float64Array, hour: number): number {
+  return settings.floorless ? -Infinity : cold[hour * COLD_FIGURES + COLD_FLOOR_WMIN]!;
 }
 
-/**
- * Whether steps with at most `peakW`, and at most `peakStartW` in the seconds of a start, could exceed a rating. If
- * they cannot, the loop need not look; minutes of overload in a row are over too.
- */
-export function mayExceedRating(
-  parameters: Float64Array,
+/** The level at or above which a call ends: what somebody waits for, or the restart, which a full bank always reaches. */
+export function upWmin(settings: UnitSettings, floor: number, capacity: number): number {
+  const up = settings.upWmin;
+  const aboveFloor = settings.restartAboveFloorWmin;
+  if (aboveFloor === Infinity) return up;
+  const restart = floor + aboveFloor < capacity ? floor + aboveFloor : capacity;
+  return restart < up ? restart : up;
+}
+
+/** Loses what the bank leaks in an hour. */
+export function selfDischarge(parameters: UnitParameters, state: UnitState): void {
+  const stored = state.storedWmin;
+  const kept = stored * parameters.keptPerHour;
+  state.selfDischargedWmin = state.selfDischargedWmin + (stored - kept);
+  state.storedWmin = kept;
+}
+
+/** Share of one more step of `dt` minutes that the bank can carry before it reaches its floor, 0…1. Same arithmetic as the loop. */
+export function stepShareUntilEmpty(
+  parameters: UnitParameters,
+  storedWmin: number,
+  floorWmin: number,
   idleW: number,
-  peakW: number,
-  peakStartW: number,
-): boolean {
-  const peakNeedW = peakW + idleW + peakW * (parameters[LOSS_PER_W]! + parameters[LOSS_PER_W2]! * peakW);
-  return (
-    peakStartW > parameters[SURGE_W]! ||
-    peakW > parameters[CONTINUOUS_W]! ||
-    peakNeedW > parameters[DISCHARGE_LIMIT_W]!
-  );
+  solarW: number,
+  loadW: number,
+  dt: number,
+): number {
+  const loss = idleW + loadW * (parameters.lossPerW + parameters.lossPerW2 * loadW);
+  const drawn = ((loadW + loss - solarW) * dt) / parameters.dischargeEfficiency;
+  const left = storedWmin - floorWmin;
+  return left <= 0 || drawn <= 0 ? 0 : Math.min(1, left / drawn);
 }

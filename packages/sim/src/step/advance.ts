@@ -4,42 +4,14 @@
  * Between two moments at which anything can switch, every unit and thermostat goes through its minutes on its own,
  * an hour at most at a time. When something stops a unit on the way, the others are taken back to that minute.
  */
+import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
 import { SOURCE_OVERLOAD } from '../power/source-feed.ts';
-import { stepAtOnce } from '../power/step-at-once.ts';
-import {
-  CROSSED,
-  DONE,
-  EMPTY,
-  mayExceedRating,
-  SELF_DISCHARGED_WMIN,
-  SET_BASE_W,
-  SET_CHARGE_LIMIT_W,
-  SET_DOWN_WMIN,
-  SET_DT,
-  SET_FLOOR_WMIN,
-  SET_IDLE_W,
-  SET_LEAST_W,
-  SET_LOAD_FROM,
-  SET_MOST_W,
-  SET_ON,
-  SET_PEAK_START_W,
-  SET_SOLAR_LEAST_W,
-  SET_SOLAR_MOST_W,
-  SET_START_W,
-  SET_UP_WMIN,
-  SET_WATCH,
-  stepShareUntilEmpty,
-  stepUnit,
-  STORED_WMIN,
-  UNIT_STATE,
-} from '../power/step-unit.ts';
-import { CAPACITY_WMIN, IDLE_W, KEPT_PER_HOUR, STANDBY_W } from '../power/unit-parameters.ts';
+import { CROSSED, DONE, EMPTY, selfDischarge, stepShareUntilEmpty } from '../power/step-unit.ts';
+
 import { thinkAgainLevels } from '../shedding/control.ts';
 import { applyPower } from './apply-power.ts';
-import { blockOf, MINUTES_PER_HOUR, readyStarts } from './hour-loads.ts';
 import { decideIfDue, think } from './decide.ts';
 import { decideSources, tripSource } from './decide-sources.ts';
-import { BLOCK_MINUTES, EMPTY_BANK, ON, type Run, type UnitRun } from './run.ts';
 import {
   catchUp,
   keepThermostats,
@@ -47,11 +19,12 @@ import {
   passThermostats,
   switchThermostats,
   takeThermostatsBack,
-  unswitchThermostats,
 } from './run-thermostats.ts';
+import { BLOCK_MINUTES, EMPTY_BANK, ON, type Run } from './run.ts';
 import { narrowToGenerator, sharesGenerator, sourcesBreak, type SourcesRun } from './sources-run.ts';
-import { isFed, offeredW, readyFeeds, saveSums, stepFed, takeSumsBack } from './step-fed-unit.ts';
-import { restartRecoveredUnits, restartWmin, stopUnit } from './unit-events.ts';
+import { askedW, isFed, offeredW, readyFeeds } from './step-fed-unit.ts';
+import { floorWmin, restartAboveFloorWmin, restartRecoveredUnits, stopUnit } from './unit-events.ts';
+import { stepUnits, takeUnitBack } from './unit-steps.ts';
 
 /** A phase this close to 1 is the minute's end: rounding of shares. */
 const PHASE_END = 1 - 1e-9;
@@ -61,7 +34,7 @@ export function advance(run: Run, to: number): void {
   if (run.cut && to > run.minute) goOnFromCut(run, to);
   while (run.minute < to) {
     if (run.phase === 0) {
-      if (beginHour(run) && leakedThroughLevel(run) && think(run)) run.changed = true;
+      if (beginHours(run) && leakedThroughLevel(run) && think(run)) run.changed = true;
       if (run.sources !== undefined && decideSources(run, run.sources)) run.changed = true;
       if (decideIfDue(run)) run.changed = true;
     }
@@ -89,85 +62,53 @@ function goOnFromCut(run: Run, to: number): void {
   stepBlock(run, to);
 }
 
-/** At each full hour: self-discharge, and what the cold allows in this hour. False between full hours. */
-function beginHour(run: Run): boolean {
-  const hour = Math.floor(run.minute / 60);
-  if (hour === run.hour) return false;
+/** At a full hour: every unit that has not begun it yet loses its self-discharge. True when any had to. */
+function beginHours(run: Run): boolean {
+  let began = false;
   for (let u = 0; u < run.units.length; u++) {
-    const { state, settings, parameters } = run.units[u]!;
-    if (hour > 0) {
-      const kept = state[STORED_WMIN]! * parameters[KEPT_PER_HOUR]!;
-      state[SELF_DISCHARGED_WMIN] = state[SELF_DISCHARGED_WMIN]! + (state[STORED_WMIN]! - kept);
-      state[STORED_WMIN] = kept;
-    }
-    settings[SET_FLOOR_WMIN] = run.draw.floorWmin[u]![hour]!;
-    settings[SET_CHARGE_LIMIT_W] = run.draw.chargeLimitW[u]![hour]!;
+    const { state, parameters } = run.units[u]!;
+    if (run.minute < state.hoursBegun * MINUTES_PER_HOUR) continue;
+    if (run.minute > 0) selfDischarge(parameters, state);
+    state.hoursBegun = state.hoursBegun + 1;
+    began = true;
   }
-  run.hour = hour;
-  run.unsettled = true;
-  return true;
+  if (began && run.sources !== undefined) run.unsettled = true;
+  return began;
 }
 
 /** Self-discharge has carried a bank below a level at which the switch thinks again. */
 function leakedThroughLevel(run: Run): boolean {
   if (!run.plan.strategy.bySwitch) return false;
-  for (const { state, settings } of run.units)
-    if (state[STORED_WMIN]! < settings[SET_DOWN_WMIN]!) return true;
+  for (const { state, settings } of run.units) if (state.storedWmin < settings.downWmin) return true;
   return false;
 }
 
-/** Tells each unit what it is doing, what hangs on it and at which bank level to report. */
+/** Tells each unit what it is doing and at which bank level to report. */
 function settle(run: Run): void {
   for (let u = 0; u < run.units.length; u++) {
     const unit = run.units[u]!;
     const { settings, parameters } = unit;
     const on = unit.mode === ON;
-    const capacity = parameters[CAPACITY_WMIN]!;
-    const charge = unit.state[STORED_WMIN]! / capacity;
+    const capacity = parameters.capacityWmin;
+    const charge = unit.state.storedWmin / capacity;
     thinkAgainLevels(run.plan, run.control, u, charge, run.levels);
     if (run.sources !== undefined) narrowToGenerator(run.sources, u, charge, run.levels);
-    settings[SET_ON] = on ? 1 : 0;
-    settings[SET_IDLE_W] = parameters[on ? IDLE_W : STANDBY_W]!;
-    settings[SET_DOWN_WMIN] = run.levels[0]! * capacity;
-    settings[SET_UP_WMIN] = Math.min(
-      run.levels[1]! * capacity,
-      unit.mode === EMPTY_BANK ? restartWmin(run, u) : Infinity,
-    );
+    settings.on = on;
+    settings.idleW = on ? parameters.idleW : parameters.standbyW;
+    settings.downWmin = run.levels[0]! * capacity;
+    settings.upWmin = run.levels[1]! * capacity;
+    settings.restartAboveFloorWmin = unit.mode === EMPTY_BANK ? restartAboveFloorWmin(run, u) : Infinity;
+    settings.floorless = false;
   }
-  readHourLoads(run);
   run.unsettled = false;
-}
-
-/** Finds the sums of what hangs on each unit in the present hour; watches ratings only if some minute could exceed one. */
-function readHourLoads(run: Run): void {
-  const { units, draw, hour } = run;
-  for (let u = 0; u < units.length; u++) {
-    const unit = units[u]!;
-    const { parameters, settings, pattern } = unit;
-    const block = blockOf(draw, pattern, hour);
-    const loads = draw.hourLoads;
-    unit.hourBlock = block;
-    unit.hourBaseW = loads.baseW[block]!;
-    settings[SET_BASE_W] = unit.hourBaseW + unit.runningW;
-    settings[SET_LEAST_W] = loads.leastW[block]!;
-    settings[SET_MOST_W] = loads.mostW[block]!;
-    settings[SET_SOLAR_LEAST_W] = draw.solar[u]!.sums.leastW[hour]!;
-    settings[SET_SOLAR_MOST_W] = draw.solar[u]!.sums.mostW[hour]!;
-    const mostW = unit.thermostatW + unit.hourBaseW + loads.mostW[block]!;
-    const mostStartW = mostW + Math.max(unit.thermostatStartW, loads.peakExtraW[block]!);
-    const watch = mayExceedRating(parameters, settings[SET_IDLE_W]!, mostW, mostStartW);
-    settings[SET_WATCH] = watch ? 1 : 0;
-    if (!watch && !isFed(run, u)) continue;
-    readyStarts(draw, pattern, hour);
-    settings[SET_PEAK_START_W] = loads.peakStartW[block]!;
-  }
 }
 
 /** First minute after now before which nothing is due. */
 function nextBreak(run: Run): number {
   if (run.phase > 0) return run.minute + 1;
-  const hourEnd = (Math.floor(run.minute / BLOCK_MINUTES) + 1) * BLOCK_MINUTES;
-  let next = Math.min(hourEnd, run.nextDecision, run.holdUntil, run.sharedDue);
+  const most = run.sources === undefined ? BLOCK_MINUTES : MINUTES_PER_HOUR; // what sources give is known for an hour
+  const longest = (Math.floor(run.minute / most) + 1) * most;
+  let next = Math.min(longest, run.nextDecision, run.holdUntil, run.sharedDue);
   for (const unit of run.units) if (unit.resetAt < next) next = unit.resetAt;
   if (run.sources !== undefined) next = Math.min(next, nextOfSources(run, run.sources));
   return Math.max(next, run.minute + 1);
@@ -202,99 +143,6 @@ function stepBlock(run: Run, to: number): void {
   run.phase = 0;
   if (run.cut) return;
   if (run.minute < run.draw.minutes && aLevelWasCrossed(run, done)) levelCrossed(run);
-}
-
-/**
- * Every unit on its own through the block; returns the steps that all of them got through, which is where all then
- * stand. A unit that stops at the first step leaves the others tried on that step, so that nobody's order matters.
- */
-function stepUnits(run: Run, count: number, dt: number): number {
-  let done = count;
-  for (let u = 0; u < run.units.length; u++) {
-    const { state, saved } = run.units[u]!;
-    for (let i = 0; i < UNIT_STATE; i++) saved[i] = state[i]!;
-    if (run.sources !== undefined) saveSums(run.sources, u);
-    stepOne(run, u, Math.max(1, done), dt);
-    done = Math.min(done, run.units[u]!.steps);
-  }
-  for (let u = 0; u < run.units.length; u++) if (run.units[u]!.steps !== done) stepAgain(run, u, done, dt);
-  return done;
-}
-
-/** Takes the unit back to the block's beginning and through `count` steps; how it ended the first time still counts. */
-function stepAgain(run: Run, u: number, count: number, dt: number): void {
-  const unit = run.units[u]!;
-  const { steps, ended } = unit;
-  takeUnitBack(run, u);
-  if (count > 0) stepOne(run, u, count, dt);
-  unit.steps = steps;
-  unit.ended = ended;
-}
-
-/** Takes the unit, and the thermostats that it switched, back to the block's beginning. */
-function takeUnitBack(run: Run, u: number): void {
-  const { state, saved } = run.units[u]!;
-  for (let i = 0; i < UNIT_STATE; i++) state[i] = saved[i]!;
-  if (run.sources !== undefined) takeSumsBack(run.sources, u);
-  unswitchThermostats(run, u);
-}
-
-/** One unit through `count` steps, or until it stops: from one switching of its thermostats to the next. */
-function stepOne(run: Run, u: number, count: number, dt: number): void {
-  const { draw } = run;
-  const unit = run.units[u]!;
-  const { settings, event } = unit;
-  const { usableW } = draw.solar[u]!;
-  const { watts, startExtraW, sumW, sumW2 } = draw.hourLoads;
-  const { wminBefore } = draw.solar[u]!.sums;
-  const from = loadFrom(run, unit);
-  const sumsFrom = from + unit.hourBlock; // one more sum than minutes in each block
-  const fed = isFed(run, u);
-  settings[SET_DT] = dt;
-  let done = 0;
-  do {
-    const minute = run.minute + done;
-    if (unit.thermostatDue <= minute) switchThermostats(run, u, minute);
-    settings[SET_LOAD_FROM] = from + done;
-    const some = Math.min(count - done, unit.thermostatDue - minute);
-    let steps = some;
-    if (fed) steps = stepFed(run, run.sources!, u, minute, some);
-    else if (
-      dt < 1 ||
-      !stepAtOnce(
-        unit.parameters,
-        unit.state,
-        settings,
-        wminBefore,
-        minute,
-        sumW,
-        sumW2,
-        sumsFrom + done,
-        some,
-        event,
-      )
-    )
-      steps = stepUnit(
-        unit.parameters,
-        unit.state,
-        settings,
-        usableW,
-        minute,
-        watts,
-        startExtraW,
-        some,
-        event,
-      );
-    if (steps > 0) settings[SET_START_W] = 0;
-    done += steps;
-  } while (event[0] === DONE && done < count);
-  unit.steps = done;
-  unit.ended = event[0]!;
-}
-
-/** Where the unit's loads of the present minute are. */
-function loadFrom(run: Run, unit: UnitRun): number {
-  return (unit.hourBlock - run.hour) * MINUTES_PER_HOUR + run.minute;
 }
 
 /** Some unit ended otherwise than by running out of steps, after `done` of them. */
@@ -340,14 +188,15 @@ function emptyUnits(run: Run, dt: number): void {
 }
 
 function shareUntilEmpty(run: Run, u: number): number {
-  const unit = run.units[u]!;
-  const loadW = unit.settings[SET_BASE_W]! + run.draw.hourLoads.watts[loadFrom(run, unit)]!;
+  const { parameters, state, settings } = run.units[u]!;
   return stepShareUntilEmpty(
-    unit.parameters,
-    unit.state,
-    unit.settings,
+    parameters,
+    state.storedWmin,
+    floorWmin(run, u),
+    settings.idleW,
     run.draw.solar[u]!.usableW[run.minute]! + (isFed(run, u) ? offeredW(run, u) : 0),
-    loadW,
+    askedW(run, u, run.minute),
+    settings.dt,
   );
 }
 
@@ -358,14 +207,11 @@ function stepShare(run: Run, dt: number): void {
   meetThermostats(run);
   if (run.sources !== undefined) readyFeeds(run, run.sources, 1);
   for (const { settings } of run.units) {
-    if (settings[SET_ON]! !== 0) settings[SET_FLOOR_WMIN] = -Infinity;
-    settings[SET_DOWN_WMIN] = -Infinity;
-    settings[SET_UP_WMIN] = Infinity;
+    settings.floorless = settings.on;
+    settings.downWmin = -Infinity;
+    settings.upWmin = settings.restartAboveFloorWmin = Infinity;
   }
   stepUnits(run, 1, dt);
-  run.units.forEach((unit, u) => {
-    unit.settings[SET_FLOOR_WMIN] = run.draw.floorWmin[u]![run.hour]!;
-  });
   passThermostats(run, dt, wholeMinute ? run.minute + 1 : run.minute + phase);
   if (wholeMinute) run.minute++;
   run.phase = wholeMinute ? 0 : phase;

@@ -4,7 +4,7 @@ import { withShare } from './hour-loads.ts';
 import { groupWminUntil } from './prepared-draw.ts';
 import { ASLEEP, BOTH_UNITS, NOBODY, now, ON, PARTNER_STOPPED, type GroupRun, type Run } from './run.ts';
 import { runMinutes, settleThermostat } from './step-thermostat.ts';
-import { RUNNING_W } from './thermostat-layout.ts';
+
 import { makes240V } from './sources-run.ts';
 import { noteThermostats, noteWithoutPower } from './unmet.ts';
 
@@ -110,7 +110,7 @@ export function applyPower(run: Run): void {
 /** Books what the thermostats have drawn so far to the units that carried it. */
 function countThermostats(run: Run): void {
   for (let i = 0; i < run.thermostatCounted.length; i++) {
-    const watts = run.draw.thermostatPlaces[i]!.parameters[RUNNING_W]!;
+    const watts = run.draw.thermostatPlaces[i]!.parameters.runningW;
     const ran = runMinutes(run.thermostatStates[i]!, now(run));
     const wmin = watts * (ran - run.thermostatCounted[i]!);
     for (let u = 0; u < run.units.length; u++)
@@ -123,18 +123,11 @@ function countThermostats(run: Run): void {
 function feedThermostats(run: Run): void {
   countThermostats(run);
   run.thermostatsMoved = true;
-  for (const unit of run.units) unit.thermostatW = unit.thermostatStartW = 0;
   const { thermostats } = run.draw.usage;
   for (let i = 0; i < thermostats.length; i++) {
-    const { circuitIndex, startExtraW } = thermostats[i]!;
+    const { circuitIndex } = thermostats[i]!;
     const { group } = run.household.circuits[circuitIndex]!;
-    const watts = run.draw.thermostatPlaces[i]!.parameters[RUNNING_W]!;
-    for (let u = 0; u < run.units.length; u++) {
-      const unit = run.units[u]!;
-      const share = unit.pattern.shares[group]!;
-      run.thermostatFeeds[2 * i + u] = share;
-      unit.thermostatW += share * watts;
-      unit.thermostatStartW = Math.max(unit.thermostatStartW, share * startExtraW);
-    }
+    for (let u = 0; u < run.units.length; u++)
+      run.thermostatFeeds[2 * i + u] = run.units[u]!.pattern.shares[group]!;
   }
 }

@@ -1,7 +1,6 @@
 /** The moments at which a source comes on or goes off, and what that does to the units. MODEL.md E4–E5. */
 import { FROM_GENERATOR_WMIN } from '../power/source-feed.ts';
-import { STORED_WMIN } from '../power/step-unit.ts';
-import { CAPACITY_WMIN } from '../power/unit-parameters.ts';
+
 import { holdTiersBack } from '../shedding/control.ts';
 import { stepToMark } from './decide.ts';
 import { BREAKER_OPEN, decideGenerator, tripGenerator, type GeneratorRun } from './generator-run.ts';
@@ -59,7 +58,7 @@ function lowestCharge({ units }: Run, { compiled }: GeneratorRun): number {
   for (let u = 0; u < units.length; u++) {
     if (compiled.feeds[u] === 0) continue;
     const { state, parameters } = units[u]!;
-    lowest = Math.min(lowest, state[STORED_WMIN]! / parameters[CAPACITY_WMIN]!);
+    lowest = Math.min(lowest, state.storedWmin / parameters.capacityWmin);
   }
   return lowest;
 }

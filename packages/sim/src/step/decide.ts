@@ -1,6 +1,5 @@
 /** The moments at which somebody, or the switch, thinks. MODEL.md §3.2. */
-import { STORED_WMIN } from '../power/step-unit.ts';
-import { CAPACITY_WMIN } from '../power/unit-parameters.ts';
+
 import { releaseHeldTiers, rethink } from '../shedding/control.ts';
 import { ASLEEP, type Run } from './run.ts';
 import { followSleep, resetDueUnits } from './unit-events.ts';
@@ -55,7 +54,7 @@ export function think(run: Run): boolean {
   readings.localMinuteOfDay = run.draw.clock.localMinuteOfDay[run.minute]!;
   for (let u = 0; u < units.length; u++) {
     const unit = units[u]!;
-    readings.charge[u] = unit.state[STORED_WMIN]! / unit.parameters[CAPACITY_WMIN]!;
+    readings.charge[u] = unit.state.storedWmin / unit.parameters.capacityWmin;
     readings.down[u] = unit.mode > ASLEEP ? 1 : 0;
   }
   if (plan.readsSun) readings.solarW = recentSolarW(run);

@@ -5,11 +5,24 @@
  * A *pattern* is the share of each group's watts that a unit carries. Strategies and alternatives that have the same
  * circuits on meet the same pattern, and read the same sums. Watts are multiples of a 64th, so the sums are exact.
  */
-import type { GroupWants } from './group-wants.ts';
-
-export const MINUTES_PER_HOUR = 60;
-/** Running sums of an hour: one before each minute and one at its end. */
-export const SUMS_PER_HOUR = MINUTES_PER_HOUR + 1;
+import {
+  BLOCK_BASE_W,
+  BLOCK_FIGURES,
+  BLOCK_LEAST_W,
+  BLOCK_MOST_W,
+  BLOCK_PEAK_START_W,
+  BLOCK_SUMS,
+  MINUTES_PER_HOUR,
+  type LoadBlocks,
+} from '../power/hour-figures.ts';
+import {
+  GROUP_EXTRA_W,
+  GROUP_FIGURES,
+  GROUP_LEAST_W,
+  GROUP_MOST_W,
+  groupHourAt,
+  type GroupWants,
+} from './group-wants.ts';
 
 /** Patterns kept from draw to draw; with more than these the next draw begins anew, so that memory stays bounded. */
 const MOST_PATTERNS = 400;
@@ -28,7 +41,7 @@ export interface LoadPattern {
   readonly changed: (LoadPattern | undefined)[];
 }
 
-export interface HourLoads {
+export interface HourLoads extends LoadBlocks {
   readonly byShares: Map<string, LoadPattern>;
   /** Nothing hangs on the unit. */
   nothing: LoadPattern;
@@ -36,30 +49,20 @@ export interface HourLoads {
   draw: number;
   /** Blocks in use; the first is never used, so that 0 can mean none. */
   used: number;
-  /** Per block, 60 minutes: watts beside the block's base, and the largest extra watts of a start. */
+  figures: Float64Array;
   watts: Float32Array;
   startExtraW: Float32Array;
-  /** Per block, 61 running sums of `watts` and of their squares. */
-  sumW: Float64Array;
-  sumW2: Float64Array;
-  /** 1 once a block's starts are filled in: few need them. */
-  startsReady: Uint8Array;
+  /** 1 where a block's `startExtraW` is not all 0. */
+  hasStarts: Uint8Array;
   /** Per hour of the draw, the latest block made for it; per block, the one made before it for the same hour; 0 = none. */
   readonly latest: Int32Array;
   /** Per hour of the draw, the groups that ask for anything, as bits; 0 = not looked at yet. */
   readonly asking: Int32Array;
+  /** Of them, those whose watts change in the hour. */
+  readonly varying: Int32Array;
   before: Int32Array;
   /** Per block, the pattern it was made for. */
   madeFor: (LoadPattern | undefined)[];
-  /**
-   * Per block: watts asked for in every minute; the least and most of `watts` beside them; the most extra watts of a
-   * start, whenever it is; once its starts are filled in, the most of `watts` and a start's extra in one minute.
-   */
-  baseW: Float64Array;
-  leastW: Float64Array;
-  mostW: Float64Array;
-  peakExtraW: Float64Array;
-  peakStartW: Float64Array;
 }
 
 /** The wants of a draw, and the sums made of them so far. */
@@ -74,20 +77,15 @@ export function createHourLoads(groups: number, hours: number): HourLoads {
     nothing: patternOf(byShares, new Float64Array(groups), hours),
     draw: 0,
     used: 1,
+    figures: new Float64Array(FIRST_BLOCKS * BLOCK_FIGURES),
     watts: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
     startExtraW: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
-    sumW: new Float64Array(FIRST_BLOCKS * SUMS_PER_HOUR),
-    sumW2: new Float64Array(FIRST_BLOCKS * SUMS_PER_HOUR),
-    startsReady: new Uint8Array(FIRST_BLOCKS),
+    hasStarts: new Uint8Array(FIRST_BLOCKS),
     latest: new Int32Array(hours),
     asking: new Int32Array(hours),
+    varying: new Int32Array(hours),
     before: new Int32Array(FIRST_BLOCKS),
     madeFor: [undefined],
-    baseW: new Float64Array(FIRST_BLOCKS),
-    leastW: new Float64Array(FIRST_BLOCKS),
-    mostW: new Float64Array(FIRST_BLOCKS),
-    peakExtraW: new Float64Array(FIRST_BLOCKS),
-    peakStartW: new Float64Array(FIRST_BLOCKS),
   };
 }
 
@@ -125,37 +123,65 @@ export function withShare(loads: HourLoads, pattern: LoadPattern, group: number,
   return (pattern.changed[at] = patternOf(loads.byShares, shares, pattern.blocks.length));
 }
 
-/** The block of the pattern's sums in an hour of the outage, made when first asked for. */
-export function blockOf(wants: SummedWants, pattern: LoadPattern, hour: number): number {
-  const { hourLoads: loads } = wants;
-  if (pattern.ofDraw !== loads.draw) {
-    pattern.blocks.fill(0);
-    pattern.ofDraw = loads.draw;
+/** The blocks of the pattern by hour of the outage, those from `minute` to before `to` made if they were not yet. */
+export function blocksOf(wants: SummedWants, pattern: LoadPattern, minute: number, to: number): Int32Array {
+  const { draw } = wants.hourLoads;
+  const { blocks } = pattern;
+  if (pattern.ofDraw !== draw) {
+    blocks.fill(0);
+    pattern.ofDraw = draw;
   }
-  const known = pattern.blocks[hour]!;
-  if (known > 0) return known;
+  for (let hour = (minute / MINUTES_PER_HOUR) | 0; hour * MINUTES_PER_HOUR < to; hour++)
+    if (blocks[hour] === 0) blocks[hour] = makeBlock(wants, pattern, hour);
+  return blocks;
+}
+
+function makeBlock(wants: SummedWants, pattern: LoadPattern, hour: number): number {
+  if (wants.hourLoads.asking[hour] === 0) lookAtHour(wants, hour);
   const alike = blockAlike(wants, pattern, hour);
-  return (pattern.blocks[hour] = alike > 0 ? alike : addUp(wants, pattern, hour));
+  return alike > 0 ? alike : addUp(wants, pattern, hour);
+}
+
+/** Takes down which groups ask for anything in the hour, and which for changing watts. */
+function lookAtHour(wants: SummedWants, hour: number): void {
+  const { hourLoads: loads, groupHours, groupW } = wants;
+  const at = groupHourAt(wants, hour);
+  const mostW = (g: number) => groupHours[at + g * GROUP_FIGURES + GROUP_MOST_W]!;
+  const leastW = (g: number) => groupHours[at + g * GROUP_FIGURES + GROUP_LEAST_W]!;
+  loads.asking[hour] = bitsOf(groupW.length, (g) => mostW(g) > 0);
+  loads.varying[hour] = bitsOf(groupW.length, (g) => mostW(g) > leastW(g));
 }
 
 /** A block of the hour whose pattern differs only in groups that ask for nothing in it; 0 when there is none. */
-function blockAlike(
-  { hourLoads: loads, groupMostW }: SummedWants,
-  pattern: LoadPattern,
-  hour: number,
-): number {
-  if (loads.asking[hour] === 0)
-    loads.asking[hour] = bitsOf(groupMostW.length, (g) => groupMostW[g]![hour]! > 0);
-  const bits = pattern.bits & loads.asking[hour]!;
+function blockAlike(wants: SummedWants, pattern: LoadPattern, hour: number): number {
+  const { hourLoads: loads, groupHours } = wants;
+  const asking = loads.asking[hour]!;
+  const bits = pattern.bits & asking;
   const { shares } = pattern;
+  const at = groupHourAt(wants, hour) + GROUP_MOST_W;
   for (let block = loads.latest[hour]!; block > 0; block = loads.before[block]!) {
     const other = loads.madeFor[block]!;
-    if ((other.bits & loads.asking[hour]!) !== bits) continue;
+    if ((other.bits & asking) !== bits) continue;
     let g = 0;
-    while (g < shares.length && (shares[g] === other.shares[g] || groupMostW[g]![hour] === 0)) g++;
+    while (g < shares.length && (shares[g] === other.shares[g] || groupHours[at + g * GROUP_FIGURES] === 0))
+      g++;
     if (g === shares.length) return block;
   }
   return 0;
+}
+
+/** The block of the hour from which the pattern's is made with fewest changes; 0 for a block of nothing. */
+function nearestBlock({ hourLoads: loads }: SummedWants, { bits }: LoadPattern, hour: number): number {
+  const varying = loads.varying[hour]!;
+  let nearest = 0;
+  let fewest = bitCount(bits & varying);
+  for (let block = loads.latest[hour]!; block > 0 && fewest > 1; block = loads.before[block]!) {
+    const changes = bitCount((loads.madeFor[block]!.bits ^ bits) & varying);
+    if (changes >= fewest) continue;
+    nearest = block;
+    fewest = changes;
+  }
+  return nearest;
 }
 
 /** A bit for each group that `has` it, always with the highest one; groups a multiple of 31 apart share theirs. */
@@ -165,35 +191,44 @@ function bitsOf(groups: number, has: (group: number) => boolean): number {
   return bits;
 }
 
+function bitCount(bits: number): number {
+  let count = 0;
+  for (let rest = bits; rest !== 0; rest &= rest - 1) count++;
+  return count;
+}
+
 /**
- * Groups that ask for the same watts all hour go into the block's base, those that ask for nothing are passed over.
+ * Groups that ask for the same watts all hour go into the block's base; the others' watts are those of the nearest
+ * block with what differs added or taken away. Watts are kept to a 64th: the sums are exact however they are come by.
  */
 function addUp(wants: SummedWants, pattern: LoadPattern, hour: number): number {
-  const { hourLoads: loads, groupW, groupLeastW, groupMostW, groupMostExtraW } = wants;
+  const { hourLoads: loads, groupW, groupHours } = wants;
+  const like = nearestBlock(wants, pattern, hour);
   const block = newBlock(loads);
   const { shares } = pattern;
+  const likeShares = (loads.madeFor[like] ?? loads.nothing).shares;
   const { watts } = loads;
   const at = block * MINUTES_PER_HOUR;
+  const minutes = minutesFrom(groupW[0]!, hour * MINUTES_PER_HOUR);
+  let from = like * MINUTES_PER_HOUR; // that of block 0 is all nothing
   let baseW = 0;
-  let peakExtraW = 0;
-  let first = true;
-  for (let g = 0; g < shares.length; g++) {
+  let starts = false;
+  let figuresAt = groupHourAt(wants, hour);
+  for (let g = 0; g < shares.length; g++, figuresAt += GROUP_FIGURES) {
     const share = shares[g]!;
-    const mostW = groupMostW[g]![hour]!;
-    if (share === 0 || mostW === 0) continue;
-    peakExtraW = Math.max(peakExtraW, share * groupMostExtraW[g]![hour]!);
-    if (groupLeastW[g]![hour]! === mostW) baseW += share * mostW;
-    else {
-      if (first) setShare(watts, at, groupW[g]!, share, hour * MINUTES_PER_HOUR);
-      else addShare(watts, at, groupW[g]!, share, hour * MINUTES_PER_HOUR);
-      first = false;
-    }
+    const mostW = groupHours[figuresAt + GROUP_MOST_W]!;
+    if (mostW === 0) continue;
+    const varies = groupHours[figuresAt + GROUP_LEAST_W]! < mostW;
+    if (!varies) baseW += share * mostW;
+    if (share > 0 && groupHours[figuresAt + GROUP_EXTRA_W]! > 0) starts = true;
+    if (!varies || share === likeShares[g]) continue;
+    addShare(watts, from, at, groupW[g]!, share - likeShares[g]!, hour * MINUTES_PER_HOUR, minutes);
+    from = at;
   }
-  if (first) watts.fill(0, at, at + MINUTES_PER_HOUR);
-  sumUpMinutes(loads, block, first ? 0 : minutesFrom(wants.groupW[0]!, hour * MINUTES_PER_HOUR));
-  loads.baseW[block] = baseW;
-  loads.peakExtraW[block] = peakExtraW;
-  loads.startsReady[block] = 0;
+  if (from !== at) watts.copyWithin(at, from, from + MINUTES_PER_HOUR);
+  loads.figures[block * BLOCK_FIGURES + BLOCK_BASE_W] = baseW;
+  sumUpMinutes(loads, block, minutes);
+  noteStarts(wants, pattern, hour, block, starts);
   loads.before[block] = loads.latest[hour]!;
   loads.latest[hour] = block;
   loads.madeFor[block] = pattern;
@@ -201,31 +236,59 @@ function addUp(wants: SummedWants, pattern: LoadPattern, hour: number): number {
 }
 
 /** Running sums of the block's first `count` minutes and of their squares, and the least and most of them. */
-function sumUpMinutes(loads: HourLoads, block: number, count: number): void {
-  const { watts, sumW, sumW2 } = loads;
-  const at = block * MINUTES_PER_HOUR;
-  const to = block * SUMS_PER_HOUR;
+function sumUpMinutes({ watts, figures }: HourLoads, block: number, count: number): void {
+  const wattsAt = block * MINUTES_PER_HOUR;
+  const figuresAt = block * BLOCK_FIGURES;
+  let at = figuresAt + BLOCK_SUMS;
   let sum = 0;
   let sum2 = 0;
-  let least = count > 0 ? watts[at]! : 0;
+  let least = count > 0 ? watts[wattsAt]! : 0;
   let most = least;
   for (let k = 0; k < count; k++) {
-    const w = watts[at + k]!;
-    sumW[to + k] = sum;
-    sumW2[to + k] = sum2;
+    const w = watts[wattsAt + k]!;
+    figures[at] = sum;
+    figures[at + 1] = sum2;
+    at += 2;
     sum += w;
     sum2 += w * w;
     if (w < least) least = w;
     else if (w > most) most = w;
   }
-  sumW.fill(sum, to + count, to + SUMS_PER_HOUR);
-  sumW2.fill(sum2, to + count, to + SUMS_PER_HOUR);
-  loads.leastW[block] = least;
-  loads.mostW[block] = most;
+  for (const end = figuresAt + BLOCK_FIGURES; at < end; at += 2) {
+    figures[at] = sum;
+    figures[at + 1] = sum2;
+  }
+  figures[figuresAt + BLOCK_LEAST_W] = least;
+  figures[figuresAt + BLOCK_MOST_W] = most;
+}
+
+/** The largest extra watts of a start in each minute, and the most that a minute comes to with them. */
+function noteStarts(
+  { hourLoads: loads, groupExtraW }: SummedWants,
+  { shares }: LoadPattern,
+  hour: number,
+  block: number,
+  starts: boolean,
+): void {
+  const { figures, watts, startExtraW, hasStarts } = loads;
+  const at = block * MINUTES_PER_HOUR;
+  const figuresAt = block * BLOCK_FIGURES;
+  if (starts || hasStarts[block] !== 0) startExtraW.fill(0, at, at + MINUTES_PER_HOUR);
+  hasStarts[block] = starts ? 1 : 0;
+  let peakW = figures[figuresAt + BLOCK_MOST_W]!;
+  if (starts) {
+    for (let g = 0; g < groupExtraW.length; g++) {
+      const extra = groupExtraW[g];
+      if (extra !== undefined && shares[g]! > 0)
+        keepLargerShare(startExtraW, at, extra, shares[g]!, hour * MINUTES_PER_HOUR);
+    }
+    for (let m = at; m < at + MINUTES_PER_HOUR; m++) peakW = Math.max(peakW, watts[m]! + startExtraW[m]!);
+  }
+  figures[figuresAt + BLOCK_PEAK_START_W] = peakW;
 }
 
 function newBlock(loads: HourLoads): number {
-  if (loads.used === loads.baseW.length) grow(loads);
+  if (loads.used === loads.before.length) grow(loads);
   return loads.used++;
 }
 
@@ -239,37 +302,11 @@ function grow(loads: HourLoads): void {
     larger.set(old);
     return larger;
   };
+  loads.figures = copyInto(new Float64Array(blocks * BLOCK_FIGURES), loads.figures);
   loads.watts = copyInto(new Float32Array(blocks * MINUTES_PER_HOUR), loads.watts);
   loads.startExtraW = copyInto(new Float32Array(blocks * MINUTES_PER_HOUR), loads.startExtraW);
-  loads.sumW = copyInto(new Float64Array(blocks * SUMS_PER_HOUR), loads.sumW);
-  loads.sumW2 = copyInto(new Float64Array(blocks * SUMS_PER_HOUR), loads.sumW2);
-  loads.startsReady = copyInto(new Uint8Array(blocks), loads.startsReady);
+  loads.hasStarts = copyInto(new Uint8Array(blocks), loads.hasStarts);
   loads.before = copyInto(new Int32Array(blocks), loads.before);
-  loads.baseW = copyInto(new Float64Array(blocks), loads.baseW);
-  loads.leastW = copyInto(new Float64Array(blocks), loads.leastW);
-  loads.mostW = copyInto(new Float64Array(blocks), loads.mostW);
-  loads.peakExtraW = copyInto(new Float64Array(blocks), loads.peakExtraW);
-  loads.peakStartW = copyInto(new Float64Array(blocks), loads.peakStartW);
-}
-
-/** Fills in the largest extra watts of a start in each minute of the pattern's block, if they are not there yet. */
-export function readyStarts(wants: SummedWants, pattern: LoadPattern, hour: number): void {
-  const { hourLoads: loads, groupExtraW } = wants;
-  const block = pattern.blocks[hour]!;
-  if (loads.startsReady[block] === 1) return;
-  const at = block * MINUTES_PER_HOUR;
-  loads.startExtraW.fill(0, at, at + MINUTES_PER_HOUR);
-  for (let g = 0; g < groupExtraW.length; g++) {
-    const extra = groupExtraW[g];
-    const share = pattern.shares[g]!;
-    if (extra !== undefined && share > 0)
-      keepLargerShare(loads.startExtraW, at, extra, share, hour * MINUTES_PER_HOUR);
-  }
-  let peak = 0;
-  for (let k = 0; k < MINUTES_PER_HOUR; k++)
-    peak = Math.max(peak, loads.watts[at + k]! + loads.startExtraW[at + k]!);
-  loads.peakStartW[block] = peak;
-  loads.startsReady[block] = 1;
 }
 
 /** Minutes of the hour that begins at minute `from` which the draw still has. */
@@ -277,14 +314,17 @@ function minutesFrom(values: Float32Array, from: number): number {
   return Math.min(MINUTES_PER_HOUR, values.length - from);
 }
 
-function setShare(sum: Float32Array, at: number, watts: Float32Array, share: number, from: number): void {
-  const count = minutesFrom(watts, from);
-  for (let k = 0; k < count; k++) sum[at + k] = share * watts[from + k]!;
-}
-
-function addShare(sum: Float32Array, at: number, watts: Float32Array, share: number, from: number): void {
-  const count = minutesFrom(watts, from);
-  for (let k = 0; k < count; k++) sum[at + k] = sum[at + k]! + share * watts[from + k]!;
+/** Watts of a group, times its share, and those at `from` together make those at `at`. */
+function addShare(
+  sum: Float32Array,
+  from: number,
+  at: number,
+  watts: Float32Array,
+  share: number,
+  minute: number,
+  count: number,
+): void {
+  for (let k = 0; k < count; k++) sum[at + k] = sum[from + k]! + share * watts[minute + k]!;
 }
 
 function keepLargerShare(

@@ -1,5 +1,5 @@
 /** A household compiled for the minute loop: everything that no draw changes. */
-import { bankCapacityWh, unitParameters } from '../power/unit-parameters.ts';
+import { bankCapacityWh, unitParameters, type UnitParameters } from '../power/unit-parameters.ts';
 import { feedsLeg } from '../scenario/feeds-leg.ts';
 import type { UnitSpec } from '../scenario/schema.ts';
 import type { HouseholdSpec } from '../scenario/scenario.ts';
@@ -34,7 +34,7 @@ export interface CircuitGroup {
 
 export interface Household {
   readonly units: readonly UnitSpec[];
-  readonly parameters: readonly Float64Array[];
+  readonly parameters: readonly UnitParameters[];
   readonly capacityWh: readonly number[];
   readonly stopsTogether: boolean;
   readonly circuits: readonly CompiledCircuit[];

@@ -6,19 +6,10 @@ import {
   FROM_VEHICLE_WMIN,
   SOURCE_STORED_WMIN,
 } from '../power/source-feed.ts';
-import {
-  CHARGED_WMIN,
-  CURTAILED_WMIN,
-  DISCHARGED_WMIN,
-  LOSS_WMIN,
-  SELF_DISCHARGED_WMIN,
-  STORED_WMIN,
-} from '../power/step-unit.ts';
-import { CHARGE_EFFICIENCY, DISCHARGE_EFFICIENCY } from '../power/unit-parameters.ts';
+
 import { groupWminUntil } from './prepared-draw.ts';
 import { now, type Run } from './run.ts';
 import { runMinutes, wantedMinutes } from './step-thermostat.ts';
-import { RUNNING_W } from './thermostat-layout.ts';
 
 /** Watt-minutes that unit `u` delivered to circuits, from the circuits' side of the books. */
 function unitServedWmin(run: Run, u: number): number {
@@ -31,7 +22,7 @@ function unitServedWmin(run: Run, u: number): number {
         (groupWminUntil(run.draw, g, time) - groupWminUntil(run.draw, g, since));
   });
   run.thermostatCounted.forEach((counted, i) => {
-    const watts = run.draw.thermostatPlaces[i]!.parameters[RUNNING_W]!;
+    const watts = run.draw.thermostatPlaces[i]!.parameters.runningW;
     wmin += run.thermostatFeeds[2 * i + u]! * watts * (runMinutes(run.thermostatStates[i]!, time) - counted);
   });
   return wmin;
@@ -74,9 +65,9 @@ function solarUntilNow(run: Run, u: number): number {
 /** @param solarUsableWh usable solar so far, when the caller knows it already */
 export function unitBooks(run: Run, u: number, solarUsableWh = solarUntilNow(run, u)): UnitBooks {
   const { state, parameters } = run.units[u]!;
-  const chargedWh = state[CHARGED_WMIN]! / 60;
-  const dischargedWh = state[DISCHARGED_WMIN]! / 60;
-  const curtailedWh = state[CURTAILED_WMIN]! / 60;
+  const chargedWh = state.chargedWmin / 60;
+  const dischargedWh = state.dischargedWmin / 60;
+  const curtailedWh = state.curtailedWmin / 60;
   const source = sourceBooks(run, u);
   const solarStoredWh = chargedWh - source.sourceStoredWh;
   return {
@@ -86,13 +77,13 @@ export function unitBooks(run: Run, u: number, solarUsableWh = solarUntilNow(run
     solarStoredWh,
     solarCurtailedWh: curtailedWh,
     loadWh: unitServedWmin(run, u) / 60,
-    inverterLossWh: state[LOSS_WMIN]! / 60,
+    inverterLossWh: state.lossWmin / 60,
     dischargedWh,
-    chargeLossWh: chargedWh * (1 - parameters[CHARGE_EFFICIENCY]!),
-    dischargeLossWh: dischargedWh / parameters[DISCHARGE_EFFICIENCY]! - dischargedWh,
-    selfDischargedWh: state[SELF_DISCHARGED_WMIN]! / 60,
+    chargeLossWh: chargedWh * (1 - parameters.chargeEfficiency),
+    dischargeLossWh: dischargedWh / parameters.dischargeEfficiency - dischargedWh,
+    selfDischargedWh: state.selfDischargedWmin / 60,
     storedStartWh: run.draw.startWmin[u]! / 60,
-    storedEndWh: state[STORED_WMIN]! / 60,
+    storedEndWh: state.storedWmin / 60,
   };
 }
 
@@ -140,7 +131,7 @@ export function groupBooks(
   let served = state.servedWmin + (state.on ? wanted - groupWminUntil(run.draw, group, state.since) : 0);
   run.draw.usage.thermostats.forEach(({ circuitIndex }, i) => {
     if (run.household.circuits[circuitIndex]!.group !== group) return;
-    const watts = run.draw.thermostatPlaces[i]!.parameters[RUNNING_W]!;
+    const watts = run.draw.thermostatPlaces[i]!.parameters.runningW;
     wanted += watts * wantedMinutes(run.draw.thermostatPlaces[i]!, run.thermostatStates[i]!, time);
     served += watts * runMinutes(run.thermostatStates[i]!, time);
   });

@@ -6,7 +6,6 @@ import { causeIndex } from './end-causes.ts';
 import { generatorFuelL, generatorMinutes } from './generator-run.ts';
 import { now, type Run } from './run.ts';
 import { givenWmin, gridMinutes } from './sources-run.ts';
-import { BEYOND_MINUTES, THERMOSTAT_STATE, WAITED_TOO_LONG_MINUTES } from './thermostat-layout.ts';
 
 const NOT = NaN; // "did not happen"
 const orNot = (minute: number) => (minute === Infinity ? NOT : minute);
@@ -132,8 +131,9 @@ function writeNeeds(run: Run, write: WriteCell): void {
 function thermostatUnmetMinutes(run: Run, circuit: number): number {
   let worst = 0;
   run.draw.usage.thermostats.forEach(({ circuitIndex, limitC }, i) => {
-    const slot = limitC === undefined ? WAITED_TOO_LONG_MINUTES : BEYOND_MINUTES;
-    if (circuitIndex === circuit) worst = Math.max(worst, run.thermostats[i * THERMOSTAT_STATE + slot]!);
+    const { waitedTooLongMinutes, beyondMinutes } = run.thermostatStates[i]!;
+    const minutes = limitC === undefined ? waitedTooLongMinutes : beyondMinutes;
+    if (circuitIndex === circuit) worst = Math.max(worst, minutes);
   });
   return worst;
 }

@@ -2,23 +2,34 @@
 import type { OutageClock } from '../clock/outage-clock.ts';
 import type { Streams } from '../chance/streams.ts';
 import { drawableFraction, floorFraction } from '../power/cold.ts';
-import { CAPACITY_WMIN } from '../power/unit-parameters.ts';
+import {
+  COLD_CHARGE_LIMIT_W,
+  COLD_FIGURES,
+  COLD_FLOOR_WMIN,
+  MINUTES_PER_HOUR,
+  type SolarMinutes,
+} from '../power/hour-figures.ts';
+
 import type { CircuitWant, UsageDraw } from '../usage/usage-draw.ts';
 import { placeC, type Ambient } from './ambient.ts';
-import type { GroupWants } from './group-wants.ts';
+import {
+  GROUP_EXTRA_W,
+  GROUP_FIGURES,
+  GROUP_LEAST_W,
+  GROUP_MOST_W,
+  groupHourAt,
+  type GroupWants,
+} from './group-wants.ts';
 import { createHourLoads, forgetSums, type HourLoads } from './hour-loads.ts';
 import type { CircuitGroup, Household } from './household.ts';
 import { createPreparedSources, type PreparedSources } from './prepared-sources.ts';
-import type { SolarSums } from './solar-sums.ts';
-import { THERMOSTAT_PARAMETERS, thermostatParameters } from './thermostat-layout.ts';
+import { createSwitchings, type Switchings } from './switchings.ts';
+import { thermostatParameters } from './thermostat-layout.ts';
 import { createPlace, fillPlace, type ThermostatPlace } from './thermostat-surroundings.ts';
 
-/** Solar of one unit: watts its panels give, watts after its input limit, and the sums the books need. */
-export interface UnitSolar {
+/** Solar of one unit: watts its panels give, usable ones after its input limit, and the sums the books need. */
+export interface UnitSolar extends SolarMinutes {
   readonly availableW: Float32Array;
-  readonly usableW: Float32Array;
-  /** Of the usable watts. */
-  readonly sums: SolarSums;
   availableWh: number;
   clippedWh: number;
 }
@@ -36,9 +47,10 @@ export interface PreparedWants extends GroupWants {
   readonly wantedMinutes: readonly (Uint32Array | undefined)[];
   /** 1 once a circuit's are counted in this draw: few runs need them. */
   readonly wantedReady: Uint8Array;
-  readonly thermostatParameters: Float64Array;
   readonly thermostatSurroundings: readonly Float32Array[];
   readonly thermostatPlaces: readonly ThermostatPlace[];
+  /** Scratch of the run that is being stepped. */
+  readonly switchings: Switchings;
   /** Sums of the groups' watts, made where runs need them. */
   readonly hourLoads: HourLoads;
 }
@@ -46,9 +58,8 @@ export interface PreparedWants extends GroupWants {
 /** What the units have to meet it with. */
 export interface PreparedSupply {
   readonly solar: readonly UnitSolar[];
-  /** Per unit, one value per hour of the outage. */
-  readonly floorWmin: readonly Float64Array[];
-  readonly chargeLimitW: readonly Float64Array[];
+  /** Per unit, what the cold does to its bank in each hour: see power/hour-figures.ts. */
+  readonly cold: readonly Float64Array[];
   readonly startWmin: Float64Array;
   /** Undefined where the household has none. */
   readonly sources: PreparedSources | undefined;
@@ -73,28 +84,24 @@ export function createWants(household: Household, ambient: Ambient, usage: Usage
     (g) => only(g)?.startExtraW ?? (starts(g) ? new Float32Array(minutes) : undefined),
   );
   const watched = new Set(groups.flatMap((g) => g.watched));
-  const parameters = new Float64Array(usage.thermostats.length * THERMOSTAT_PARAMETERS);
-  usage.thermostats.forEach((want, i) => {
-    const { graceMinutes } = household.circuits[want.circuitIndex]!;
-    thermostatParameters(want, graceMinutes, parameters, i * THERMOSTAT_PARAMETERS);
-  });
   return {
     usage,
     groupW,
     groupHourWmin: groups.map(() => new Float64Array(hours + 1)),
     groupExtraW,
-    groupLeastW: groups.map(() => new Float32Array(hours)),
-    groupMostW: groups.map(() => new Float32Array(hours)),
-    groupMostExtraW: groups.map(() => new Float32Array(hours)),
+    groupHours: new Float32Array(hours * groups.length * GROUP_FIGURES),
     groupBusyHours: groups.map((g) => only(g)?.busyHours ?? new Uint8Array(hours)),
     flatW: new Float64Array(hours),
     wantedMinutes: household.circuits.map((_, c) =>
       watched.has(c) ? new Uint32Array(minutes + 1) : undefined,
     ),
     wantedReady: new Uint8Array(household.circuits.length),
-    thermostatParameters: parameters,
     thermostatSurroundings: usage.thermostats.map((t) => placeC(ambient, t.surroundings)),
-    thermostatPlaces: usage.thermostats.map((_, i) => createPlace(parameters, i, hours)),
+    thermostatPlaces: usage.thermostats.map((want) => {
+      const { graceMinutes } = household.circuits[want.circuitIndex]!;
+      return createPlace(thermostatParameters(want, graceMinutes), hours);
+    }),
+    switchings: createSwitchings(usage.thermostats.length),
     hourLoads: createHourLoads(groups.length, hours),
   };
 }
@@ -109,8 +116,7 @@ export function createSupply(
   const { units } = household;
   return {
     solar,
-    floorWmin: units.map(() => new Float64Array(hours)),
-    chargeLimitW: units.map(() => new Float64Array(hours)),
+    cold: units.map(() => new Float64Array(hours * COLD_FIGURES)),
     startWmin: new Float64Array(units.length),
     sources: household.sources === undefined ? undefined : createPreparedSources(minutes),
   };
@@ -134,32 +140,32 @@ function fillGroup(draw: PreparedWants, group: number, circuits: readonly number
 
 /** Takes away the starts of the draw before: from a group's own row too, which several circuits share. */
 function clearStarts(draw: PreparedWants, group: number, extraW: Float32Array | undefined): void {
-  const most = draw.groupMostExtraW[group]!;
-  if (extraW !== undefined) {
-    for (let h = 0; h < most.length; h++) if (most[h]! > 0) extraW.fill(0, 60 * h, 60 * h + 60);
+  const { groupHours, groupBusyHours } = draw;
+  for (let h = 0; h < groupBusyHours[group]!.length; h++) {
+    const at = groupHourAt(draw, h) + group * GROUP_FIGURES + GROUP_EXTRA_W;
+    if (extraW !== undefined && groupHours[at]! > 0) extraW.fill(0, 60 * h, 60 * h + 60);
+    groupHours[at] = 0;
   }
-  most.fill(0);
 }
 
 /** Keeps the larger of the starts there are and the circuit's, minute by minute; and the most of each hour. */
 function noteStarts(draw: PreparedWants, group: number, { startExtraW, starts }: CircuitWant): void {
   if (startExtraW === undefined) return;
   const extraW = draw.groupExtraW[group]!;
-  const most = draw.groupMostExtraW[group]!;
+  const { groupHours } = draw;
   for (let i = 0; i < starts.count; i++) {
     const minute = starts.at[i]!;
-    const hour = (minute / 60) | 0;
+    const at = groupHourAt(draw, (minute / 60) | 0) + group * GROUP_FIGURES + GROUP_EXTRA_W;
     const w = startExtraW[minute]!;
     if (w > extraW[minute]!) extraW[minute] = w;
-    if (w > most[hour]!) most[hour] = w;
+    if (w > groupHours[at]!) groupHours[at] = w;
   }
 }
 
 /** The watts of several circuits, minute by minute. Exact in any order: watts are kept to a 64th. */
 function addUpCircuits(draw: PreparedWants, group: number, circuits: readonly number[]): void {
   const sumW = draw.groupW[group]!;
-  const least = draw.groupLeastW[group]!;
-  const most = draw.groupMostW[group]!;
+  const { groupHours } = draw;
   const busyHours = draw.groupBusyHours[group]!;
   const flatW = draw.flatW.fill(0);
   busyHours.fill(0);
@@ -173,8 +179,10 @@ function addUpCircuits(draw: PreparedWants, group: number, circuits: readonly nu
   for (let h = 0; h < busyHours.length; h++) {
     const from = 60 * h;
     const w = flatW[h]!;
+    const at = groupHourAt(draw, h) + group * GROUP_FIGURES;
     // the same watts all hour are often there from the draw before
-    if (busyHours[h] !== 0 || least[h] !== w || most[h] !== w) sumW.fill(w, from, from + 60);
+    const stays = groupHours[at + GROUP_LEAST_W] === w && groupHours[at + GROUP_MOST_W] === w;
+    if (busyHours[h] !== 0 || !stays) sumW.fill(w, from, from + 60);
   }
   for (let k = 0; k < circuits.length; k++) {
     const circuit = draw.usage.circuits[circuits[k]!]!;
@@ -195,10 +203,9 @@ function sumUp(draw: PreparedWants, group: number): void {
   const watts = draw.groupW[group]!;
   const busyHours = draw.groupBusyHours[group]!;
   const sums = draw.groupHourWmin[group]!;
-  const least = draw.groupLeastW[group]!;
-  const most = draw.groupMostW[group]!;
+  const { groupHours } = draw;
   let sum = 0;
-  for (let h = 0; h < least.length; h++) {
+  for (let h = 0; h < busyHours.length; h++) {
     let since = 60 * h;
     const end = Math.min(watts.length, since + 60);
     let same = watts[since]!;
@@ -216,8 +223,9 @@ function sumUp(draw: PreparedWants, group: number): void {
       }
     }
     sum += same * (end - since);
-    least[h] = low;
-    most[h] = high;
+    const at = groupHourAt(draw, h) + group * GROUP_FIGURES;
+    groupHours[at + GROUP_LEAST_W] = low;
+    groupHours[at + GROUP_MOST_W] = high;
     sums[h + 1] = sum;
   }
 }
@@ -232,7 +240,8 @@ export function groupWminUntil(draw: PreparedWants, group: number, time: number)
   const minute = Math.floor(time);
   if (minute >= watts.length) return sums[sums.length - 1]!;
   const hour = Math.floor(minute / 60);
-  if (draw.groupLeastW[group]![hour] === draw.groupMostW[group]![hour])
+  const at = groupHourAt(draw, hour) + group * GROUP_FIGURES;
+  if (draw.groupHours[at + GROUP_LEAST_W] === draw.groupHours[at + GROUP_MOST_W])
     return sums[hour]! + (minute - 60 * hour) * watts[minute]! + (time - minute) * watts[minute]!;
   let sum = sums[hour]!;
   for (let m = 60 * hour; m < minute; m++) sum += watts[m]!;
@@ -247,16 +256,15 @@ export function fillSupply(
   streams: Streams,
 ): void {
   household.units.forEach(({ id, battery }, u) => {
-    const capacity = household.parameters[u]![CAPACITY_WMIN]!;
+    const capacity = household.parameters[u]!.capacityWmin;
     const surroundingsC = placeC(ambient, battery.place);
-    const floors = draw.floorWmin[u]!;
-    const limits = draw.chargeLimitW[u]!;
+    const cold = draw.cold[u]!;
     const maxChargeW = battery.modules * battery.module.maxChargeW;
-    for (let h = 0; h < floors.length; h++) {
-      const bankC = surroundingsC[h * 60]!;
-      floors[h] =
-        capacity * floorFraction(battery.cutOffFraction, drawableFraction(battery.coldCapacity, bankC));
-      limits[h] = bankC < battery.minChargeC ? 0 : maxChargeW;
+    for (let at = 0, minute = 0; at < cold.length; at += COLD_FIGURES, minute += MINUTES_PER_HOUR) {
+      const bankC = surroundingsC[minute]!;
+      const drawable = drawableFraction(battery.coldCapacity, bankC);
+      cold[at + COLD_FLOOR_WMIN] = capacity * floorFraction(battery.cutOffFraction, drawable);
+      cold[at + COLD_CHARGE_LIMIT_W] = bankC < battery.minChargeC ? 0 : maxChargeW;
     }
     draw.startWmin[u] = capacity * startFraction(battery, streams(`charge/${id}`));
   });

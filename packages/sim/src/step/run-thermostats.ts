@@ -2,18 +2,13 @@
  * The thermostats of a run. One that hangs on a single unit switches while that unit goes through its minutes; one on
  * both (240 V) switches only where a block begins. MODEL.md §0, U9.
  */
-import { SET_BASE_W, SET_START_W } from '../power/step-unit.ts';
+
 import { now, type Run } from './run.ts';
-import { meetPower, passShare, switchUntil } from './step-thermostat.ts';
+import { meetPower, passShare, switchOrGoOn, switchUntil } from './step-thermostat.ts';
+import { noteSwitching, type Switchings } from './switchings.ts';
 import { isRunning } from './thermostat-course.ts';
-import {
-  NEXT_AT,
-  POWERED,
-  RUNNING_W,
-  START_AT,
-  START_EXTRA_W,
-  THERMOSTAT_STATE,
-} from './thermostat-layout.ts';
+
+import { copyThermostatState, type ThermostatState } from './thermostat-layout.ts';
 import { NEVER_MINUTE } from './thermostat-surroundings.ts';
 import { noteThermostats } from './unmet.ts';
 
@@ -29,12 +24,12 @@ export function meetThermostats(run: Run): void {
   for (let i = 0; i < states.length; i++) {
     const state = states[i]!;
     const powered = isFed(run, i);
-    if ((state[POWERED]! !== 0) !== powered) {
+    if (state.powered !== powered) {
       keepFrom(run, i, run.beforePower, POWER_MOVED);
       switchUntil(places[i]!, state, minute);
       meetPower(places[i]!, state, minute, now(run), powered);
     }
-    if (powered && state[NEXT_AT]! <= minute && run.phase === 0) switchUntil(places[i]!, state, minute + 1);
+    if (powered && state.nextAt <= minute && run.phase === 0) switchUntil(places[i]!, state, minute + 1);
   }
   // Now, while each group still tells why it was off: a unit that comes back may trip at once, for another reason.
   if ((run.anyMoves & POWER_MOVED) !== 0) noteThermostats(run);
@@ -48,7 +43,7 @@ function isFed({ thermostatFeeds: feeds }: Run, i: number): boolean {
 }
 
 /** Watts of those on unit `u` that run, the extra watts of those that start in `minute`, and when the next switches. */
-function addUpThermostats(run: Run, u: number, minute: number): void {
+export function addUpThermostats(run: Run, u: number, minute: number): void {
   const { thermostatStates: states, thermostatFeeds: feeds } = run;
   const unit = run.units[u]!;
   let runningW = 0;
@@ -58,25 +53,70 @@ function addUpThermostats(run: Run, u: number, minute: number): void {
     const share = feeds[2 * i + u]!;
     if (share === 0) continue;
     const state = states[i]!;
-    const next = state[NEXT_AT]!;
+    const next = state.nextAt;
     if (share < 1) run.sharedDue = Math.min(run.sharedDue, next);
     else if (next < due) due = next;
     if (!isRunning(state)) continue;
     const { parameters } = run.draw.thermostatPlaces[i]!;
-    runningW += share * parameters[RUNNING_W]!;
-    if (state[START_AT] === minute) startW = Math.max(startW, share * parameters[START_EXTRA_W]!);
+    runningW += share * parameters.runningW;
+    if (state.startAt === minute) startW = Math.max(startW, share * parameters.startExtraW);
   }
   unit.thermostatDue = due;
-  unit.runningW = runningW;
-  unit.settings[SET_START_W] = startW;
-  unit.settings[SET_BASE_W] = unit.hourBaseW + runningW;
+  unit.settings.runningW = runningW;
+  unit.settings.startW = startW;
+}
+
+/**
+ * Lets those of unit `u` alone go through everything that is due before minute `to`, and collects in the draw's
+ * `switchings` what that changes for the unit: they follow their own temperatures whatever it does, as long as it is up.
+ */
+export function switchThrough(run: Run, u: number, to: number): void {
+  const { thermostatStates: states, thermostatFeeds: feeds } = run;
+  const { switchings, thermostatPlaces: places } = run.draw;
+  switchings.count = 0;
+  for (let i = 0; i < states.length; i++) {
+    const state = states[i]!;
+    if (feeds[2 * i + u]! === 0) continue;
+    switchings.runs[i] = isRunning(state) ? 1 : 0;
+    if (feeds[2 * i + u] !== 1 || state.nextAt >= to) continue;
+    keepFrom(run, i, run.beforeSwitch, SWITCHED);
+    while (state.nextAt < to) {
+      const { calling, nextAt: minute } = state;
+      switchOrGoOn(places[i]!, state);
+      if (state.calling !== calling) noteSwitching(switchings, minute, i);
+    }
+  }
+  if (switchings.count > 0) addUpSwitchings(run, u, switchings);
+}
+
+/** What runs on the unit after each switching, and what starts with it. */
+function addUpSwitchings(run: Run, u: number, switchings: Switchings): void {
+  const { thermostatFeeds: feeds } = run;
+  const { thermostatPlaces: places } = run.draw;
+  const { count, at, who, runs, runningW, startW } = switchings;
+  let minute = run.minute;
+  let starting = run.units[u]!.settings.startW;
+  for (let e = 0; e < count; e++) {
+    if (at[e]! > minute) starting = 0;
+    minute = at[e]!;
+    const i = who[e]!;
+    runs[i] = 1 - runs[i]!;
+    if (runs[i] === 1) starting = Math.max(starting, places[i]!.parameters.startExtraW);
+    startW[e] = starting;
+    let watts = 0;
+    for (let j = 0; j < places.length; j++) {
+      const share = feeds[2 * j + u]!;
+      if (share > 0 && runs[j] === 1) watts += share * places[j]!.parameters.runningW;
+    }
+    runningW[e] = watts;
+  }
 }
 
 /** Switches those of unit `u` alone that are due at `minute`. */
 export function switchThermostats(run: Run, u: number, minute: number): void {
   const { thermostatStates: states, thermostatFeeds: feeds } = run;
   for (let i = 0; i < states.length; i++) {
-    if (feeds[2 * i + u] !== 1 || states[i]![NEXT_AT]! > minute) continue;
+    if (feeds[2 * i + u] !== 1 || states[i]!.nextAt > minute) continue;
     keepFrom(run, i, run.beforeSwitch, SWITCHED);
     switchUntil(run.draw.thermostatPlaces[i]!, states[i]!, minute + 1);
   }
@@ -100,18 +140,16 @@ export function takeThermostatsBack(run: Run): void {
   run.anyMoves = 0;
 }
 
-function keepFrom(run: Run, i: number, into: Float64Array, move: number): void {
+function keepFrom(run: Run, i: number, into: readonly ThermostatState[], move: number): void {
   if ((run.thermostatMoves[i]! & move) !== 0) return;
-  const state = run.thermostatStates[i]!;
-  for (let k = 0; k < THERMOSTAT_STATE; k++) into[i * THERMOSTAT_STATE + k] = state[k]!;
+  copyThermostatState(run.thermostatStates[i]!, into[i]!);
   run.thermostatMoves[i]! |= move;
   run.anyMoves |= move;
 }
 
-function takeBack(run: Run, i: number, from: Float64Array, move: number): void {
+function takeBack(run: Run, i: number, from: readonly ThermostatState[], move: number): void {
   if ((run.thermostatMoves[i]! & move) === 0) return;
-  const state = run.thermostatStates[i]!;
-  for (let k = 0; k < THERMOSTAT_STATE; k++) state[k] = from[i * THERMOSTAT_STATE + k]!;
+  copyThermostatState(from[i]!, run.thermostatStates[i]!);
   run.thermostatMoves[i]! &= ~move;
 }
 

@@ -1,13 +1,21 @@
 /** The state of one run: one draw lived through under one strategy. */
 import { startControl, type ControlPlan, type ControlState } from '../shedding/control.ts';
 import type { Readings } from '../shedding/gates.ts';
-import { SETTINGS, SET_DT, STORED_WMIN, UNIT_STATE } from '../power/step-unit.ts';
-import { MINUTES_PER_HOUR, type LoadPattern } from './hour-loads.ts';
+
+import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
+import {
+  createUnitSettings,
+  createUnitState,
+  type UnitSettings,
+  type UnitState,
+} from '../power/step-unit.ts';
+import type { UnitParameters } from '../power/unit-parameters.ts';
+import type { LoadPattern } from './hour-loads.ts';
 import type { Household } from './household.ts';
 import type { PreparedDraw } from './prepared-draw.ts';
 import { startSources, type SourcesRun } from './sources-run.ts';
 import { startThermostat } from './step-thermostat.ts';
-import { THERMOSTAT_STATE } from './thermostat-layout.ts';
+import { createThermostatState, type ThermostatState } from './thermostat-layout.ts';
 
 /** What a unit is doing. Everything from EMPTY on counts as down. */
 export const ON = 0;
@@ -16,28 +24,21 @@ export const EMPTY_BANK = 2;
 export const TRIPPED = 3;
 export const PARTNER_STOPPED = 4;
 
-/** Longest stretch stepped at once: loads are added up, and the cold is felt, hour by hour. */
-export const BLOCK_MINUTES = MINUTES_PER_HOUR;
+/** Longest block: a unit that runs ahead of one that stops has this much to do again. */
+export const BLOCK_MINUTES = 4 * MINUTES_PER_HOUR;
 const NEVER = Infinity;
 
 /** One unit of a run. */
 export interface UnitRun {
-  readonly parameters: Float64Array;
+  readonly parameters: UnitParameters;
   /** See power/step-unit.ts; `saved` is its copy from before the present block. */
-  readonly state: Float64Array;
-  readonly saved: Float64Array;
-  readonly settings: Float64Array;
+  readonly state: UnitState;
+  readonly saved: UnitState;
+  readonly settings: UnitSettings;
   /** Per group, share of its watts that this unit carries now. */
   pattern: LoadPattern;
-  /** What hangs on it in the present hour: a block of the draw's hour loads, and its watts of every minute. */
-  hourBlock: number;
-  hourBaseW: number;
-  /** Watts of the thermostats on it that run, and the minute of the next switching of those on it alone. */
-  runningW: number;
+  /** Minute of the next switching of the thermostats that hang on it alone. */
   thermostatDue: number;
-  /** Most watts, and most extra watts of one start, that thermostats could ask of it now. */
-  thermostatW: number;
-  thermostatStartW: number;
   /** Delivered to circuits in the stretches closed so far. */
   servedWmin: number;
   readonly event: Int32Array;
@@ -93,14 +94,13 @@ export interface Run {
   readonly groups: readonly GroupRun[];
   /** Undefined for a household that has none. */
   readonly sources: SourcesRun | undefined;
-  readonly thermostats: Float64Array;
   /** Each one's own part of it. */
-  readonly thermostatStates: readonly Float64Array[];
+  readonly thermostatStates: readonly ThermostatState[];
   /** What happened to each in the present block, and copies from before: see run-thermostats.ts. */
   readonly thermostatMoves: Uint8Array;
   anyMoves: number;
-  readonly beforePower: Float64Array;
-  readonly beforeSwitch: Float64Array;
+  readonly beforePower: readonly ThermostatState[];
+  readonly beforeSwitch: readonly ThermostatState[];
   /** Shares of each thermostat's watts carried by unit 0 and unit 1: two values each. */
   readonly thermostatFeeds: Float64Array;
   /** Run minutes of each thermostat that are in the units' `servedWmin`. */
@@ -128,7 +128,6 @@ export interface Run {
   blockFrom: number;
   blockTo: number;
   cut: boolean;
-  hour: number;
   nextDecision: number;
   holdUntil: number;
   firstShed: number;
@@ -143,19 +142,14 @@ export function now(run: Run): number {
   return run.minute + run.phase;
 }
 
-function createUnitRun(parameters: Float64Array, pattern: LoadPattern): UnitRun {
+function createUnitRun(parameters: UnitParameters, pattern: LoadPattern, storedWmin: number): UnitRun {
   return {
     parameters,
-    state: new Float64Array(UNIT_STATE),
-    saved: new Float64Array(UNIT_STATE),
-    settings: new Float64Array(SETTINGS),
+    state: createUnitState(storedWmin),
+    saved: createUnitState(storedWmin),
+    settings: createUnitSettings(),
     pattern,
-    hourBlock: 0,
-    hourBaseW: 0,
-    runningW: 0,
     thermostatDue: 0,
-    thermostatW: 0,
-    thermostatStartW: 0,
     servedWmin: 0,
     event: new Int32Array(1),
     steps: 0,
@@ -174,18 +168,15 @@ function createUnitRun(parameters: Float64Array, pattern: LoadPattern): UnitRun 
 /** A run at its first minute: everything on, thermostats as the draw left them. */
 export function startRun(household: Household, draw: PreparedDraw, plan: ControlPlan): Run {
   const thermostatCount = draw.usage.thermostats.length;
-  const units = household.parameters.map((p) => createUnitRun(p, draw.hourLoads.nothing));
+  const units = household.parameters.map((p, u) =>
+    createUnitRun(p, draw.hourLoads.nothing, draw.startWmin[u]!),
+  );
   units.forEach((unit, u) => {
-    unit.state[STORED_WMIN] = draw.startWmin[u]!;
-    unit.settings[SET_DT] = 1;
     unit.triesLeft = household.units[u]!.inverter.resetTries;
   });
-  const thermostats = new Float64Array(thermostatCount * THERMOSTAT_STATE);
-  const thermostatStates = draw.usage.thermostats.map((want, i) => {
-    const state = thermostats.subarray(i * THERMOSTAT_STATE, (i + 1) * THERMOSTAT_STATE);
-    startThermostat(want, draw.thermostatPlaces[i]!, state);
-    return state;
-  });
+  const { thermostats } = draw.usage;
+  const thermostatStates = thermostats.map((want, i) => startThermostat(want, draw.thermostatPlaces[i]!));
+  const kept = () => thermostats.map(() => createThermostatState(false));
   return {
     household,
     draw,
@@ -210,13 +201,12 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     sources:
       household.sources === undefined || draw.sources === undefined
         ? undefined
-        : startSources(household.sources, draw.sources, household.strategies.indexOf(plan), BLOCK_MINUTES),
-    thermostats,
+        : startSources(household.sources, draw.sources, household.strategies.indexOf(plan), MINUTES_PER_HOUR),
     thermostatStates,
     thermostatMoves: new Uint8Array(thermostatCount),
     anyMoves: 0,
-    beforePower: new Float64Array(thermostats.length),
-    beforeSwitch: new Float64Array(thermostats.length),
+    beforePower: kept(),
+    beforeSwitch: kept(),
     thermostatFeeds: new Float64Array(thermostatCount * 2),
     thermostatCounted: new Float64Array(thermostatCount),
     thermostatNoted: new Uint8Array(thermostatCount),
@@ -233,7 +223,6 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     blockFrom: 0,
     blockTo: 0,
     cut: false,
-    hour: -1,
     nextDecision: 0,
     holdUntil: NEVER,
     firstShed: Infinity,

@@ -2,8 +2,9 @@
 import { FEED_CHARGER_W, FEED_EFFICIENCY, SOURCE_SUMS } from '../power/source-feed.ts';
 import { stepCharging } from '../power/step-charging-unit.ts';
 import { stepPassing } from '../power/step-passing-unit.ts';
-import { SET_BASE_W, SET_IDLE_W } from '../power/step-unit.ts';
-import { MINUTES_PER_HOUR } from './hour-loads.ts';
+import { BLOCK_BASE_W, BLOCK_FIGURES, MINUTES_PER_HOUR } from '../power/hour-figures.ts';
+import { DONE } from '../power/step-unit.ts';
+import { blocksOf } from './hour-loads.ts';
 import { TRIPPED, type Run } from './run.ts';
 import { fillFeeds, isPassing, NO_FEED, type SourcesRun } from './sources-run.ts';
 
@@ -14,12 +15,31 @@ export function isFed(run: Run, u: number): boolean {
   return run.units[u]!.mode !== TRIPPED || !isPassing(sources, u);
 }
 
-/** As `stepUnit`, for a unit that `isFed`. */
-export function stepFed(run: Run, sources: SourcesRun, u: number, minute: number, count: number): number {
-  const { parameters, state, settings, event } = run.units[u]!;
+/** As `stepUnit`, for a unit that `isFed`: from one switching of its thermostats to the next. */
+export function stepFed(run: Run, sources: SourcesRun, u: number, count: number): number {
+  const { settings, event } = run.units[u]!;
+  const { count: changes, at, runningW, startW } = run.draw.switchings;
+  const to = run.minute + count;
+  let minute = run.minute;
+  let change = 0;
+  do {
+    for (; change < changes && at[change]! <= minute; change++) {
+      settings.runningW = runningW[change]!;
+      settings.startW = startW[change]!;
+    }
+    const end = change < changes ? Math.min(to, at[change]!) : to;
+    const steps = stepUnchanged(run, sources, u, minute, end - minute);
+    if (steps > 0) settings.startW = 0;
+    minute += steps;
+  } while (event[0] === DONE && minute < to);
+  return minute - run.minute;
+}
+
+function stepUnchanged(run: Run, sources: SourcesRun, u: number, minute: number, count: number): number {
+  const { draw } = run;
+  const { parameters, state, settings, pattern, event } = run.units[u]!;
   const feed = sources.feeds[u]!;
   const feedSettings = sources.compiled.feedSettings[u]![feed.kind]!;
-  const { watts, startExtraW } = run.draw.hourLoads;
   const step = isPassing(sources, u) ? stepPassing : stepCharging;
   return step(
     parameters,
@@ -28,31 +48,38 @@ export function stepFed(run: Run, sources: SourcesRun, u: number, minute: number
     settings,
     feedSettings,
     feed,
-    minute - run.hour * MINUTES_PER_HOUR,
-    run.draw.solar[u]!.usableW,
+    draw.cold[u]!,
+    draw.solar[u]!,
+    draw.hourLoads,
+    blocksOf(draw, pattern, minute, minute + count),
     minute,
-    watts,
-    startExtraW,
     count,
     event,
   );
 }
 
+/** AC watts that hang on unit `u` in a minute. */
+export function askedW(run: Run, u: number, minute: number): number {
+  const { pattern, settings } = run.units[u]!;
+  const { figures, watts } = run.draw.hourLoads;
+  const block = blocksOf(run.draw, pattern, minute, minute + 1)[(minute / MINUTES_PER_HOUR) | 0]!;
+  const varyingW = watts[block * MINUTES_PER_HOUR + (minute % MINUTES_PER_HOUR)]!;
+  return figures[block * BLOCK_FIGURES + BLOCK_BASE_W]! + settings.runningW + varyingW;
+}
+
 /** Fills what the sources give in the `count` steps from now, which are in one hour. */
 export function readyFeeds(run: Run, sources: SourcesRun, count: number): void {
-  const from = run.minute - run.hour * MINUTES_PER_HOUR;
-  fillFeeds(sources, run.hour, from, count, (u, k) => {
-    const { settings, hourBlock } = run.units[u]!;
-    const loadW = run.draw.hourLoads.watts[hourBlock * MINUTES_PER_HOUR + from + k]!;
-    return settings[SET_BASE_W]! + loadW + settings[SET_IDLE_W]!;
+  const from = run.minute % MINUTES_PER_HOUR;
+  fillFeeds(sources, (run.minute / MINUTES_PER_HOUR) | 0, from, count, (u, k) => {
+    return askedW(run, u, run.minute + k) + run.units[u]!.settings.idleW;
   });
 }
 
 /** DC watts that the source offers unit `u` in the present minute, panels aside; for one that it only charges. */
-export function offeredW({ sources, minute, hour }: Run, u: number): number {
+export function offeredW({ sources, minute }: Run, u: number): number {
   const feed = sources!.feeds[u]!;
   const settings = sources!.compiled.feedSettings[u]![feed.kind]!;
-  const acW = Math.min(feed.steadyW[minute - hour * MINUTES_PER_HOUR]!, settings[FEED_CHARGER_W]!);
+  const acW = Math.min(feed.steadyW[minute % MINUTES_PER_HOUR]!, settings[FEED_CHARGER_W]!);
   return acW * settings[FEED_EFFICIENCY]!;
 }
 

@@ -7,29 +7,14 @@
  * from one such stretch to the next: they end where the surroundings are taken anew. Stretches are the same wherever
  * somebody asks on the way, so where blocks of minutes end changes no bit.
  */
-import { MINUTES_PER_HOUR } from './hour-loads.ts';
-import {
-  ANCHOR_AT,
-  ANCHOR_Y,
-  CALLING,
-  DEPTH,
-  DRIFT,
-  HIGH,
-  LOOK_MINUTES,
-  LOW,
-  NEXT_AT,
-  NEXT_MOST,
-  NEXT_Y,
-  PER_LOG,
-  POWERED,
-  POWERS,
-  REACH_MINUTES,
-} from './thermostat-layout.ts';
+import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
+import { LOOK_MINUTES, REACH_MINUTES } from './thermostat-layout.ts';
+import type { ThermostatParameters, ThermostatState } from './thermostat-layout.ts';
 import type { ThermostatPlace } from './thermostat-surroundings.ts';
 
 /** True while it draws its running watts. */
-export function isRunning(state: Float64Array): boolean {
-  return state[CALLING]! !== 0 && state[POWERED]! !== 0;
+export function isRunning(state: ThermostatState): boolean {
+  return state.calling && state.powered;
 }
 
 /** The hour of the outage whose surroundings hold at `minute`; past the horizon those of the last hour do. */
@@ -40,7 +25,7 @@ export function hourOf({ around }: ThermostatPlace, minute: number): number {
 
 /** Where the temperature is heading in that hour: the surroundings, or as far below them as its pull can hold it. */
 export function headingOf({ parameters, around }: ThermostatPlace, running: boolean, hour: number): number {
-  return running ? around[hour]! - parameters[DEPTH]! : around[hour]!;
+  return running ? around[hour]! - parameters.depth : around[hour]!;
 }
 
 /** End of the stretch that begins at `minute`. */
@@ -49,10 +34,10 @@ export function stretchEnd({ movesAt }: ThermostatPlace, hour: number, minute: n
 }
 
 /** Signed temperature at `time`, a whole number of minutes after the anchor. */
-export function signedC(place: ThermostatPlace, state: Float64Array, time: number): number {
+export function signedC(place: ThermostatPlace, state: ThermostatState, time: number): number {
   const running = isRunning(state);
-  let y = state[ANCHOR_Y]!;
-  let from = state[ANCHOR_AT]!;
+  let y = state.anchorY;
+  let from = state.anchorAt;
   while (from < time) {
     const hour = hourOf(place, from);
     const to = Math.min(time, stretchEnd(place, hour, from));
@@ -64,19 +49,19 @@ export function signedC(place: ThermostatPlace, state: Float64Array, time: numbe
 
 /** `minutes` of one stretch. */
 export function courseC(place: ThermostatPlace, heading: number, y: number, minutes: number): number {
-  return heading + (y - heading) * place.parameters[POWERS + minutes]!;
+  return heading + (y - heading) * place.parameters.powers[minutes]!;
 }
 
 /** Works out from the anchor, which lies at a whole minute, when it is next beyond its band. */
-export function findNext(place: ThermostatPlace, state: Float64Array): void {
+export function findNext(place: ThermostatPlace, state: ThermostatState): void {
   const { parameters, around, movesAt } = place;
-  const calling = state[CALLING]! !== 0;
-  const depth = isRunning(state) ? parameters[DEPTH]! : 0;
-  const threshold = parameters[calling ? LOW : HIGH]!;
-  const drift = parameters[DRIFT]!;
-  let y = state[ANCHOR_Y]!;
+  const { calling } = state;
+  const depth = isRunning(state) ? parameters.depth : 0;
+  const threshold = (calling ? parameters.low : parameters.high);
+  const drift = parameters.drift;
+  let y = state.anchorY;
   let most = y;
-  let minute = state[ANCHOR_AT]! | 0;
+  let minute = state.anchorAt | 0;
   const last = minute + LOOK_MINUTES;
   while (minute < last) {
     const hour = hourOf(place, minute);
@@ -88,19 +73,19 @@ export function findNext(place: ThermostatPlace, state: Float64Array): void {
     if (room < Math.abs(away) * drift * (end - minute)) {
       const k = minutesToBeyond(parameters, heading, away, threshold, calling);
       if (k < end - minute) {
-        y = heading + away * parameters[POWERS + k]!;
+        y = heading + away * parameters.powers[k]!;
         if (y > most) most = y;
         minute += k;
         break;
       }
     }
-    y = heading + away * parameters[POWERS + end - minute]!;
+    y = heading + away * parameters.powers[end - minute]!;
     if (y > most) most = y;
     minute = end;
   }
-  state[NEXT_AT] = minute;
-  state[NEXT_Y] = y;
-  state[NEXT_MOST] = most;
+  state.nextAt = minute;
+  state.nextY = y;
+  state.nextMost = most;
 }
 
 /**
@@ -108,7 +93,7 @@ export function findNext(place: ThermostatPlace, state: Float64Array): void {
  * past it. Solved for the power, guessed by the series of the logarithm, made exact on the table of powers.
  */
 function minutesToBeyond(
-  parameters: Float64Array,
+  parameters: ThermostatParameters,
   heading: number,
   away: number,
   threshold: number,
@@ -117,13 +102,13 @@ function minutesToBeyond(
   if (falling ? heading + away < threshold : heading + away > threshold) return 0;
   if (falling ? heading >= threshold : heading <= threshold) return REACH_MINUTES; // heads for a place within the band
   const power = Math.min(1, (threshold - heading) / away); // beyond where the power of (1 - drift) falls below this, 0 < power ≤ 1
-  if (parameters[POWERS + REACH_MINUTES]! >= power) return REACH_MINUTES;
+  if (parameters.powers[REACH_MINUTES]! >= power) return REACH_MINUTES;
   const x = 1 - power;
   let k = Math.min(
     REACH_MINUTES,
-    Math.floor(parameters[PER_LOG]! * x * (1 + x * (1 / 2 + x * (1 / 3 + x / 4)))),
+    Math.floor(parameters.perLog * x * (1 + x * (1 / 2 + x * (1 / 3 + x / 4)))),
   );
-  while (parameters[POWERS + k]! < power) k--;
-  while (parameters[POWERS + k]! >= power) k++;
+  while (parameters.powers[k]! < power) k--;
+  while (parameters.powers[k]! >= power) k++;
   return k;
 }

@@ -1,4 +1,4 @@
-/** How the numbers of a thermostatic appliance lie in the arrays that the minute loop reads. */
+/** One thermostatic appliance as numbers: what does not change about it, and its state in a run. MODEL.md §Usage, U9. */
 import { log } from '../portable/elementary.ts';
 import type { ThermostatWant } from '../usage/usage-draw.ts';
 
@@ -9,64 +9,121 @@ export const LOOK_MINUTES = 1440;
 /** Surroundings are looked at every hour and taken anew when they moved by more than this, °C. */
 export const AROUND_STEP_C = 0.05;
 
-/** Positions in the parameters of one thermostat. */
-export const HIGH = 0; // starts calling above this (signed °C)
-export const LOW = 1; // stops calling below this
-export const DRIFT = 2; // share of the distance to the surroundings covered in a minute: 1 / time constant
-export const PULL = 3; // °C a minute that running moves it
-export const DEPTH = 4; // pull / drift: how far below its surroundings it could hold itself
-export const RUNNING_W = 5;
-export const START_EXTRA_W = 6;
-export const GRACE_MINUTES = 7;
-export const LIMIT = 8; // signed °C, Infinity when it has none
-export const OFFSET = 9; // signed °C added to the surroundings
-export const SIGN = 10;
-export const PER_LOG = 11; // minutes per unit of -ln (1 - drift)^k
-export const POWERS = 12; // (1 - drift)^k for k = 0…REACH_MINUTES
-export const THERMOSTAT_PARAMETERS = POWERS + REACH_MINUTES + 1;
+/** Temperatures are signed: see thermostat-course.ts. */
+export interface ThermostatParameters {
+  /** Starts calling above this, °C; stops below that. */
+  readonly high: number;
+  readonly low: number;
+  /** Share of the distance to the surroundings covered in a minute: 1 / time constant. */
+  readonly drift: number;
+  /** Pull / drift: how far below its surroundings it could hold itself, °C. */
+  readonly depth: number;
+  readonly runningW: number;
+  readonly startExtraW: number;
+  readonly graceMinutes: number;
+  /** Infinity when it has none. */
+  readonly limit: number;
+  /** Added to the surroundings, °C. */
+  readonly offset: number;
+  readonly sign: number;
+  /** Minutes per unit of -ln (1 - drift)^k. */
+  readonly perLog: number;
+  /** (1 - drift)^k for k = 0…REACH_MINUTES. */
+  readonly powers: Float64Array;
+}
 
-/** Positions in its state. Sums are up to the anchor: the last moment at which it switched, or power came or went. */
-export const ANCHOR_Y = 0; // signed °C at the anchor
-export const ANCHOR_AT = 1; // its moment, minutes from the outage's start
-export const CALLING = 2;
-export const POWERED = 3;
-export const NEXT_AT = 4; // the minute that begins beyond the band, or at which it is looked at anew
-export const NEXT_Y = 5; // signed °C then
-export const NEXT_MOST = 6; // the most on the way there, at the full hours between
-export const START_AT = 7; // the minute in which its present run began; -1 when it was running all along
-export const RUN_BEFORE = 8;
-export const WANTED_BEFORE = 9; // minutes of running wanted
-export const WAIT_BEFORE = 10; // minutes it called without power since the power went
-export const GRACE_PASSED_AT = 11; // first moment the wait exceeded the grace, minutes from the start; -1 = not yet
-export const BEYOND_MINUTES = 12; // minutes past its limit
-export const BEYOND_FIRST = 13; // the first of them; -1 = none
-export const WAITED_TOO_LONG_MINUTES = 14; // all minutes of waiting beyond the grace
-export const THERMOSTAT_STATE = 15;
+/** Sums are up to the anchor: the last moment at which it switched, or power came or went. */
+export interface ThermostatState {
+  /** Temperature at the anchor, and its moment, minutes from the outage's start. */
+  anchorY: number;
+  anchorAt: number;
+  calling: boolean;
+  powered: boolean;
+  /** The minute that begins beyond the band, or at which it is looked at anew; the temperature then. */
+  nextAt: number;
+  nextY: number;
+  /** The most on the way there, at the full hours between. */
+  nextMost: number;
+  /** The minute in which its present run began; -1 when it was running all along. */
+  startAt: number;
+  runBefore: number;
+  /** Minutes of running wanted. */
+  wantedBefore: number;
+  /** Minutes it called without power since the power went. */
+  waitBefore: number;
+  /** First moment the wait exceeded the grace; -1 = not yet. */
+  gracePassedAt: number;
+  /** Minutes past its limit; the first of them, -1 = none. */
+  beyondMinutes: number;
+  beyondFirst: number;
+  /** All minutes of waiting beyond the grace. */
+  waitedTooLongMinutes: number;
+}
 
-/** Writes the parameters of one thermostat from position `at`. */
-export function thermostatParameters(
-  want: ThermostatWant,
-  graceMinutes: number,
-  into: Float64Array,
-  at: number,
-): void {
+export function thermostatParameters(want: ThermostatWant, graceMinutes: number): ThermostatParameters {
   const { sign, setC, bandC } = want;
   const drift = 1 / want.timeConstantMinutes;
-  into[at + HIGH] = sign * setC + bandC;
-  into[at + LOW] = sign * setC - bandC;
-  into[at + DRIFT] = drift;
-  into[at + PULL] = want.pullCPerMinute;
-  into[at + DEPTH] = want.pullCPerMinute / drift;
-  into[at + RUNNING_W] = want.runningW;
-  into[at + START_EXTRA_W] = want.startExtraW;
-  into[at + GRACE_MINUTES] = graceMinutes;
-  into[at + LIMIT] = want.limitC === undefined ? Infinity : sign * want.limitC;
-  into[at + OFFSET] = sign * want.surroundingsOffsetC;
-  into[at + SIGN] = sign;
-  into[at + PER_LOG] = -1 / log(1 - drift);
+  return {
+    high: sign * setC + bandC,
+    low: sign * setC - bandC,
+    drift,
+    depth: want.pullCPerMinute / drift,
+    runningW: want.runningW,
+    startExtraW: want.startExtraW,
+    graceMinutes,
+    limit: want.limitC === undefined ? Infinity : sign * want.limitC,
+    offset: sign * want.surroundingsOffsetC,
+    sign,
+    perLog: -1 / log(1 - drift),
+    powers: powersOf(1 - drift),
+  };
+}
+
+function powersOf(kept: number): Float64Array {
+  const powers = new Float64Array(REACH_MINUTES + 1);
   let power = 1;
   for (let k = 0; k <= REACH_MINUTES; k++) {
-    into[at + POWERS + k] = power;
-    power *= 1 - drift;
+    powers[k] = power;
+    power *= kept;
   }
+  return powers;
+}
+
+/** Powered, at the outage's first moment, its anchor still to be set. */
+export function createThermostatState(calling: boolean): ThermostatState {
+  return {
+    anchorY: 0,
+    anchorAt: 0,
+    calling,
+    powered: true,
+    nextAt: 0,
+    nextY: 0,
+    nextMost: 0,
+    startAt: -1, // what runs when the grid goes does not start in the first minute
+    runBefore: 0,
+    wantedBefore: 0,
+    waitBefore: 0,
+    gracePassedAt: -1,
+    beyondMinutes: 0,
+    beyondFirst: -1,
+    waitedTooLongMinutes: 0,
+  };
+}
+
+export function copyThermostatState(from: ThermostatState, into: ThermostatState): void {
+  into.anchorY = from.anchorY;
+  into.anchorAt = from.anchorAt;
+  into.calling = from.calling;
+  into.powered = from.powered;
+  into.nextAt = from.nextAt;
+  into.nextY = from.nextY;
+  into.nextMost = from.nextMost;
+  into.startAt = from.startAt;
+  into.runBefore = from.runBefore;
+  into.wantedBefore = from.wantedBefore;
+  into.waitBefore = from.waitBefore;
+  into.gracePassedAt = from.gracePassedAt;
+  into.beyondMinutes = from.beyondMinutes;
+  into.beyondFirst = from.beyondFirst;
+  into.waitedTooLongMinutes = from.waitedTooLongMinutes;
 }

@@ -1,27 +1,23 @@
 /** What each thermostatic appliance stands in, hour by hour: once per draw. MODEL.md §Usage, U9. */
-import { MINUTES_PER_HOUR } from './hour-loads.ts';
-import { AROUND_STEP_C, OFFSET, SIGN, THERMOSTAT_PARAMETERS } from './thermostat-layout.ts';
+import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
+import { AROUND_STEP_C } from './thermostat-layout.ts';
+
+import type { ThermostatParameters } from './thermostat-layout.ts';
 
 /** Far beyond any horizon, minutes. */
 export const NEVER_MINUTE = 1e9;
 
 /** One thermostatic appliance of a draw: the same for every run. */
 export interface ThermostatPlace {
-  /** See thermostat-layout.ts. */
-  readonly parameters: Float64Array;
+  readonly parameters: ThermostatParameters;
   /** Signed surroundings of each hour, °C, taken anew when they have moved far enough. */
   readonly around: Float64Array;
   /** Per hour: the next full hour, in minutes, at which they are taken anew. */
   readonly movesAt: Int32Array;
 }
 
-export function createPlace(parameters: Float64Array, i: number, hours: number): ThermostatPlace {
-  const at = i * THERMOSTAT_PARAMETERS;
-  return {
-    parameters: parameters.subarray(at, at + THERMOSTAT_PARAMETERS),
-    around: new Float64Array(hours),
-    movesAt: new Int32Array(hours),
-  };
+export function createPlace(parameters: ThermostatParameters, hours: number): ThermostatPlace {
+  return { parameters, around: new Float64Array(hours), movesAt: new Int32Array(hours) };
 }
 
 /** @param surroundingsC °C of its place in every minute */
@@ -29,8 +25,8 @@ export function fillPlace(
   { parameters, around, movesAt }: ThermostatPlace,
   surroundingsC: Float32Array,
 ): void {
-  const sign = parameters[SIGN]!;
-  const offset = parameters[OFFSET]!;
+  const sign = parameters.sign;
+  const offset = parameters.offset;
   let taken = sign * surroundingsC[0]! + offset;
   for (let h = 0; h < around.length; h++) {
     const there = sign * surroundingsC[h * MINUTES_PER_HOUR]! + offset;

@@ -8,7 +8,6 @@ import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run } from 
 import { makes240V } from './sources-run.ts';
 import { runMinutes, wantedMinutes } from './step-thermostat.ts';
 import { signedC } from './thermostat-course.ts';
-import { RUNNING_W, SIGN } from './thermostat-layout.ts';
 
 export const UNIT_MODES: Readonly<Record<number, string>> = {
   [ON]: 'on',
@@ -139,7 +138,7 @@ function recordCircuit(trace: CircuitTrace, run: Run, c: number, m: number, mete
   let served = plainW * onShare;
   run.draw.usage.thermostats.forEach(({ circuitIndex }, i) => {
     if (circuitIndex !== c) return;
-    const watts = run.draw.thermostatPlaces[i]!.parameters[RUNNING_W]!;
+    const watts = run.draw.thermostatPlaces[i]!.parameters.runningW;
     wanted += watts * (thermostatWanted(run, i) - meters.wantedMinutes[i]!);
     served += watts * (runMinutes(run.thermostatStates[i]!, now(run)) - meters.runMinutes[i]!);
     if (trace.temperatureC !== undefined && trace.temperatureC[m] === 0) {
@@ -156,7 +155,7 @@ function thermostatWanted(run: Run, i: number): number {
 }
 
 function thermostatC(run: Run, i: number): number {
-  const sign = run.draw.thermostatPlaces[i]!.parameters[SIGN]!;
+  const sign = run.draw.thermostatPlaces[i]!.parameters.sign;
   return sign * signedC(run.draw.thermostatPlaces[i]!, run.thermostatStates[i]!, now(run));
 }
 

@@ -1,14 +1,7 @@
 /** A unit stops, is brought back, or comes back by itself. MODEL.md §6.3, §9. */
-import {
-  BATTERY_LIMIT,
-  EMPTY,
-  OVERLOADED_MINUTES,
-  OVERLOAD,
-  STORED_WMIN,
-  SURGE,
-  SET_FLOOR_WMIN,
-} from '../power/step-unit.ts';
-import { CAPACITY_WMIN, RESTART_WMIN } from '../power/unit-parameters.ts';
+import { COLD_FIGURES, COLD_FLOOR_WMIN } from '../power/hour-figures.ts';
+import { BATTERY_LIMIT, EMPTY, OVERLOAD, SURGE } from '../power/step-unit.ts';
+
 import { holdTiersBack } from '../shedding/control.ts';
 import { causeIndex, type EndCause } from './end-causes.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run, type UnitRun } from './run.ts';
@@ -30,7 +23,7 @@ function goDown(run: Run, unit: UnitRun, mode: number, cause: EndCause): void {
   if (unit.mode <= ASLEEP) unit.downSince = now(run);
   unit.mode = mode;
   unit.cause = causeIndex(cause);
-  unit.state[OVERLOADED_MINUTES] = 0;
+  unit.state.overloadedMinutes = 0;
 }
 
 function comeBack(run: Run, u: number): void {
@@ -43,16 +36,17 @@ function comeBack(run: Run, u: number): void {
   if (partner?.mode === PARTNER_STOPPED) comeBack(run, 1 - u);
 }
 
-/**
- * The bank level at which unit `u` comes back after a cut-off: as far above the floor as restart lies above cut-off,
- * at most full.
- */
-export function restartWmin(run: Run, u: number): number {
-  const unit = run.units[u]!;
+/** How far above its floor the bank of unit `u` must come after a cut-off: as far as restart lies above cut-off. */
+export function restartAboveFloorWmin(run: Run, u: number): number {
+  const { parameters } = run.units[u]!;
   const { cutOffFraction } = run.household.units[u]!.battery;
-  const capacity = unit.parameters[CAPACITY_WMIN]!;
-  const aboveFloor = unit.parameters[RESTART_WMIN]! - cutOffFraction * capacity;
-  return Math.min(capacity, unit.settings[SET_FLOOR_WMIN]! + aboveFloor);
+  return parameters.restartWmin - cutOffFraction * parameters.capacityWmin;
+}
+
+/** The level below which the bank of unit `u` is not drawn in the hour that it has begun last. */
+export function floorWmin(run: Run, u: number): number {
+  const hour = run.units[u]!.state.hoursBegun - 1;
+  return run.draw.cold[u]![hour * COLD_FIGURES + COLD_FLOOR_WMIN]!;
 }
 
 /** Carries out what stopped unit `u`: `event` as in power/step-unit.ts. */
@@ -60,7 +54,7 @@ export function stopUnit(run: Run, u: number, event: number): void {
   const unit = run.units[u]!;
   if (event === EMPTY) {
     const { cutOffFraction } = run.household.units[u]!.battery;
-    const floorFraction = unit.settings[SET_FLOOR_WMIN]! / unit.parameters[CAPACITY_WMIN]!;
+    const floorFraction = floorWmin(run, u) / unit.parameters.capacityWmin;
     goDown(
       run,
       unit,
@@ -126,7 +120,9 @@ export function resetDueUnits(run: Run): boolean {
 export function restartRecoveredUnits(run: Run): boolean {
   let changed = false;
   run.units.forEach((unit, u) => {
-    if (unit.mode !== EMPTY_BANK || unit.state[STORED_WMIN]! < restartWmin(run, u)) return;
+    if (unit.mode !== EMPTY_BANK) return;
+    const level = floorWmin(run, u) + restartAboveFloorWmin(run, u);
+    if (unit.state.storedWmin < Math.min(unit.parameters.capacityWmin, level)) return;
     comeBack(run, u);
     changed = true;
   });

@@ -7,7 +7,7 @@ import type { Daylight, SunTrack } from '../sky/sun-table.ts';
 import type { Plane } from '../sky/sun-direction.ts';
 import type { WeatherDraw } from '../weather/weather-draw.ts';
 import type { UnitSolar } from './prepared-draw.ts';
-import { createSolarSums } from './solar-sums.ts';
+import { createSolarMinutes } from './solar-sums.ts';
 import { stowedMinutes } from './stowed-panels.ts';
 
 /** Every distinct plane of the given units, in order of first mention. */
@@ -22,8 +22,7 @@ export function planesOf(units: readonly UnitSpec[]): Plane[] {
 export function createUnitSolar(minutes: number): UnitSolar {
   return {
     availableW: new Float32Array(minutes),
-    usableW: new Float32Array(minutes),
-    sums: createSolarSums(minutes),
+    ...createSolarMinutes(minutes),
     availableWh: 0,
     clippedWh: 0,
   };
@@ -61,26 +60,39 @@ export function fillUnitSolar(
   const covers = arrays.map(({ outDuring }) =>
     outDuring === undefined ? weather.snowOnPanels : stowedMinutes(outDuring, clock),
   );
-  availableW.fill(0);
-  usableW.fill(0);
-  let available = 0;
-  let usable = 0;
+  const { dryBulbC, windMs } = weather;
+  let dark = 0;
   for (let s = 0; s < daylight.count; s++) {
     const from = daylight.from[s]!;
     const to = daylight.to[s]!;
-    const { dryBulbC, windMs } = weather;
+    availableW.fill(0, dark, to);
+    usableW.fill(0, dark, from);
     for (let a = 0; a < arrays.length; a++)
       addArrayW(lights[a]!, dryBulbC, windMs, covers[a]!, arrays[a]!, availableW, from, to);
     clipToInput(availableW, inputLimitW, usableW, from, to);
-    for (let m = from; m < to; m++) {
+    dark = to;
+  }
+  availableW.fill(0, dark);
+  usableW.fill(0, dark);
+  sumUp(solar, daylight);
+}
+
+function planeOf(array: ArraySpec, planes: readonly Plane[]): number {
+  return planes.findIndex((p) => p.tiltDeg === array.tiltDeg && p.azimuthDeg === array.azimuthDeg);
+}
+
+/** Minute after minute in one sum over the whole outage. */
+function sumUp(solar: UnitSolar, daylight: Daylight): void {
+  const { availableW, usableW } = solar;
+  let available = 0;
+  let usable = 0;
+  for (let s = 0; s < daylight.count; s++) {
+    const to = daylight.to[s]!;
+    for (let m = daylight.from[s]!; m < to; m++) {
       available += availableW[m]!;
       usable += usableW[m]!;
     }
   }
   solar.availableWh = available / 60;
   solar.clippedWh = (available - usable) / 60;
-}
-
-function planeOf(array: ArraySpec, planes: readonly Plane[]): number {
-  return planes.findIndex((p) => p.tiltDeg === array.tiltDeg && p.azimuthDeg === array.azimuthDeg);
 }

@@ -2,7 +2,6 @@
 import { wantedMinutesOf } from './prepared-draw.ts';
 import { causeIndex } from './end-causes.ts';
 import type { Run, RunEnd } from './run.ts';
-import { BEYOND_FIRST, GRACE_PASSED_AT, THERMOSTAT_STATE } from './thermostat-layout.ts';
 
 const PARTNER_STOPPED = causeIndex('partner stopped');
 
@@ -83,15 +82,13 @@ const GRACE_NOTED = 2;
 
 /** Passes on, once, what the thermostats noted on the way: a grace run out, a limit passed. */
 export function noteThermostats(run: Run): void {
-  const { thermostats, thermostatNoted: noted } = run;
+  const { thermostatStates: states, thermostatNoted: noted } = run;
   for (let i = 0; i < noted.length; i++) {
-    const at = i * THERMOSTAT_STATE;
-    const beyond = thermostats[at + BEYOND_FIRST]!;
+    const { beyondFirst: beyond, gracePassedAt: graceGone } = states[i]!;
     if (beyond >= 0 && (noted[i]! & LIMIT_NOTED) === 0) {
       noted[i]! |= LIMIT_NOTED;
       noteNeed(run, run.draw.usage.thermostats[i]!.circuitIndex, beyond);
     }
-    const graceGone = thermostats[at + GRACE_PASSED_AT]!;
     if (graceGone >= 0 && (noted[i]! & GRACE_NOTED) === 0) {
       noted[i]! |= GRACE_NOTED;
       noteLongWait(run, i, graceGone);

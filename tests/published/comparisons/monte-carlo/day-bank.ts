@@ -3,10 +3,10 @@
  * is put into the draw by hand, from 10 to 14 o'clock; everything else is the household's.
  */
 import { streamsOf } from '../../../../packages/sim/src/chance/streams.ts';
-import { STORED_WMIN } from '../../../../packages/sim/src/power/step-unit.ts';
 import { advance } from '../../../../packages/sim/src/step/advance.ts';
 import { closeAll } from '../../../../packages/sim/src/step/apply-power.ts';
 import { ON, startRun, type Run } from '../../../../packages/sim/src/step/run.ts';
+import { sumUpSolar } from '../../../../packages/sim/src/step/solar-sums.ts';
 import { workspaceOf } from '../../../../packages/sim/src/trials/shard.ts';
 import { fillDraw } from '../../../../packages/sim/src/trials/workspace.ts';
 import { bareCircuit, bareStudy, bareUnit, during } from '../../bare-household.ts';
@@ -51,6 +51,7 @@ export function createDayBank({ capacity, start, loadHours, days }: DayBank): Li
     for (let day = 0; day < days; day++) {
       const sunW = (sunOfDay(day) * DAY_LOAD_WH * 60) / (SUN.to - SUN.from);
       draw.solar[0]!.usableW.fill(sunW, 1440 * day + SUN.from, 1440 * day + SUN.to);
+      sumUpSolar(draw.solar[0]!, { count: 1, from: Int32Array.of(0), to: Int32Array.of(1440 * days) });
       advance(run, 1440 * (day + 1));
       if (run.units[0]!.mode !== ON) return { endedOnDay: dayOfEnd(run), days: day + 1, level: levelOf(run) };
       if (stopAt(levelOf(run))) return { endedOnDay: undefined, days: day + 1, level: levelOf(run) };
@@ -64,4 +65,4 @@ function dayOfEnd(run: Run): number {
   return Math.ceil(run.end.minute / 1440);
 }
 
-const levelOf = (run: Run) => run.units[0]!.state[STORED_WMIN]! / 60 / DAY_LOAD_WH;
+const levelOf = (run: Run) => run.units[0]!.state.storedWmin / 60 / DAY_LOAD_WH;
