@@ -5,6 +5,7 @@ export default defineConfig({
   ssr: { resolve: { conditions: ['rideout-source'] } },
   test: {
     include: ['tests/**/*.test.ts'],
+    globalSetup: ['tests/pages/build-once.ts'],
     testTimeout: 60_000,
   },
 });

@@ -57,14 +57,22 @@ export interface OpenedPage {
   readonly troubles: readonly string[];
 }
 
+export interface OpenOptions extends BrowserContextOptions {
+  /** What stands behind the file's name in the address bar, from its "#" on. */
+  readonly hash?: string;
+  /** Runs in the page before anything of its own. */
+  readonly before?: () => void;
+}
+
 /** Opens a file as a person would, by file://, with the network off. */
 export async function openFile(
   browser: Browser,
   file: string,
-  options: BrowserContextOptions & { hash?: string } = {},
+  options: OpenOptions = {},
 ): Promise<OpenedPage> {
-  const { hash = '', ...context } = options;
+  const { hash = '', before, ...context } = options;
   const page = await (await browser.newContext({ offline: true, ...context })).newPage();
+  if (before) await page.addInitScript(before);
   const url = pathToFileURL(file).href;
   const requests: string[] = [];
   const troubles: string[] = [];
@@ -78,9 +86,4 @@ export async function openFile(
   page.on('pageerror', (error) => troubles.push(String(error)));
   await page.goto(url + hash);
   return { page, requests, troubles };
-}
-
-/** Until the page says that its simulation has settled. */
-export async function settled(page: Page): Promise<void> {
-  await page.locator('.run', { hasText: /Settled/ }).waitFor({ timeout: 60_000 });
 }

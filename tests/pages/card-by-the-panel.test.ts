@@ -1,18 +1,15 @@
 /** The card by the panel: what it says, and that it is one side of paper. */
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { HouseholdSpec, Scenario } from '@rideout/sim';
-import { OUR_PAGES } from '@rideout/notebooks/publish';
-import { loadScenario } from '@rideout/sim/node';
 import { cardPlan } from '../../packages/notebooks/src/page/card-steps.ts';
 import { afterTripSteps, cutOffWords, whoWords } from '../../packages/notebooks/src/page/card-words.ts';
-import { noBrowser, openFile, startBrowser } from './browser.ts';
-import { fileOf, published, smallHouse, type PublishedFile } from './published.ts';
+import { noBrowser } from './browser.ts';
+import { fullHouse, smallHouse } from './houses.ts';
+import { accessibility, harmDone, NO_HARM, pageBench, widthTaken } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const small = smallHouse();
-const full = loadScenario(fileOf('../../data/full-house.yaml')).scenario;
-const pages = [OUR_PAGES['card-by-the-panel']];
+const full = fullHouse();
 type Strategy = HouseholdSpec['strategies'][number];
 
 const householdOf = (scenario: Scenario) => scenario.alternatives[0]!.household;
@@ -129,28 +126,16 @@ describe('the card’s other sentences', () => {
 });
 
 describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
-  let browser: Browser;
+  const bench = pageBench();
   const files: Record<string, PublishedFile> = {};
 
   beforeAll(async () => {
-    files['small'] = await published({ scenario: small, pages });
-    files['full'] = await published({ scenario: full, pages });
-    browser = await startBrowser();
+    files['small'] = await published('card-by-the-panel', { scenario: small });
+    files['full'] = await published('card-by-the-panel', { scenario: full });
   }, 60_000);
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    Object.values(files).forEach((file) => file.remove());
-  });
 
   const opened = async (house: 'small' | 'full', hash = '', options = {}) => {
-    const open = await openFile(browser, files[house]!.file, {
-      hash,
-      viewport: { width: 1280, height: 900 },
-      ...options,
-    });
+    const open = await bench.open(files[house]!, { hash, ...options });
     await open.page.locator('.card[data-type-pt]').waitFor();
     return open;
   };
@@ -223,13 +208,11 @@ describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
       ...full,
       alternatives: [{ ...full.alternatives[0]!, household: { ...house, circuits } }],
     };
-    const file = await published({ scenario, pages });
-    const { page } = await openFile(browser, file.file);
+    const { page } = await bench.open(await published('card-by-the-panel', { scenario }));
     await page.locator('.trouble').waitFor();
     expect(await page.locator('.trouble').innerText()).toMatch(
       /too long for one readable side.*print on both sides/s,
     );
-    file.remove();
   });
 
   it('carries the cautions and where it comes from', async () => {
@@ -257,21 +240,18 @@ describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
       circuits: house.circuits.map((c) => ({ ...c, title: bad })),
       strategies: house.strategies.map((s) => ({ ...s, title: bad })),
     };
-    const file = await published({
+    const file = await published('card-by-the-panel', {
       scenario: {
         ...small,
         title: bad,
         alternatives: [{ ...small.alternatives[0]!, title: bad, household: named }],
       },
-      pages,
     });
-    const { page, troubles } = await openFile(browser, file.file);
+    const { page, troubles } = await bench.open(file);
     await page.locator('.card').waitFor();
     expect(await page.locator('.card').innerText()).toContain('<img src=x');
-    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
-    expect(await page.locator('img').count()).toBe(0);
+    expect(await harmDone(page)).toEqual(NO_HARM);
     expect(troubles).toEqual([]);
-    file.remove();
   });
 
   for (const [screen, viewport] of [
@@ -281,11 +261,8 @@ describe.skipIf(noBrowser())('the page "The card by the panel"', () => {
     it(`has nothing an accessibility check objects to, and fits the screen (${screen})`, async () => {
       for (const colorScheme of ['light', 'dark'] as const) {
         const { page } = await opened('full', '#strategies=frugal', { viewport, colorScheme });
-        const { violations } = await new AxeBuilder({ page }).analyze();
-        expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
-        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-          viewport.width,
-        );
+        expect((await accessibility(page)).objections).toEqual([]);
+        expect(await widthTaken(page)).toBeLessThanOrEqual(viewport.width);
       }
     });
 });

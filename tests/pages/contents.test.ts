@@ -2,13 +2,13 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import { afterAll, describe, expect, it } from 'vitest';
 import { scenarioHash } from '@rideout/sim';
 import { OUR_PAGES, publishPages } from '@rideout/notebooks/publish';
 import { contentsPage } from '../../packages/notebooks/src/publish/contents-page.ts';
 import { noBrowser, openFile, startBrowser } from './browser.ts';
-import { smallHouse } from './published.ts';
+import { smallHouse } from './houses.ts';
+import { accessibility, widthTaken } from './page-bench.ts';
 
 const scenario = smallHouse();
 const folder = mkdtempSync(join(tmpdir(), 'rideout-contents-'));
@@ -100,9 +100,8 @@ describe('the page of contents', () => {
         viewport: { width: 320, height: 700 },
         colorScheme,
       });
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+      expect((await accessibility(page)).objections).toEqual([]);
+      expect(await widthTaken(page)).toBeLessThanOrEqual(320);
       expect([...requests, ...troubles]).toEqual([]);
     }
     await browser.close();

@@ -2,84 +2,67 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import {
-  checkScenario,
-  prepareStudy,
-  readScenario,
-  runShard,
-  scenarioHash,
-  summarise,
-  type Scenario,
-} from '@rideout/sim';
-import { OUR_PAGES } from '@rideout/notebooks/publish';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { checkScenario, readScenario, scenarioHash, type Scenario } from '@rideout/sim';
 import { loadScenario, readDataFile } from '@rideout/sim/node';
 import { houseText } from '../../packages/notebooks/src/page/house-file.ts';
 import { writtenHouse } from '../../packages/notebooks/src/page/house-from-scenario.ts';
 import { houseTables } from '../../packages/notebooks/src/page/house-tables.ts';
-import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
-import { fileOf, published, smallHouse, type PublishedFile } from './published.ts';
+import { noBrowser } from './browser.ts';
+import { fileOf, fullHouse, smallHouse, studyInNode } from './houses.ts';
+import { accessibility, harmDone, NO_HARM, pageBench, savedFrom, settled, widthTaken } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const tables = houseTables(readDataFile('appliances.csv'), readDataFile('normals.csv'));
 const small = smallHouse();
-const full = loadScenario(fileOf('../../data/full-house.yaml')).scenario;
+const full = fullHouse();
 const MEASURED =
   'time,watts\n' + Array.from({ length: 24 }, (_, h) => `${h}:00,${h === 18 ? 900 : 40}\n`).join('');
 
 describe.skipIf(noBrowser())('the page "Describe your house"', () => {
-  const pages = [OUR_PAGES['describe-your-house']];
   const SEED = 'described';
-  const DRAWS = 20;
+  const DRAWS = 12;
   const folder = mkdtempSync(join(tmpdir(), 'rideout-describe-'));
-  let browser: Browser;
+  const bench = pageBench();
+  /** With their answers: each is worked out anew when something changes. */
   const files: Record<string, PublishedFile> = {};
 
   beforeAll(async () => {
-    files['small'] = await published({ scenario: small, pages, seed: SEED, draws: DRAWS });
-    files['full'] = await published({ scenario: full, pages, seed: SEED, draws: DRAWS });
-    browser = await startBrowser();
+    for (const [house, scenario] of Object.entries({ small, full })) {
+      const { summary } = studyInNode(scenario, { seed: SEED, draws: DRAWS });
+      files[house] = await published('describe-your-house', { scenario, summary });
+    }
   }, 60_000);
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    Object.values(files).forEach((file) => file.remove());
-    rmSync(folder, { recursive: true, force: true });
-  });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   const opened = async (house: 'small' | 'full', options = {}) => {
-    const open = await openFile(browser, files[house]!.file, {
-      viewport: { width: 1280, height: 900 },
-      ...options,
-    });
-    await settled(open.page);
+    const open = await bench.open(files[house]!, options);
+    await open.page.locator('#survival-curves').waitFor();
     return open;
   };
   const saved = async (page: Page, name = 'house.yaml', kind = 'YAML'): Promise<Scenario> => {
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: `Save as ${kind}` }).click(),
-    ]);
     const path = join(folder, name);
-    writeFileSync(path, readFileSync(await download.path()));
+    writeFileSync(path, await savedFrom(page, 'main', `Save as ${kind}`));
     return loadScenario(path).scenario;
   };
   const provenance = (page: Page) => page.locator('#survival-curves .provenance').innerText();
-  const rowsOf = (scenario: Scenario) => runShard(prepareStudy(scenario, { seed: SEED }), 0, DRAWS).columns;
+  const rowsOf = (scenario: Scenario) => studyInNode(scenario, { seed: SEED, draws: DRAWS }).rows.columns;
 
   for (const [house, scenario] of [
     ['small', small],
     ['full', full],
   ] as const)
     it(`saves, untouched, a file that the command line reads as the same household: same rows for a seed (${house})`, async () => {
-      const { page, requests, troubles } = await opened(house);
+      const { page, requests, troubles } = await bench.open(
+        await published('describe-your-house', { scenario, seed: SEED, draws: DRAWS }),
+      );
+      await settled(page);
+      const rows = rowsOf(scenario);
       for (const kind of ['YAML', 'JSON']) {
         const again = await saved(page, `${house}.${kind.toLowerCase()}`, kind);
         expect(scenarioHash(again)).toBe(scenarioHash(scenario));
-        expect(rowsOf(again)).toEqual(rowsOf(scenario));
+        expect(rowsOf(again)).toEqual(rows);
       }
       expect([...requests, ...troubles]).toEqual([]);
     }, 60_000);
@@ -97,8 +80,7 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     await expect
       .poll(() => provenance(page), { timeout: 30_000 })
       .toContain(scenarioHash(scenario).slice(0, 12));
-    const study = prepareStudy(scenario, { seed: SEED });
-    const best = summarise(study, runShard(study, 0, DRAWS)).strategies[0]!;
+    const best = studyInNode(scenario, { seed: SEED, draws: DRAWS }).summary.strategies[0]!;
     expect(await page.locator('#survival-curves').innerText()).toContain(best.strategyTitle);
   }, 60_000);
 
@@ -116,8 +98,8 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
   it('tells what the checks find, each with what to do and its rule, and leads to the field', async () => {
     const { page, troubles } = await opened('full', { locale: 'en-GB' });
     const findings = page.locator('.house-findings');
+    const report = checkScenario(full, { seed: SEED, draws: 8 }); // while the page does the same
     await findings.locator('.provenance').waitFor({ timeout: 60_000 });
-    const report = checkScenario(full, { seed: SEED, draws: 8 });
     expect(report.findings.length).toBeGreaterThan(3);
     const said = (await findings.textContent())!.replace(/\s+/g, ' ');
     for (const { found, todo, rule } of report.findings)
@@ -281,22 +263,19 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
       circuits: household.circuits.map((c) => ({ ...c, title: bad })),
       strategies: household.strategies.map((s) => ({ ...s, title: bad })),
     };
-    const file = await published({
+    const file = await published('describe-your-house', {
       scenario: {
         ...small,
         title: bad,
         alternatives: [{ ...small.alternatives[0]!, title: bad, household: named }],
       },
-      pages,
       draws: 5,
     });
-    const { page, troubles } = await openFile(browser, file.file);
+    const { page, troubles } = await bench.open(file);
     await settled(page);
     expect(await page.locator('.house').innerText()).toContain('<img src=x');
-    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
-    expect(await page.locator('img').count()).toBe(0);
+    expect(await harmDone(page)).toEqual(NO_HARM);
     expect(troubles).toEqual([]);
-    file.remove();
   });
 
   for (const [screen, viewport] of [
@@ -309,15 +288,8 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
         const { page } = await opened(whole ? 'full' : 'small', { viewport, colorScheme });
         await page.getByLabel('Continuous').first().fill('-1');
         await page.locator('.house-fault').waitFor();
-        for (const details of await page.locator('details').all())
-          await details.evaluate((d) => d.setAttribute('open', ''));
-        const { violations } = await new AxeBuilder({ page }).analyze();
-        expect(violations.map(({ id, nodes }) => ({ id, at: nodes.slice(0, 3).map((n) => n.html) }))).toEqual(
-          [],
-        );
-        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-          viewport.width,
-        );
+        expect((await accessibility(page)).objections).toEqual([]);
+        expect(await widthTaken(page)).toBeLessThanOrEqual(viewport.width);
       }, 60_000);
 
   it('keeps the focus where it was when the form is drawn anew, and prints the answer without the form', async () => {

@@ -1,9 +1,11 @@
 /** Names in a scenario are text on the page, whatever they look like. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { Scenario } from '@rideout/sim';
-import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
-import { published, smallHouse, type PublishedFile } from './published.ts';
+import { noBrowser } from './browser.ts';
+import { smallHouse } from './houses.ts';
+import { harmDone, NO_HARM, pageBench, savedFrom, settled } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const SCRIPT = '</script><script>globalThis.harm = 1</script>';
 const IMAGE = '<img src=x onerror="globalThis.harm = 2">';
@@ -31,25 +33,19 @@ function hostile(scenario: Scenario): Scenario {
 
 describe.skipIf(noBrowser())('a page about a household with hostile names', () => {
   const scenario = hostile(smallHouse());
-  let browser: Browser;
+  const bench = pageBench();
   let file: PublishedFile;
   let page: Page;
   let troubles: readonly string[];
 
   beforeAll(async () => {
-    file = await published({ scenario, seed: IMAGE, draws: 20 });
-    browser = await startBrowser();
-    ({ page, troubles } = await openFile(browser, file.file));
+    file = await published('how-many-days', { scenario, seed: IMAGE, draws: 20 });
+    ({ page, troubles } = await bench.openForAll(file));
     await settled(page);
   }, 120_000);
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
 
   it('runs none of them', async () => {
-    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
-    expect(await page.locator('img').count()).toBe(0);
+    expect(await harmDone(page)).toEqual(NO_HARM);
     expect(troubles).toEqual([]);
   });
 
@@ -61,12 +57,7 @@ describe.skipIf(noBrowser())('a page about a household with hostile names', () =
   });
 
   it('saves a picture with them as text', async () => {
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.locator('#survival-curves').getByRole('button', { name: 'SVG' }).click(),
-    ]);
-    const { readFileSync } = await import('node:fs');
-    const svg = readFileSync(await download.path(), 'utf8');
+    const svg = (await savedFrom(page, '#survival-curves', 'SVG')).toString('utf8');
     const parsed = await page.evaluate((text) => {
       const document = new DOMParser().parseFromString(text, 'image/svg+xml');
       return {

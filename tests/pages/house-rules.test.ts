@@ -15,11 +15,11 @@ import { withoutCircuit } from '../../packages/notebooks/src/page/house-removals
 import { stretchesFrom, stretchFrom } from '../../packages/notebooks/src/page/house-times.ts';
 import { houseTables } from '../../packages/notebooks/src/page/house-tables.ts';
 import { slug } from '../../packages/notebooks/src/page/slug.ts';
-import { fileOf, smallHouse } from './published.ts';
+import { fileOf, fullHouse, smallHouse } from './houses.ts';
 
 const tables = houseTables(readDataFile('appliances.csv'), readDataFile('normals.csv'));
 const small = smallHouse();
-const full = loadScenario(fileOf('../../data/full-house.yaml')).scenario;
+const full = fullHouse();
 const MEASURED =
   'time,watts\n' + Array.from({ length: 24 }, (_, h) => `${h}:00,${h === 18 ? 900 : 40}\n`).join('');
 

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { seriesStyle } from '../../packages/notebooks/src/charts/series-style.ts';
-import { fileOf } from './published.ts';
+import { fileOf } from './houses.ts';
 
 const css = readFileSync(fileOf('../../packages/notebooks/src/style/house-style.css'), 'utf8');
 

@@ -1,57 +1,41 @@
 /** The page "How many days?", opened from a file with the network off. */
-import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import {
-  atLeastThisLong,
-  longestLasting,
-  prepareStudy,
-  runShard,
-  summarise,
-  type StudySummary,
-} from '@rideout/sim';
-import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
-import { published, smallHouse, type PublishedFile } from './published.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { atLeastThisLong, longestLasting } from '@rideout/sim';
+import { noBrowser, type OpenedPage } from './browser.ts';
+import { smallHouse, studyInNode } from './houses.ts';
+import { pageBench, savedFrom, settled } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const SEED = 'page test';
 const DRAWS = 30;
 const scenario = smallHouse();
 
 describe.skipIf(noBrowser())('the page "How many days?"', () => {
-  let browser: Browser;
+  const bench = pageBench();
   let file: PublishedFile;
+  /** Read only. */
+  let whole: OpenedPage;
 
   beforeAll(async () => {
-    file = await published({ scenario, seed: SEED, draws: DRAWS });
-    browser = await startBrowser();
-  }, 60_000);
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
+    file = await published('how-many-days', { scenario, seed: SEED, draws: DRAWS });
+    whole = await bench.openForAll(file);
+    await settled(whole.page);
+  }, 120_000);
 
-  const open = (hash = '') => openFile(browser, file.file, { viewport: { width: 1280, height: 900 }, hash });
+  const open = (hash = '') => bench.open(file, { hash });
   const answer = (page: Page) => page.locator('.answer').innerText();
-  const summaryOf = (draws: number, seed = SEED): StudySummary => {
-    const study = prepareStudy(scenario, { seed });
-    return summarise(study, runShard(study, 0, draws));
-  };
 
   it('opens from a file, asks nothing of any network, and has nothing to complain of', async () => {
-    const { page, requests, troubles } = await open();
-    await settled(page);
+    const { page, requests, troubles } = whole;
     expect(await page.locator('.chart-picture svg').count()).toBe(2);
     expect(requests).toEqual([]);
     expect(troubles).toEqual([]);
   });
 
   it('says in its headline what Node works out for the same scenario, seed and draws', async () => {
-    const { page } = await open();
-    await settled(page);
-    const summary = summaryOf(DRAWS);
+    const { page } = whole;
+    const { summary } = studyInNode(scenario, { seed: SEED, draws: DRAWS });
     const first = summary.strategies.filter((s) => s.alternativeId === scenario.alternatives[0]!.id);
     const best = longestLasting(first);
     const days = best.nineInTenDays.value;
@@ -73,7 +57,7 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
       .not.toBe(before);
     await settled(page);
     expect(page.url()).toContain('modules=6');
-    const linked = await openFile(browser, file.file, { hash: new URL(page.url()).hash });
+    const linked = await open(new URL(page.url()).hash);
     await settled(linked.page);
     expect(await answer(linked.page)).toBe(await answer(page));
     expect(
@@ -130,21 +114,19 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
   });
 
   it('says what to do when the simulation fails', async () => {
-    const broken = await published({
+    const broken = await published('how-many-days', {
       scenario: { ...scenario, site: { ...scenario.site, timeZone: 'Nowhere/At_All' } },
       draws: 5,
     });
-    const { page } = await openFile(browser, broken.file);
+    const { page } = await bench.open(broken);
     const trouble = page.locator('.run .trouble');
     await trouble.waitFor();
     expect(await trouble.innerText()).toMatch(/The simulation stopped\..*Put the settings back/s);
-    broken.remove();
   });
 
   it('shows the figures it was published with before anything has run, and runs on request', async () => {
-    const summary = summaryOf(20, 'published');
-    const carried = await published({ scenario, summary });
-    const { page, troubles } = await openFile(browser, carried.file);
+    const { summary } = studyInNode(scenario, { seed: 'published', draws: 20 });
+    const { page, troubles } = await bench.open(await published('how-many-days', { scenario, summary }));
     await page.locator('#survival-curves').waitFor();
     expect(await page.locator('.run').innerText()).toContain(
       'Worked out from 20 simulated outages when this page was made',
@@ -154,20 +136,11 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
     await settled(page);
     expect(await page.locator('#survival-curves').innerText()).toBe(before);
     expect(troubles).toEqual([]);
-    carried.remove();
   });
 
   it('saves each chart as a picture that says what it is and where it is from, and its table with full figures', async () => {
-    const { page } = await open();
-    await settled(page);
     for (const chart of ['survival-curves', 'what-changes']) {
-      const save = async (label: string) => {
-        const [download] = await Promise.all([
-          page.waitForEvent('download'),
-          page.locator(`#${chart}`).getByRole('button', { name: label }).click(),
-        ]);
-        return readFileSync(await download.path());
-      };
+      const save = (label: string) => savedFrom(whole.page, `#${chart}`, label);
       const svg = (await save('Save as SVG')).toString('utf8');
       expect(svg).toContain('seed “page test”');
       expect(svg).not.toMatch(/var\(|<script|href="http/);
@@ -181,8 +154,7 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
   });
 
   it('carries the usual cautions', async () => {
-    const { page } = await open();
-    const cautions = (await page.locator('.cautions').innerText()).toLowerCase();
+    const cautions = (await whole.page.locator('.cautions').innerText()).toLowerCase();
     for (const word of [
       'licensed electrician',
       'transfer equipment',

@@ -1,58 +1,52 @@
 /** The page for eyes, screen readers, keyboards, phones and paper. */
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
-import { published, smallHouse, type PublishedFile } from './published.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { noBrowser, type OpenOptions } from './browser.ts';
+import { smallHouse, studyInNode } from './houses.ts';
+import { accessibility, pageBench, standsStill, widthTaken } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const SCREENS = { phone: { width: 360, height: 740 }, desktop: { width: 1280, height: 900 } };
 
 describe.skipIf(noBrowser())('the page "How many days?"', () => {
-  let browser: Browser;
+  const bench = pageBench();
   let file: PublishedFile;
 
   beforeAll(async () => {
-    file = await published({ scenario: smallHouse(), seed: 'looks', draws: 20 });
-    browser = await startBrowser();
+    const scenario = smallHouse();
+    const { summary } = studyInNode(scenario, { seed: 'looks', draws: 20 });
+    file = await published('how-many-days', { scenario, summary });
   }, 60_000);
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
+
+  /** As it was published, all of it drawn: how it looks does not hang on where its figures were worked out. */
+  const open = async (options: OpenOptions = {}) => {
+    const { page } = await bench.open(file, options);
+    await page.locator('#what-changes').waitFor();
+    await page.locator('#survival-curves').waitFor();
+    await standsStill(page);
+    return page;
+  };
 
   for (const [screen, viewport] of Object.entries(SCREENS)) {
     for (const colorScheme of ['light', 'dark'] as const) {
       it(`has nothing an accessibility check objects to (${screen}, ${colorScheme})`, async () => {
-        const { page } = await openFile(browser, file.file, { viewport, colorScheme });
-        await settled(page);
-        for (const details of await page.locator('details').all())
-          await details.evaluate((d) => d.setAttribute('open', ''));
-        const { violations, passes } = await new AxeBuilder({ page }).analyze();
-        expect(
-          violations.map(({ id, impact, nodes }) => ({ id, impact, at: nodes.map((n) => n.html) })),
-        ).toEqual([]);
-        expect(passes.length).toBeGreaterThan(20);
+        const { objections, passes } = await accessibility(await open({ viewport, colorScheme }));
+        expect(objections).toEqual([]);
+        expect(passes).toBeGreaterThan(20);
       });
     }
   }
 
   for (const width of [320, 360, 768, 1280]) {
     it(`fits a screen ${width} px wide without scrolling sideways`, async () => {
-      const { page } = await openFile(browser, file.file, { viewport: { width, height: 800 } });
-      await settled(page);
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
-      expect(wide).toBeLessThanOrEqual(width);
+      const page = await open({ viewport: { width, height: 800 } });
+      expect(await widthTaken(page)).toBeLessThanOrEqual(width);
       const picture = (await page.locator('#survival-curves svg').first().boundingBox())!;
       expect(picture.width).toBeGreaterThan(width < 400 ? width * 0.85 : 300);
     });
   }
 
   it('is dark where dark is asked for, and light on paper all the same', async () => {
-    const { page } = await openFile(browser, file.file, { colorScheme: 'dark' });
-    await settled(page);
+    const page = await open({ colorScheme: 'dark' });
     const paper = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
     const line = () =>
       page.evaluate(() => getComputedStyle(document.querySelector('#survival-curves .mark-text text')!).fill);
@@ -66,8 +60,7 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
   });
 
   it('can be worked by keyboard: every control is reached in order and its focus is seen', async () => {
-    const { page } = await openFile(browser, file.file, { viewport: SCREENS.desktop });
-    await settled(page);
+    const page = await open({ viewport: SCREENS.desktop });
     const reached: string[] = [];
     for (let i = 0; i < 40; i++) {
       await page.keyboard.press('Tab');
@@ -90,8 +83,7 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
   });
 
   it('gives every chart a title, a text equivalent, a table and its provenance', async () => {
-    const { page } = await openFile(browser, file.file);
-    await settled(page);
+    const page = await open();
     const charts = await page.locator('figure.chart').all();
     expect(charts).toHaveLength(2);
     for (const chart of charts) {

@@ -1,19 +1,8 @@
 /** The page "One outage, minute by minute", opened from a file with the network off. */
-import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import fc from 'fast-check';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { OUR_PAGES } from '@rideout/notebooks/publish';
-import {
-  atLeastThisLong,
-  prepareStudy,
-  runShard,
-  summarise,
-  traceDraw,
-  traceTable,
-  type Scenario,
-} from '@rideout/sim';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { atLeastThisLong, traceDraw, traceTable, type Scenario } from '@rideout/sim';
 import { circuitStretches, minutesIn } from '../../packages/notebooks/src/charts/circuit-stretches.ts';
 import { clockText, momentText } from '../../packages/notebooks/src/charts/local-clock.ts';
 import { minuteBuckets } from '../../packages/notebooks/src/charts/minute-buckets.ts';
@@ -21,14 +10,15 @@ import type { OutageView } from '../../packages/notebooks/src/charts/outage-view
 import { outageEvents } from '../../packages/notebooks/src/page/outage-events.ts';
 import { outageLink, outageSettingsFrom } from '../../packages/notebooks/src/page/outage-link.ts';
 import { pickedDraw } from '../../packages/notebooks/src/page/outage-picks.ts';
-import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
-import { published, smallHouse, type PublishedFile } from './published.ts';
+import { noBrowser } from './browser.ts';
+import { smallHouse, studyInNode } from './houses.ts';
+import { accessibility, harmDone, NO_HARM, pageBench, savedFrom, settled, widthTaken } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const SEED = 'minutes';
 const DRAWS = 20;
 const scenario = smallHouse();
-const pages = [OUR_PAGES['minute-by-minute']];
-const study = prepareStudy(scenario, { seed: SEED });
+const { study, rows, summary } = studyInNode(scenario, { seed: SEED, draws: DRAWS });
 const TIERS = 1; // position of the strategy “tiers”
 const trace = traceDraw(study, { draw: 3, alternative: 0, strategy: TIERS });
 const view: OutageView = {
@@ -45,28 +35,18 @@ const view: OutageView = {
 };
 
 describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
-  let browser: Browser;
+  const bench = pageBench();
   let file: PublishedFile;
+  /** With its answer: only the one outage is played in it. */
+  let answered: PublishedFile;
 
   beforeAll(async () => {
-    file = await published({ scenario, pages, seed: SEED, draws: DRAWS });
-    browser = await startBrowser();
+    file = await published('minute-by-minute', { scenario, seed: SEED, draws: DRAWS });
+    answered = await published('minute-by-minute', { scenario, summary });
   }, 60_000);
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
 
-  const open = async (hash = '', options = {}) => {
-    const opened = await openFile(browser, file.file, {
-      viewport: { width: 1280, height: 900 },
-      locale: 'en-GB',
-      hash,
-      ...options,
-    });
+  const open = async (hash: string, options = {}, of = answered) => {
+    const opened = await bench.open(of, { locale: 'en-GB', hash, ...options });
     await opened.page.locator('#temperatures').waitFor();
     return opened;
   };
@@ -74,7 +54,7 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
   const answer = (page: Page) => page.locator('.answer').innerText();
 
   it('opens from a file, asks nothing of any network, and tells of the outage what Node tells', async () => {
-    const { page, requests, troubles } = await open('#draw=3&strategies=tiers');
+    const { page, requests, troubles } = await open('#draw=3&strategies=tiers', {}, file);
     await settled(page);
     expect(await answer(page)).toContain('outage 3');
     expect(await answer(page)).toContain(atLeastThisLong((trace.runtimeMinutes ?? trace.minutes) / 1440));
@@ -94,17 +74,13 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
 
   it('writes out the very minutes that Node writes out', async () => {
     const { page } = await open('#draw=3&strategies=tiers');
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: 'Save every minute as CSV' }).click(),
-    ]);
-    expect(readFileSync(await download.path(), 'utf8').trim()).toBe(traceTable(trace).toCSV().trim());
+    const csv = (await savedFrom(page, 'main', 'Save every minute as CSV')).toString('utf8');
+    expect(csv.trim()).toBe(traceTable(trace).toCSV().trim());
   });
 
   it('finds a typical, a bad and the worst outage among those simulated', async () => {
-    const { page } = await open('#strategies=tiers');
+    const { page } = await open('#strategies=tiers', {}, file);
     await settled(page);
-    const rows = runShard(study, 0, DRAWS);
     for (const [label, pick] of [
       ['The worst one', 'worst'],
       ['A typical one', 'typical'],
@@ -118,10 +94,7 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
   });
 
   it('simulates the outages first where the page came with its answer, and then keeps its word', async () => {
-    const rows = runShard(study, 0, DRAWS);
-    const carried = await published({ scenario, pages, summary: summarise(study, rows) });
-    const { page, troubles } = await openFile(browser, carried.file, { hash: '#strategies=tiers' });
-    await page.locator('#temperatures').waitFor();
+    const { page, troubles } = await open('#strategies=tiers');
     await page.getByRole('button', { name: 'The worst one' }).click();
     expect(await page.locator('.outage-picks').innerText()).toContain('simulated first');
     const draw = pickedDraw(rows, 0, TIERS, 'worst')!;
@@ -130,7 +103,6 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
       .toContain(`outage ${draw} of those simulated`);
     await expect.poll(() => answer(page), { timeout: 20_000 }).toContain(`outage ${draw} `);
     expect(troubles).toEqual([]);
-    carried.remove();
   });
 
   it('follows a link typed into the address bar', async () => {
@@ -221,15 +193,13 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
     const { page } = await open('#draw=many&degrees=K&minutes=9');
     const said = await page.locator('.trouble').innerText();
     for (const part of ['draw = “many”', 'degrees = “K”', 'minutes = “9”']) expect(said).toContain(part);
-    const broken = await published({
+    const broken = await published('minute-by-minute', {
       scenario: { ...scenario, site: { ...scenario.site, timeZone: 'Nowhere/At_All' } },
-      pages,
       draws: 5,
     });
-    const failed = await openFile(browser, broken.file);
+    const failed = await bench.open(broken);
     await failed.page.locator('.outage-line .trouble').waitFor();
     expect(await failed.page.locator('.outage-line').innerText()).toContain('Put the settings back');
-    broken.remove();
   });
 
   for (const [screen, width, colorScheme] of [
@@ -241,12 +211,10 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
         viewport: { width, height: 800 },
         colorScheme,
       });
-      for (const details of await page.locator('details').all())
-        await details.evaluate((d) => d.setAttribute('open', ''));
-      const { violations, passes } = await new AxeBuilder({ page }).analyze();
-      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
-      expect(passes.length).toBeGreaterThan(20);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      const { objections, passes } = await accessibility(page);
+      expect(objections).toEqual([]);
+      expect(passes).toBeGreaterThan(20);
+      expect(await widthTaken(page)).toBeLessThanOrEqual(width);
       await page.emulateMedia({ media: 'print' });
       expect(await page.locator('.outage-picks').isVisible()).toBe(false);
       expect(await page.locator('.cautions').isVisible()).toBe(true);
@@ -268,15 +236,12 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
         },
       })),
     };
-    const bad = await published({ scenario: hostile, pages, draws: 5 });
-    const { page, troubles } = await openFile(browser, bad.file);
-    await page.locator('#temperatures').waitFor();
-    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
-    expect(await page.locator('img').count()).toBe(0);
+    const bad = await published('minute-by-minute', { scenario: hostile, draws: 5 });
+    const { page, troubles } = await open('', {}, bad);
+    expect(await harmDone(page)).toEqual(NO_HARM);
     expect(await page.locator('#circuits-on').textContent()).toContain(name);
     expect(await page.locator('.outage-events').textContent()).toContain(name);
     expect(troubles).toEqual([]);
-    bad.remove();
   });
 });
 

@@ -1,10 +1,11 @@
 /** A published page holds everything it needs and can ask nobody for more. */
-import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { publishPages } from '@rideout/notebooks/publish';
-import { published, smallHouse, type PublishedFile } from './published.ts';
+import { smallHouse, studyInNode } from './houses.ts';
+import { published } from './published.ts';
 
 /** Hosts that serve packages, fonts or data to pages. */
 const HOSTS = [
@@ -26,16 +27,14 @@ const HOSTS = [
 
 describe('a published page', () => {
   const scenario = smallHouse();
-  let file: PublishedFile;
   const folder = mkdtempSync(join(tmpdir(), 'rideout-offline-'));
+  const file = { html: '', bytes: 0 };
 
   beforeAll(async () => {
-    file = await published({ scenario });
+    const [page] = await publishPages({ scenario, outFile: join(folder, 'page.html'), seed: 's', draws: 9 });
+    Object.assign(file, { html: readFileSync(page!.file, 'utf8'), bytes: page!.bytes });
   }, 60_000);
-  afterAll(() => {
-    file?.remove();
-    rmSync(folder, { recursive: true, force: true });
-  });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it('names no host that serves code, fonts or data', () => {
     expect(HOSTS.filter((host) => file.html.includes(host))).toEqual([]);
@@ -124,4 +123,13 @@ describe('a published page', () => {
     ).rejects.toThrow();
     expect(existsSync(outDir)).toBe(false);
   });
+
+  it('is what the tests of single pages look at, byte for byte, with its answer inside or without', async () => {
+    expect((await published('how-many-days', { scenario, seed: 's', draws: 9 })).html).toBe(file.html);
+    const { summary } = studyInNode(scenario, { seed: 'answered', draws: 9 });
+    const [page] = await publishPages({ scenario, summary, outFile: join(folder, 'answered.html') });
+    const same = await published('how-many-days', { scenario, summary });
+    expect(same.html).toBe(readFileSync(page!.file, 'utf8'));
+    expect(same.bytes).toBe(page!.bytes);
+  }, 60_000);
 });

@@ -1,9 +1,7 @@
 /** The page "One battery or two?", opened from a file with the network off. */
-import { AxeBuilder } from '@axe-core/playwright';
-import { OUR_PAGES } from '@rideout/notebooks/publish';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { daysDown, percent, prepareStudy, runShard, summarise, type Scenario } from '@rideout/sim';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { daysDown, percent, type Scenario } from '@rideout/sim';
 import { comparison, verdictOf } from '../../packages/notebooks/src/charts/alternatives-comparison.ts';
 import { dailyEnergy, deciderOf } from '../../packages/notebooks/src/charts/alternatives-energy.ts';
 import { gainInterval, gainText } from '../../packages/notebooks/src/charts/gain-words.ts';
@@ -11,8 +9,10 @@ import { withSecondHousehold } from '../../packages/notebooks/src/page/alternati
 import { seasonPlan } from '../../packages/notebooks/src/page/alternatives-seasons.ts';
 import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
 import { choicesOf, ownSettings } from '../../packages/notebooks/src/page/page-settings.ts';
-import { noBrowser, openFile, startBrowser } from './browser.ts';
-import { published, smallHouse, type PublishedFile } from './published.ts';
+import { noBrowser, type OpenedPage } from './browser.ts';
+import { smallHouse, studyInNode } from './houses.ts';
+import { accessibility, harmDone, NO_HARM, pageBench, settled, widthTaken } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const SEED = 'one or two';
 const DRAWS = 24;
@@ -20,14 +20,11 @@ const scenario = smallHouse();
 const [one, two] = scenario.alternatives.map((a) => a.id) as [string, string];
 const TIERS = 'tiers'; // the first strategy that switches anything off
 
-function summaryOf(of: Scenario, seed = SEED) {
-  const study = prepareStudy(of, { seed });
-  return summarise(study, runShard(study, 0, DRAWS));
-}
+const summaryOf = (of: Scenario) => studyInNode(of, { seed: SEED, draws: DRAWS }).summary;
 
 /** Page, and then its seasons. */
 async function bothSettled(page: Page): Promise<void> {
-  await expect.poll(() => page.locator('.run', { hasText: /Settled/ }).count(), { timeout: 60_000 }).toBe(2);
+  await settled(page, 2);
   await page.locator('#season-gains').waitFor();
 }
 
@@ -99,26 +96,20 @@ describe('what is said of a comparison', () => {
 });
 
 describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
-  let browser: Browser;
+  const bench = pageBench();
   let file: PublishedFile;
+  /** Read only. */
+  let whole: OpenedPage;
 
   beforeAll(async () => {
-    const pages = [OUR_PAGES['one-battery-or-two']];
-    file = await published({ scenario, seed: SEED, draws: DRAWS, pages });
-    browser = await startBrowser();
-  }, 60_000);
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
-  const open = (hash = '') => openFile(browser, file.file, { viewport: { width: 1280, height: 900 }, hash });
+    file = await published('one-battery-or-two', { scenario, seed: SEED, draws: DRAWS });
+    whole = await bench.openForAll(file);
+    await bothSettled(whole.page);
+  }, 120_000);
+  const open = (hash = '', options = {}) => bench.open(file, { hash, ...options });
 
   it('opens from a file, asks nothing of any network, and has nothing to complain of', async () => {
-    const { page, requests, troubles } = await open();
-    await bothSettled(page);
+    const { page, requests, troubles } = whole;
     expect(await page.locator('.chart-picture svg').count()).toBe(4);
     expect(requests).toEqual([]);
     expect(troubles).toEqual([]);
@@ -126,8 +117,7 @@ describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
   });
 
   it('says what Node works out: both times, the gain with its interval, what ended the runs, the energy', async () => {
-    const { page } = await open();
-    await bothSettled(page);
+    const { page } = whole;
     const compared = comparison(summaryOf(scenario), two, TIERS)!;
     const headline = await page.locator('.headline').innerText();
     expect(headline).toContain(gainText(compared));
@@ -146,8 +136,7 @@ describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
   });
 
   it('shows in each season what Node works out for its months', async () => {
-    const { page } = await open();
-    await bothSettled(page);
+    const { page } = whole;
     const rows = await page.locator('#season-gains tbody tr').allTextContents();
     expect(rows).toHaveLength(8);
     const run = ownSettings({ scenario, seed: SEED, draws: DRAWS }, choicesOf(scenario)).run;
@@ -174,7 +163,7 @@ describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
       .toContain('“another”');
     await bothSettled(page);
     expect(page.url()).toMatch(/strategies=everything.*seed=another/);
-    const linked = await openFile(browser, file.file, { hash: new URL(page.url()).hash });
+    const linked = await open(new URL(page.url()).hash);
     await bothSettled(linked.page);
     expect(await linked.page.locator('.headline').innerText()).toBe(
       await page.locator('.headline').innerText(),
@@ -193,18 +182,12 @@ describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
     { viewport: { width: 1280, height: 900 }, colorScheme: 'light' },
   ] as const) {
     it(`fits, and has nothing an accessibility check objects to (${look.viewport.width} px, ${look.colorScheme})`, async () => {
-      const { page } = await openFile(browser, file.file, look);
+      const { page } = look.viewport.width === 1280 ? whole : await open('', look);
       await bothSettled(page);
-      for (const details of await page.locator('details').all())
-        await details.evaluate((d) => d.setAttribute('open', ''));
-      const { violations, passes } = await new AxeBuilder({ page }).analyze();
-      expect(
-        violations.map(({ id, impact, nodes }) => ({ id, impact, at: nodes.map((n) => n.html) })),
-      ).toEqual([]);
-      expect(passes.length).toBeGreaterThan(20);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-        look.viewport.width,
-      );
+      const { objections, passes } = await accessibility(page);
+      expect(objections).toEqual([]);
+      expect(passes).toBeGreaterThan(20);
+      expect(await widthTaken(page)).toBeLessThanOrEqual(look.viewport.width);
     });
   }
 
@@ -221,17 +204,11 @@ describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
         },
       })),
     };
-    const bad = await published({
-      scenario: hostile,
-      draws: 8,
-      pages: [OUR_PAGES['one-battery-or-two']],
-    });
-    const { page, troubles } = await openFile(browser, bad.file);
+    const bad = await published('one-battery-or-two', { scenario: hostile, draws: 8 });
+    const { page, troubles } = await bench.open(bad);
     await bothSettled(page);
-    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
-    expect(await page.locator('img').count()).toBe(0);
+    expect(await harmDone(page)).toEqual(NO_HARM);
     expect(await page.locator('.answer').innerText()).toContain(IMAGE);
     expect(troubles).toEqual([]);
-    bad.remove();
   });
 });

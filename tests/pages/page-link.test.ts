@@ -1,8 +1,6 @@
 /** How times and temperatures are written, and the words of a link that a page cannot follow. */
 import fc from 'fast-check';
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { OUR_PAGES } from '@rideout/notebooks/publish';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { Scenario } from '@rideout/sim';
 import {
   celsiusFrom,
@@ -15,8 +13,10 @@ import {
 import { lookFrom, lookLink } from '../../packages/notebooks/src/page/look-form.ts';
 import { saidIn } from '../../packages/notebooks/src/page/page-link.ts';
 import { startText } from '../../packages/notebooks/src/page/start-text.ts';
-import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
-import { published, smallHouse, type PublishedFile } from './published.ts';
+import { noBrowser } from './browser.ts';
+import { smallHouse } from './houses.ts';
+import { pageBench, settled } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const anyLook = fc.record({
   clock: fc.constantFrom(12 as const, 24 as const),
@@ -82,25 +82,17 @@ describe.skipIf(noBrowser())('a link that a page cannot follow whole', () => {
     ...scenario,
     outage: { ...without(scenario.outage, 'months'), startLocal: '2026-01-15T18:05' },
   };
-  let browser: Browser;
+  const bench = pageBench();
   const files: Record<string, PublishedFile> = {};
 
   beforeAll(async () => {
     for (const name of ['how-many-days', 'one-battery-or-two', 'through-the-year'] as const)
-      files[name] = await published({ scenario, pages: [OUR_PAGES[name]], draws: 8 });
-    files['fixed'] = await published({ scenario: fixed, draws: 8 });
-    browser = await startBrowser();
+      files[name] = await published(name, { scenario, draws: 8 });
+    files['fixed'] = await published('how-many-days', { scenario: fixed, draws: 8 });
   }, 60_000);
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    Object.values(files).forEach((file) => file.remove());
-  });
 
   const said = async (name: string, hash: string) => {
-    const { page, troubles } = await openFile(browser, files[name]!.file, { hash, locale: 'en-GB' });
+    const { page, troubles } = await bench.open(files[name]!, { hash, locale: 'en-GB' });
     await page.locator('figure.chart').first().waitFor();
     expect(troubles).toEqual([]);
     return { page, lines: await page.locator('.trouble p').allInnerTexts() };

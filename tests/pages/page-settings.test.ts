@@ -10,7 +10,7 @@ import {
   settingsHash,
   type PageSettings,
 } from '../../packages/notebooks/src/page/page-settings.ts';
-import { smallHouse } from './published.ts';
+import { smallHouse } from './houses.ts';
 
 const scenario = smallHouse();
 const choices = choicesOf(scenario);

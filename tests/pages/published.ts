@@ -1,37 +1,52 @@
-/** Pages published for a test, in a folder of their own that is gone afterwards. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+/** Pages published for a test. What takes long, building the page, happens once in a run, whoever asks. */
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { publishPages, type PublishOptions } from '@rideout/notebooks/publish';
-import { loadScenario } from '@rideout/sim/node';
-import type { Scenario } from '@rideout/sim';
+import { inject } from 'vitest';
+import type { Scenario, StudySummary } from '@rideout/sim';
+import type { OUR_PAGES } from '@rideout/notebooks/publish';
+import { fillShell } from '../../packages/notebooks/src/publish/fill-shell.ts';
+import { fileOf } from './houses.ts';
 
-/** The invented small house of data/, resolved. */
-export function smallHouse(): Scenario {
-  return loadScenario(fileOf('../../data/small-house.yaml')).scenario;
-}
+export type PageName = keyof typeof OUR_PAGES;
 
-/** A file by its path from this folder. */
-export function fileOf(path: string): string {
-  return fileURLToPath(new URL(path, import.meta.url));
+interface AboutThisHousehold {
+  readonly scenario: Scenario;
+  readonly draws?: number;
+  readonly seed?: string;
+  /** Brings its own seed and draws; the page then runs nothing before it is asked to. */
+  readonly summary?: StudySummary;
 }
 
 export interface PublishedFile {
   readonly file: string;
   readonly html: string;
   readonly bytes: number;
-  /** Removes it. */
-  readonly remove: () => void;
 }
 
-/** One page: ours, or the notebook file given. */
-export async function published(options: Omit<PublishOptions, 'outFile' | 'outDir'>): Promise<PublishedFile> {
-  const folder = mkdtempSync(join(tmpdir(), 'rideout-page-'));
-  const [page] = await publishPages({ ...options, outFile: join(folder, 'page.html') });
-  return {
-    ...page!,
-    html: readFileSync(page!.file, 'utf8'),
-    remove: () => rmSync(folder, { recursive: true, force: true }),
-  };
+const FEW = 20; // draws, where a test says nothing; the first figures of a page are of so many in any case
+
+/** One page of ours. `tests/pages/offline.test.ts` holds that it is, byte for byte, what `publishPages` writes. */
+export function published(page: PageName, about: AboutThisHousehold): Promise<PublishedFile> {
+  return publishedNotebook(fileOf(`../../packages/notebooks/pages/${page}.html`), about);
+}
+
+/** Any notebook file. */
+export async function publishedNotebook(
+  notebook: string,
+  { scenario, seed = 'rideout', draws = FEW, summary }: AboutThisHousehold,
+): Promise<PublishedFile> {
+  const own = summary?.provenance ?? { seed, draws };
+  const study = { scenario, seed: own.seed, draws: own.draws, ...(summary && { summary }) };
+  const html = fillShell(await builtShell(notebook), study);
+  const file = join(mkdtempSync(join(inject('pagesFolder'), 'page-')), 'page.html');
+  writeFileSync(file, html);
+  return { file, html, bytes: Buffer.byteLength(html) };
+}
+
+/** A built page without a household, built when this run first asks for it. */
+export async function builtShell(notebook: string): Promise<string> {
+  const answer = await fetch(`${inject('shellsAt')}?page=${encodeURIComponent(notebook)}`);
+  const text = await answer.text();
+  if (!answer.ok) throw new Error(text);
+  return text;
 }

@@ -2,25 +2,22 @@
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import { fromArrow, fromCSV } from 'arquero';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { OUR_PAGES } from '@rideout/notebooks/publish';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
 import {
   askDrawsHere,
   daysDown,
   exportFiles,
-  prepareStudy,
   runningEstimate,
-  runShard,
-  summarise,
   whatMatters,
   type Scenario,
 } from '@rideout/sim';
 import { commandText } from '../../packages/notebooks/src/page/reseed-repeat.ts';
-import { noBrowser, openFile, startBrowser } from './browser.ts';
-import { fileOf, published, smallHouse, type PublishedFile } from './published.ts';
+import { noBrowser, type OpenedPage } from './browser.ts';
+import { fileOf, smallHouse, studyInNode } from './houses.ts';
+import { accessibility, harmDone, NO_HARM, pageBench, savedFrom, settled, widthTaken } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const SEED = 'seeds and seeds';
 const DRAWS = 24;
@@ -28,14 +25,8 @@ const ROWS = 20;
 const HASH = `#rows=${ROWS}&seeds=3`;
 const TIERS = 1; // position of the first strategy that switches anything off
 const scenario = smallHouse();
-const pages = [OUR_PAGES['re-seed']];
-
-function studyOf(seed: string, of: Scenario = scenario) {
-  const study = prepareStudy(of, { seed });
-  const rows = runShard(study, 0, DRAWS);
-  return { study, rows, summary: summarise(study, rows) };
-}
-const own = studyOf(SEED);
+const LINES = 3; // that run something: the study, the seeds and what matters
+const own = studyInNode(scenario, { seed: SEED, draws: DRAWS });
 const cell = own.summary.strategies[TIERS]!;
 
 describe('the commands that repeat the page', () => {
@@ -57,46 +48,25 @@ describe('the commands that repeat the page', () => {
 });
 
 describe.skipIf(noBrowser())('the page "Re-seed"', () => {
-  let browser: Browser;
+  const bench = pageBench();
   let file: PublishedFile;
-  let whole: { page: Page; requests: readonly string[]; troubles: readonly string[] };
+  let whole: OpenedPage;
 
   beforeAll(async () => {
-    file = await published({ scenario, pages, seed: SEED, draws: DRAWS });
-    browser = await startBrowser();
-    whole = await open();
-    await allSettled(whole.page);
+    file = await published('re-seed', { scenario, seed: SEED, draws: DRAWS });
+    whole = await bench.openForAll(file, { locale: 'en-GB', hash: HASH });
+    await settled(whole.page, LINES);
   }, 120_000);
-  afterEach(async () => {
-    for (const context of browser.contexts().filter((context) => context !== whole.page.context()))
-      await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
 
-  const open = (hash = HASH, options = {}) =>
-    openFile(browser, file.file, {
-      viewport: { width: 1280, height: 900 },
-      locale: 'en-GB',
-      hash,
-      ...options,
-    });
-  const saved = async (page: Page, place: string, label: string) => {
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.locator(place).getByRole('button', { name: label }).click(),
-    ]);
-    return readFileSync(await download.path());
-  };
+  const open = (hash: string, options = {}) => bench.open(file, { locale: 'en-GB', hash, ...options });
   const table = async (page: Page, chart: string) =>
-    fromCSV((await saved(page, chart, 'Save the table as CSV')).toString('utf8')).objects() as Record<
+    fromCSV((await savedFrom(page, chart, 'Save the table as CSV')).toString('utf8')).objects() as Record<
       string,
       unknown
     >[];
 
-  it('opens from a file, asks nothing of any network, and draws its four charts', () => {
+  it('opens from a file, asks nothing of any network, and draws its four charts', async () => {
+    expect(await whole.page.locator('figure.chart .chart-picture').count()).toBe(4);
     expect(whole.requests).toEqual([]);
     expect(whole.troubles).toEqual([]);
   });
@@ -127,7 +97,7 @@ describe.skipIf(noBrowser())('the page "Re-seed"', () => {
     const seeds = [SEED, `${SEED}-2`, `${SEED}-3`];
     expect(shown.map((row) => row['seed'])).toEqual(seeds);
     seeds.forEach((seed, i) => {
-      const { nineInTenDays: n } = studyOf(seed).summary.strategies[TIERS]!;
+      const { nineInTenDays: n } = studyInNode(scenario, { seed, draws: DRAWS }).summary.strategies[TIERS]!;
       expect(shown[i]).toMatchObject({ draws: DRAWS, nineInTenDays: n.value, low: n.low, high: n.high });
     });
     expect(await whole.page.locator('#seed-estimates h2').innerText()).toMatch(
@@ -159,7 +129,7 @@ describe.skipIf(noBrowser())('the page "Re-seed"', () => {
   it('saves the very files that the command line writes, and they read back', async () => {
     const { page } = whole;
     const [arrow, csv, json] = exportFiles(own.study, own.rows, own.summary);
-    const save = (label: string) => saved(page, 'section', label);
+    const save = (label: string) => savedFrom(page, 'section', label);
     const arrowSaved = await save('Save every outcome as Arrow');
     expect(arrowSaved.equals(arrow!.bytes)).toBe(true);
     const back = fromArrow(new Uint8Array(arrowSaved));
@@ -238,24 +208,24 @@ describe.skipIf(noBrowser())('the page "Re-seed"', () => {
     expect(said.join('\n')).toMatch(/seeds = “1”.*2 to 40[\s\S]*rows = “many”[\s\S]*modules = “3”/);
   });
 
-  for (const look of [
-    { viewport: { width: 320, height: 740 }, colorScheme: 'dark' },
-    { viewport: { width: 1280, height: 900 }, colorScheme: 'light' },
-  ] as const) {
-    it(`fits, and has nothing an accessibility check objects to (${look.viewport.width} px, ${look.colorScheme})`, async () => {
-      const { page } = await open(HASH, look);
-      await allSettled(page);
-      for (const details of await page.locator('details').all())
-        await details.evaluate((d) => d.setAttribute('open', ''));
-      const { violations, passes } = await new AxeBuilder({ page }).analyze();
-      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
-      expect(passes.length).toBeGreaterThan(20);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-        look.viewport.width,
-      );
-      expect(await page.locator('figure.chart').count()).toBe(4);
-    }, 120_000);
-  }
+  const fitsAndIsAccessible = async (page: Page, width: number) => {
+    const { objections, passes } = await accessibility(page);
+    expect(objections).toEqual([]);
+    expect(passes).toBeGreaterThan(20);
+    expect(await widthTaken(page)).toBeLessThanOrEqual(width);
+    expect(await page.locator('figure.chart').count()).toBe(4);
+  };
+
+  it('fits, and has nothing an accessibility check objects to (320 px, dark)', async () => {
+    const look = { viewport: { width: 320, height: 740 }, colorScheme: 'dark' };
+    const { page } = await open(HASH, look);
+    await settled(page, LINES);
+    await fitsAndIsAccessible(page, 320);
+  }, 120_000);
+
+  it('fits, and has nothing an accessibility check objects to (1280 px, light)', async () => {
+    await fitsAndIsAccessible(whole.page, 1280);
+  });
 
   it('shows hostile names as text', async () => {
     const bad = '</script><img src=x onerror="globalThis.harm = 1">';
@@ -271,14 +241,12 @@ describe.skipIf(noBrowser())('the page "Re-seed"', () => {
         },
       ],
     };
-    const other = await published({ scenario: hostile, pages, seed: bad, draws: 6 });
-    const { page, troubles } = await openFile(browser, other.file, { hash: '#rows=20&seeds=2' });
-    await allSettled(page);
-    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
-    expect(await page.locator('img').count()).toBe(0);
+    const other = await published('re-seed', { scenario: hostile, seed: bad, draws: 6 });
+    const { page, troubles } = await bench.open(other, { hash: '#rows=20&seeds=2' });
+    await settled(page, LINES);
+    expect(await harmDone(page)).toEqual(NO_HARM);
     expect(await page.locator('#input-swings').innerText()).toContain('<img src=x');
     expect(troubles).toEqual([]);
-    other.remove();
   });
 
   it('rounds as every page does', async () => {
@@ -287,15 +255,3 @@ describe.skipIf(noBrowser())('the page "Re-seed"', () => {
     );
   });
 });
-
-/** The study, the seeds and what matters. */
-async function allSettled(page: Page): Promise<void> {
-  await page.waitForFunction(
-    () => {
-      const lines = [...document.querySelectorAll('.run')];
-      return lines.length === 3 && lines.every((line) => /^\s*Settled/.test(line.textContent));
-    },
-    null,
-    { timeout: 90_000 },
-  );
-}

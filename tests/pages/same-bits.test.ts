@@ -1,9 +1,10 @@
 /** What a page works out is what Node works out: the same rows, bit for bit, and so the same figures. */
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { prepareStudy, runShard, summarise, type StudySummary } from '@rideout/sim';
-import { noBrowser, openFile, startBrowser } from './browser.ts';
-import { fileOf, published, smallHouse, type PublishedFile } from './published.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { StudySummary } from '@rideout/sim';
+import { noBrowser } from './browser.ts';
+import { fileOf, smallHouse, studyInNode } from './houses.ts';
+import { pageBench } from './page-bench.ts';
+import { publishedNotebook } from './published.ts';
 
 interface PageResult {
   readonly length: number;
@@ -19,27 +20,22 @@ const DRAWS = 61; // not a multiple of the page's batch of 3
 
 describe.skipIf(noBrowser())('a study run in a page', () => {
   const scenario = smallHouse();
-  let browser: Browser;
-  let file: PublishedFile;
+  const { rows, summary } = studyInNode(scenario, { seed: SEED, draws: DRAWS });
+  const bench = pageBench();
   let result: PageResult;
 
   beforeAll(async () => {
-    file = await published({ scenario, pages: [fileOf('fixtures/rows.html')], seed: SEED, draws: DRAWS });
-    browser = await startBrowser();
-    const { page, troubles } = await openFile(browser, file.file);
+    const notebook = fileOf('fixtures/rows.html');
+    const file = await publishedNotebook(notebook, { scenario, seed: SEED, draws: DRAWS });
+    const { page, troubles } = await bench.open(file);
     await page
       .locator('#done')
       .waitFor({ timeout: 60_000 })
       .catch(() => expect(troubles).toEqual([]));
     result = await page.evaluate(() => (globalThis as unknown as { result: PageResult }).result);
   }, 120_000);
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
 
   it('gives the same outcome rows as Node, bit for bit, over two workers and uneven batches', () => {
-    const rows = runShard(prepareStudy(scenario, { seed: SEED }), 0, DRAWS);
     expect(result.length).toBe(rows.length);
     expect(Object.keys(result.columns)).toEqual(Object.keys(rows.columns));
     let compared = 0;
@@ -52,8 +48,7 @@ describe.skipIf(noBrowser())('a study run in a page', () => {
   });
 
   it('gives the same summary as Node, every figure of it', () => {
-    const study = prepareStudy(scenario, { seed: SEED });
-    expect(result.summary).toEqual(summarise(study, runShard(study, 0, DRAWS)));
+    expect(result.summary).toEqual(summary);
   });
 
   it('tells draws in order and a coarse summary before the settled one', () => {

@@ -2,15 +2,15 @@
  * How long a reader waits for the page after a change: the first, coarse curve and the settled one. The times are
  * printed, not asserted: they are the machine's. What is asserted is that both come, in this order, and are told apart.
  */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { prepareStudy, runShard, summarise } from '@rideout/sim';
-import { loadScenario } from '@rideout/sim/node';
-import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
-import { fileOf, published, type PublishedFile } from './published.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { noBrowser } from './browser.ts';
+import { fullHouse, studyInNode } from './houses.ts';
+import { pageBench, settled } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const DRAWS = 200;
-const { scenario: demo } = loadScenario(fileOf('../../data/full-house.yaml'));
+const demo = fullHouse();
 /** One household, all of its strategies, a fortnight. */
 const scenario = {
   ...demo,
@@ -63,24 +63,16 @@ async function watch(page: Page): Promise<() => Promise<Waited>> {
 }
 
 describe.skipIf(noBrowser())('waiting for the page', () => {
-  let browser: Browser;
+  const bench = pageBench();
   let file: PublishedFile;
 
   beforeAll(async () => {
-    const study = prepareStudy(scenario, { seed: 'rideout' });
-    const summary = summarise(study, runShard(study, 0, DRAWS));
-    file = await published({ scenario, summary });
-    browser = await startBrowser();
+    const { summary } = studyInNode(scenario, { seed: 'rideout', draws: DRAWS });
+    file = await published('how-many-days', { scenario, summary });
   }, 120_000);
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
 
   it('gets a coarse curve first, said to be so, and then the settled one', async () => {
-    const { page, troubles } = await openFile(browser, file.file, {
-      viewport: { width: 1280, height: 1200 },
-    });
+    const { page, troubles } = await bench.open(file, { viewport: { width: 1280, height: 1200 } });
     await page.locator('#survival-curves').waitFor();
     const waited = await watch(page);
     const modules = page.getByLabel('Battery modules on each unit');

@@ -1,29 +1,26 @@
 /** The page "Through the year", opened from a file with the network off. */
-import { AxeBuilder } from '@axe-core/playwright';
-import { OUR_PAGES } from '@rideout/notebooks/publish';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { daysDown, prepareStudy, runShard, summarise, type Scenario, type StudySummary } from '@rideout/sim';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { daysDown, type Scenario } from '@rideout/sim';
 import { bestAndWorst, cellText, monthsDiffer } from '../../packages/notebooks/src/charts/year-cells.ts';
 import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
 import { choicesOf, ownSettings } from '../../packages/notebooks/src/page/page-settings.ts';
 import { yearColumns } from '../../packages/notebooks/src/page/year-columns.ts';
 import { yearPlan } from '../../packages/notebooks/src/page/year-plan.ts';
-import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
-import { published, smallHouse, type PublishedFile } from './published.ts';
+import { noBrowser, type OpenedPage } from './browser.ts';
+import { smallHouse, studyInNode } from './houses.ts';
+import { accessibility, harmDone, NO_HARM, pageBench, settled, widthTaken } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const SEED = 'the year';
-const DRAWS = 12;
+const DRAWS = 6; // each twelve months times four or five columns
 const scenario = smallHouse();
 const one = scenario.alternatives[0]!;
 const TIERS = 'tiers'; // the first strategy that switches anything off
 const run = ownSettings({ scenario, seed: SEED, draws: DRAWS }, choicesOf(scenario)).run;
 const view = { alternativeId: one.id, strategyIds: [TIERS] };
 
-function summaryOf(of: Scenario): StudySummary {
-  const study = prepareStudy(of, { seed: SEED });
-  return summarise(study, runShard(study, 0, DRAWS));
-}
+const summaryOf = (of: Scenario) => studyInNode(of, { seed: SEED, draws: DRAWS }).summary;
 
 describe('the plan of a year', () => {
   it('has twelve months, and columns that change nothing but what they say', () => {
@@ -90,27 +87,21 @@ describe('what is said of a year', () => {
 });
 
 describe.skipIf(noBrowser())('the page "Through the year"', () => {
-  let browser: Browser;
+  const bench = pageBench();
   let file: PublishedFile;
-  const pages = [OUR_PAGES['through-the-year']];
+  /** Read only. */
+  let whole: OpenedPage;
 
   beforeAll(async () => {
-    file = await published({ scenario, seed: SEED, draws: DRAWS, pages });
-    browser = await startBrowser();
-  }, 60_000);
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
-  const open = (hash = '') => openFile(browser, file.file, { viewport: { width: 1280, height: 900 }, hash });
+    file = await published('through-the-year', { scenario, seed: SEED, draws: DRAWS });
+    whole = await bench.openForAll(file, { colorScheme: 'dark' });
+    await settled(whole.page);
+  }, 120_000);
+  const open = (hash = '', options = {}) => bench.open(file, { hash, ...options });
   const rows = (page: Page) => page.locator('#year-heat-map tbody tr').allTextContents();
 
   it('opens from a file, asks nothing of any network, and has a figure in every cell', async () => {
-    const { page, requests, troubles } = await open();
-    await settled(page);
+    const { page, requests, troubles } = whole;
     const figures = await page.locator('#year-heat-map .chart-picture text').allTextContents();
     expect(figures.filter((text) => /\d\u00a0[hd]$/.test(text))).toHaveLength(48);
     expect(requests).toEqual([]);
@@ -119,8 +110,7 @@ describe.skipIf(noBrowser())('the page "Through the year"', () => {
   });
 
   it('shows in its table what Node works out for the same month, modules, seed and draws', async () => {
-    const { page } = await open();
-    await settled(page);
+    const { page } = whole;
     const table = await rows(page);
     expect(table).toHaveLength(12);
     for (const month of [1, 7]) {
@@ -154,7 +144,7 @@ describe.skipIf(noBrowser())('the page "Through the year"', () => {
     await settled(page);
     expect(await rows(page)).not.toEqual(before);
     expect(page.url()).toMatch(/seed=another.*across=solar|across=solar.*seed=another/);
-    const linked = await openFile(browser, file.file, { hash: new URL(page.url()).hash });
+    const linked = await open(new URL(page.url()).hash);
     await settled(linked.page);
     expect(await rows(linked.page)).toEqual(await rows(page));
   });
@@ -181,18 +171,12 @@ describe.skipIf(noBrowser())('the page "Through the year"', () => {
     { viewport: { width: 1280, height: 900 }, colorScheme: 'dark' },
   ] as const) {
     it(`fits, and has nothing an accessibility check objects to (${look.viewport.width} px, ${look.colorScheme})`, async () => {
-      const { page } = await openFile(browser, file.file, look);
+      const { page } = look.viewport.width === 1280 ? whole : await open('', look);
       await settled(page);
-      for (const details of await page.locator('details').all())
-        await details.evaluate((d) => d.setAttribute('open', ''));
-      const { violations, passes } = await new AxeBuilder({ page }).analyze();
-      expect(
-        violations.map(({ id, impact, nodes }) => ({ id, impact, at: nodes.map((n) => n.html) })),
-      ).toEqual([]);
-      expect(passes.length).toBeGreaterThan(20);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-        look.viewport.width,
-      );
+      const { objections, passes } = await accessibility(page);
+      expect(objections).toEqual([]);
+      expect(passes).toBeGreaterThan(20);
+      expect(await widthTaken(page)).toBeLessThanOrEqual(look.viewport.width);
     });
   }
 
@@ -204,13 +188,11 @@ describe.skipIf(noBrowser())('the page "Through the year"', () => {
       title: IMAGE,
       alternatives: [{ ...one, title: IMAGE, household: { ...one.household, strategies } }],
     };
-    const bad = await published({ scenario: hostile, draws: 4, pages });
-    const { page, troubles } = await openFile(browser, bad.file);
+    const bad = await published('through-the-year', { scenario: hostile, draws: 4 });
+    const { page, troubles } = await bench.open(bad);
     await settled(page);
-    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
-    expect(await page.locator('img').count()).toBe(0);
+    expect(await harmDone(page)).toEqual(NO_HARM);
     expect(await page.locator('.headline').innerText()).toContain(IMAGE);
     expect(troubles).toEqual([]);
-    bad.remove();
   });
 });

@@ -1,23 +1,28 @@
 /** The page "What to buy next", opened from a file with the network off. */
-import { AxeBuilder } from '@axe-core/playwright';
-import { fromCSV } from 'arquero';
-import { readdirSync, readFileSync, mkdtempSync, rmSync } from 'node:fs';
+import { readdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { OUR_PAGES, publishPages } from '@rideout/notebooks/publish';
+import { fromCSV } from 'arquero';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { publishPages } from '@rideout/notebooks/publish';
 import { askHere, findLadder, type Scenario } from '@rideout/sim';
-import { loadScenario } from '@rideout/sim/node';
 import { moneyText } from '../../packages/notebooks/src/charts/ladder-words.ts';
-import { noBrowser, openFile, startBrowser } from './browser.ts';
-import { fileOf, published, smallHouse, type PublishedFile } from './published.ts';
+import { noBrowser, type OpenedPage } from './browser.ts';
+import { fullHouse, smallHouse } from './houses.ts';
+import { accessibility, harmDone, NO_HARM, pageBench, savedFrom, settled, widthTaken } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
+
+/** Which pages a folder gets is asked below of the publisher itself; what this run has built it need not build again. */
+vi.mock('../../packages/notebooks/src/publish/build-shell.ts', async () => {
+  const { builtShell } = await import('./published.ts');
+  return { buildShell: builtShell };
+});
 
 const SEED = 'rungs';
 const DRAWS = 24;
 const CHOOSING = 20; // four in ten of the outages, and no fewer than twenty
-const pages = [OUR_PAGES['what-to-buy-next']];
-const full = loadScenario(fileOf('../../data/full-house.yaml')).scenario;
+const full = fullHouse();
 /** The demo house with a shorter list of steps, so that the test is soon done. */
 const scenario: Scenario = {
   ...full,
@@ -36,37 +41,26 @@ describe('moneyText(amount, answer)', () => {
 });
 
 describe.skipIf(noBrowser())('the page "What to buy next"', () => {
-  let browser: Browser;
+  const bench = pageBench();
   let file: PublishedFile;
+  /** Without anything changed; read only. */
+  let whole: OpenedPage;
 
   beforeAll(async () => {
-    file = await published({ scenario, pages, seed: SEED, draws: DRAWS });
-    browser = await startBrowser();
-  }, 60_000);
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
+    file = await published('what-to-buy-next', { scenario, seed: SEED, draws: DRAWS });
+    whole = await open();
+  }, 120_000);
 
   const open = async (hash = '', options = {}) => {
-    const opened = await openFile(browser, file.file, {
-      viewport: { width: 1280, height: 900 },
-      hash,
-      ...options,
-    });
-    await opened.page.locator('.run', { hasText: /Settled:/ }).waitFor({ timeout: 90_000 });
+    const opened = await (hash === '' ? bench.openForAll : bench.open)(file, { hash, ...options });
+    await settled(opened.page);
     return opened;
   };
-  const table = async (page: Page) => {
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: 'Save the table as CSV' }).click(),
-    ]);
-    return fromCSV(readFileSync(await download.path(), 'utf8')).objects() as Record<string, unknown>[];
-  };
+  const table = async (page: Page) =>
+    fromCSV((await savedFrom(page, 'main', 'Save the table as CSV')).toString('utf8')).objects() as Record<
+      string,
+      unknown
+    >[];
 
   it('shows the rungs that the library finds for the same seed and outages, within a budget too', async () => {
     for (const [hash, budget] of [
@@ -78,7 +72,7 @@ describe.skipIf(noBrowser())('the page "What to buy next"', () => {
         { seed: SEED, draws: DRAWS, choosingDraws: CHOOSING, budget },
         askHere,
       );
-      const { page, requests, troubles } = await open(hash);
+      const { page, requests, troubles } = hash === '' ? whole : await open(hash);
       const rows = await table(page);
       expect(rows.map(({ steps, paid, days, gainDays }) => ({ steps, paid, days, gainDays }))).toEqual(
         answer.rungs.map((rung) => ({
@@ -94,7 +88,6 @@ describe.skipIf(noBrowser())('the page "What to buy next"', () => {
       for (const step of answer.left)
         expect(await page.locator('#ladder-notes-title ~ ul').innerText()).toContain(`${step.title}`);
       expect([...requests, ...troubles]).toEqual([]);
-      await page.context().close();
     }
   }, 120_000);
 
@@ -113,43 +106,36 @@ describe.skipIf(noBrowser())('the page "What to buy next"', () => {
     { viewport: { width: 1280, height: 900 }, colorScheme: 'light' },
   ] as const)
     it(`fits, and has nothing an accessibility check objects to (${look.viewport.width} px, ${look.colorScheme})`, async () => {
-      const { page } = await open('', look);
-      for (const details of await page.locator('details').all())
-        await details.evaluate((d) => d.setAttribute('open', ''));
-      const { violations, passes } = await new AxeBuilder({ page }).analyze();
-      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
-      expect(passes.length).toBeGreaterThan(15);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-        look.viewport.width,
-      );
+      const { page } = look.viewport.width === 1280 ? whole : await open('', look);
+      const { objections, passes } = await accessibility(page);
+      expect(objections).toEqual([]);
+      expect(passes).toBeGreaterThan(15);
+      expect(await widthTaken(page)).toBeLessThanOrEqual(look.viewport.width);
     });
 
   it('shows hostile names as text', async () => {
     const bad = '</script><img src=x onerror="globalThis.harm = 1">';
     const ladder = { ...scenario.ladder!, startTitle: bad, currency: bad };
     const steps = ladder.steps.map((step) => ({ ...step, title: bad }));
-    const other = await published({
+    const other = await published('what-to-buy-next', {
       scenario: { ...scenario, title: bad, ladder: { ...ladder, steps } },
-      pages,
       draws: 4,
     });
-    const { page, troubles } = await openFile(browser, other.file);
-    await page.locator('.run', { hasText: /Settled:/ }).waitFor({ timeout: 90_000 });
-    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
-    expect(await page.locator('img').count()).toBe(0);
+    const { page, troubles } = await bench.open(other);
+    await settled(page);
+    expect(await harmDone(page)).toEqual(NO_HARM);
     expect(await page.locator('.headline').innerText()).toContain('<img src=x');
     expect(troubles).toEqual([]);
-    other.remove();
   });
 
   it('is left out for a household without a ladder, and says so where it is asked for all the same', async () => {
-    const outDir = mkdtempSync(join(tmpdir(), 'rideout-ladder-'));
-    await publishPages({ scenario: smallHouse(), pages, outDir });
-    const { page, troubles } = await openFile(browser, join(outDir, 'what-to-buy-next.html'));
+    const { page, troubles } = await bench.open(
+      await published('what-to-buy-next', { scenario: smallHouse() }),
+    );
     await page.locator('.answer').waitFor();
     expect(await page.locator('.answer').innerText()).toContain('has no ladder');
     expect(troubles).toEqual([]);
-    rmSync(outDir, { recursive: true, force: true });
+    const outDir = mkdtempSync(join(tmpdir(), 'rideout-ladder-'));
     await publishPages({ scenario: smallHouse(), outDir });
     expect(readdirSync(outDir)).not.toContain('what-to-buy-next.html');
     expect(readdirSync(outDir)).toContain('re-seed.html');

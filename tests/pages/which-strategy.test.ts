@@ -1,66 +1,46 @@
 /** The page "Which strategy?", opened from a file with the network off. */
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { OUR_PAGES } from '@rideout/notebooks/publish';
-import {
-  askDrawsHere,
-  askNeeds,
-  atLeastThisLong,
-  daysDown,
-  prepareStudy,
-  runShard,
-  summarise,
-  type Scenario,
-  type StudySummary,
-} from '@rideout/sim';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { askDrawsHere, askNeeds, atLeastThisLong, daysDown, type Scenario } from '@rideout/sim';
 import { allNeedsDays, bestForNeeds, firstToGo } from '../../packages/notebooks/src/charts/need-endurance.ts';
 import { switchingWords } from '../../packages/notebooks/src/page/strategy-switching.ts';
-import { noBrowser, openFile, settled, startBrowser } from './browser.ts';
-import { published, smallHouse, type PublishedFile } from './published.ts';
+import { noBrowser, type OpenedPage } from './browser.ts';
+import { smallHouse, studyInNode } from './houses.ts';
+import { accessibility, harmDone, NO_HARM, pageBench, settled, widthTaken } from './page-bench.ts';
+import { published, type PublishedFile } from './published.ts';
 
 const SEED = 'which strategy';
 const DRAWS = 20;
 const scenario = smallHouse();
-const pages = [OUR_PAGES['which-strategy']];
-
-function summaryOf(of: Scenario): StudySummary {
-  const study = prepareStudy(of, { seed: SEED });
-  return summarise(study, runShard(study, 0, DRAWS));
-}
-const summary = summaryOf(scenario);
+const { summary } = studyInNode(scenario, { seed: SEED, draws: DRAWS });
 const firstHousehold = summary.strategies.filter((s) => s.alternativeId === scenario.alternatives[0]!.id);
 
 describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
-  let browser: Browser;
+  const bench = pageBench();
   let file: PublishedFile;
+  /** Read only. */
+  let whole: OpenedPage;
 
   beforeAll(async () => {
-    file = await published({ scenario, pages, seed: SEED, draws: DRAWS });
-    browser = await startBrowser();
-  }, 60_000);
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close(); // what still runs there stops
-  });
-  afterAll(async () => {
-    await browser?.close();
-    file?.remove();
-  });
+    file = await published('which-strategy', { scenario, seed: SEED, draws: DRAWS });
+    whole = await bench.openForAll(file);
+    await complete(whole.page);
+  }, 120_000);
 
+  /** The study, and then each need as a family would notice it. */
+  const complete = async (page: Page) => {
+    await settled(page, 2);
+    await page.locator('#family-needs').waitFor();
+  };
   const open = async (hash = '', options = {}) => {
-    const opened = await openFile(browser, file.file, {
-      viewport: { width: 1280, height: 900 },
-      hash,
-      ...options,
-    });
-    await settled(opened.page);
-    await opened.page.locator('#family-needs').waitFor({ timeout: 60_000 });
+    const opened = await bench.open(file, { hash, ...options });
+    await complete(opened.page);
     return opened;
   };
   const answer = (page: Page) => page.locator('.answer').innerText();
 
   it('opens from a file, asks nothing of any network, and says in its headline what Node works out', async () => {
-    const { page, requests, troubles } = await open();
+    const { page, requests, troubles } = whole;
     const best = bestForNeeds(firstHousehold)!;
     expect(await answer(page)).toContain(`“${best.strategyTitle}”`);
     expect(await answer(page)).toContain(atLeastThisLong(Math.min(allNeedsDays(best), summary.horizonDays)));
@@ -90,7 +70,7 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
   });
 
   it('shows for every strategy and need the figures of Node, in the picture and in the table', async () => {
-    const { page } = await open();
+    const { page } = whole;
     const chart = page.locator('#needs-matrix');
     const rows = await chart.locator('tbody tr').allTextContents();
     const needs = firstHousehold[0]!.needs.length;
@@ -150,13 +130,12 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
     ['desktop, light', 1280, 'light'],
   ] as const) {
     it(`has nothing an accessibility check objects to, and fits its screen (${screen})`, async () => {
-      const { page } = await open('', { viewport: { width, height: 800 }, colorScheme });
-      for (const details of await page.locator('details').all())
-        await details.evaluate((d) => d.setAttribute('open', ''));
-      const { violations, passes } = await new AxeBuilder({ page }).analyze();
-      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((n) => n.html) }))).toEqual([]);
-      expect(passes.length).toBeGreaterThan(20);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      const { page } =
+        width === 1280 ? whole : await open('', { viewport: { width, height: 800 }, colorScheme });
+      const { objections, passes } = await accessibility(page);
+      expect(objections).toEqual([]);
+      expect(passes).toBeGreaterThan(20);
+      expect(await widthTaken(page)).toBeLessThanOrEqual(width);
     });
   }
 
@@ -175,14 +154,12 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
         },
       })),
     };
-    const bad = await published({ scenario: hostile, pages, draws: 5 });
-    const { page, troubles } = await openFile(browser, bad.file);
-    await settled(page);
-    expect(await page.evaluate(() => (globalThis as { harm?: number }).harm)).toBeUndefined();
-    expect(await page.locator('img').count()).toBe(0);
+    const bad = await published('which-strategy', { scenario: hostile, draws: 5 });
+    const { page, troubles } = await bench.open(bad);
+    await complete(page);
+    expect(await harmDone(page)).toEqual(NO_HARM);
     expect(await page.locator('#needs-matrix').textContent()).toContain(name);
     expect(troubles).toEqual([]);
-    bad.remove();
   });
 });
 
@@ -203,7 +180,7 @@ describe('switchingWords(scenario, study, household)', () => {
   const id = scenario.alternatives[0]!.id;
 
   it('compares the same rules by hand and by a switch, with their intervals', () => {
-    const study = summaryOf(withTwin);
+    const study = studyInNode(withTwin, { seed: SEED, draws: DRAWS }).summary;
     const words = switchingWords(withTwin, study, id).join(' ');
     const person = study.strategies.find((s) => s.alternativeId === id && s.strategyId === 'tiers')!;
     const machine = study.strategies.find((s) => s.alternativeId === id && s.strategyId === 'twin')!;
