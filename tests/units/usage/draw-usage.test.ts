@@ -59,11 +59,18 @@ describe('drawUsage', () => {
 
   it('is the same for the same seed and index, whatever was in the buffers, and differs between indices', () => {
     const setting = { days: 4, householdScatterFraction: 0.2 };
-    const fresh = [0, 1].map((index) => numbersOf(drawOf(house, { ...setting, index })));
-    const used = createUsageDraw(planOf(house, setting), 4 * 1440);
-    drawOf(house, { ...setting, index: 7, start: [2026, 3, 6, 200] }, used);
-    expect(numbersOf(drawOf(house, { ...setting, index: 1 }, used))).toEqual(fresh[1]);
-    expect(numbersOf(drawOf(house, { ...setting, index: 0 }, used))).toEqual(fresh[0]);
+    const steady = { kind: 'steady', runningW: 40 };
+    const all = [
+      ...house,
+      circuitOf('three', { ...steady, dayScatterFraction: 0 }),
+      circuitOf('four', { ...steady, dayScatterFraction: 0.3 }),
+      circuitOf('five'),
+    ];
+    const fresh = [0, 1].map((index) => numbersOf(drawOf(all, { ...setting, index })));
+    const used = createUsageDraw(planOf(all, setting), 4 * 1440);
+    drawOf(all, { ...setting, index: 7, start: [2026, 3, 6, 200] }, used);
+    expect(numbersOf(drawOf(all, { ...setting, index: 1 }, used))).toEqual(fresh[1]);
+    expect(numbersOf(drawOf(all, { ...setting, index: 0 }, used))).toEqual(fresh[0]);
     expect(fresh[0]).not.toEqual(fresh[1]);
   });
 
@@ -71,6 +78,20 @@ describe('drawUsage', () => {
     const alone = drawOf([house[0]!], { days: 3 });
     const together = drawOf([circuitOf('zero', ...everyKind), house[0]!, house[1]!], { days: 3 });
     expect(together.circuits[1]).toEqual(alone.circuits[0]);
+  });
+
+  it('wants for a circuit what each of its appliances would want there alone, in whatever order they stand', () => {
+    const named = everyKind.map((each, k) => ({ ...each, id: `appliance-${k}` }));
+    const setting = { days: 3, householdScatterFraction: 0.2 };
+    const wattsOf = (...written: readonly Written[]) =>
+      drawOf([circuitOf('one', ...written)], setting).circuits[0]!.demandW;
+    const total = new Float32Array(3 * 1440);
+    for (const each of named) wattsOf(each).forEach((watts, minute) => (total[minute]! += watts));
+    for (let turn = 0; turn < named.length; turn++) {
+      const turned = [...named.slice(turn), ...named.slice(0, turn)];
+      expect(wattsOf(...turned)).toEqual(total);
+      expect(wattsOf(...turned.reverse())).toEqual(total);
+    }
   });
 
   it('gives two appliances of one id on a circuit their own lives', () => {

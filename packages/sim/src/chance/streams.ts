@@ -5,14 +5,23 @@
  * cannot shift another's numbers, and every strategy and alternative meets the same draw.
  * The generator is Alea (J. Baagøe) as packaged by `seedrandom`; changing it is a breaking change of results.
  */
-import alea from 'seedrandom/lib/alea.js';
+import { Alea } from './alea.ts';
 
 /** Uniform numbers in [0, 1), one a call. */
-export type Stream = () => number;
+export interface Stream {
+  (): number;
+  /** The next `count` numbers at once, where the stream has a quick way; ask `fillNumbers`, which takes any stream. */
+  fill?: (out: Float64Array, count: number) => void;
+}
 /** The streams of one draw, by purpose: `weather/days`, `usage/household`, … Asking twice starts the same stream anew. */
 export type Streams = (purpose: string) => Stream;
 
 /** Every stream of draw `index` under `seed`. */
 export function streamsOf(seed: string, index: number): Streams {
-  return (purpose) => alea(`${seed}\u0000${index}\u0000${purpose}`);
+  return (purpose) => {
+    const alea = new Alea(`${seed}\u0000${index}\u0000${purpose}`);
+    const stream: Stream = () => alea.next();
+    stream.fill = (out, count) => alea.fill(out, count);
+    return stream;
+  };
 }

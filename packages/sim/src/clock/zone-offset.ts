@@ -30,25 +30,48 @@ export function isKnownZone(timeZone: string): boolean {
   }
 }
 
-/** Offsets at midnights UTC, by zone and day. A cache only: the same question has the same answer whatever was asked before. */
-const midnights = new Map<string, Map<number, number>>();
+/** A UTC day in one zone: the offset at its start, and the minute from which another holds, 1440 for none. */
+interface DayOffsets {
+  readonly before: number;
+  readonly changeMinute: number;
+  readonly after: number;
+}
 
-function midnightOffset(timeZone: string, utcDay: number): number {
-  let kept = midnights.get(timeZone);
-  if (kept === undefined) midnights.set(timeZone, (kept = new Map<number, number>()));
-  let offset = kept.get(utcDay);
-  if (offset === undefined) kept.set(utcDay, (offset = readOffset(timeZone, utcDay * 1440)));
-  return offset;
+/** Days of each zone. A cache only: the same question has the same answer whatever was asked before. */
+const days = new Map<string, Map<number, DayOffsets>>();
+
+function dayOffsets(timeZone: string, utcDay: number): DayOffsets {
+  let kept = days.get(timeZone);
+  if (kept === undefined) days.set(timeZone, (kept = new Map<number, DayOffsets>()));
+  let day = kept.get(utcDay);
+  if (day === undefined) kept.set(utcDay, (day = readDay(timeZone, utcDay)));
+  return day;
+}
+
+/** No zone changes its clocks and changes them back within a day, so its two midnights tell whether they change. */
+function readDay(timeZone: string, utcDay: number): DayOffsets {
+  const midnight = utcDay * 1440;
+  const before = readOffset(timeZone, midnight);
+  const after = readOffset(timeZone, midnight + 1440);
+  if (before === after) return { before, changeMinute: 1440, after };
+  let low = 0;
+  let changeMinute = 1440;
+  while (changeMinute - low > 1) {
+    const middle = Math.floor((low + changeMinute) / 2);
+    if (readOffset(timeZone, midnight + middle) === before) low = middle;
+    else changeMinute = middle;
+  }
+  return { before, changeMinute, after };
 }
 
 /**
  * Minutes to add to UTC to get civil time in `timeZone` at `epochMinute` (west is negative). The platform is asked
- * only about days whose two midnights differ: no zone changes its clocks and changes them back within a day.
+ * about each day once.
  */
 export function zoneOffsetMinutes(timeZone: string, epochMinute: number): number {
   const utcDay = Math.floor(epochMinute / 1440);
-  const before = midnightOffset(timeZone, utcDay);
-  return before === midnightOffset(timeZone, utcDay + 1) ? before : readOffset(timeZone, epochMinute);
+  const { before, changeMinute, after } = dayOffsets(timeZone, utcDay);
+  return epochMinute - utcDay * 1440 < changeMinute ? before : after;
 }
 
 function readOffset(timeZone: string, epochMinute: number): number {

@@ -5,16 +5,16 @@ export const MINUTES_PER_HOUR = 60;
 export const BLOCK_BASE_W = 0; // watts asked for in every minute
 export const BLOCK_LEAST_W = 1; // the least and the most of `watts` beside them
 export const BLOCK_MOST_W = 2;
-export const BLOCK_PEAK_START_W = 3; // the most that `watts` and the extra watts of a start come to in one minute
-export const BLOCK_SUMS = 4; // before each minute and at the end: sum of `watts`, sum of their squares
-export const BLOCK_FIGURES = BLOCK_SUMS + 2 * (MINUTES_PER_HOUR + 1);
+export const BLOCK_PEAK_START_W = 3; // no minute's `watts` come to more than this with the extra watts of a start
+export const BLOCK_FIGURES = 4;
 
 /** Loads of some hours, a block each; which hour each is for is its owner's to know. */
 export interface LoadBlocks {
   /** BLOCK_FIGURES for each block. */
   readonly figures: Float64Array;
-  /** 60 for each block: watts of the minute beside those of every minute, and the largest extra watts of a start. */
+  /** 60 for each block: watts of the minute beside those of every minute. */
   readonly watts: Float32Array;
+  /** Likewise the largest extra watts of a start; only where the peak is too much for a unit that feeds the block. */
   readonly startExtraW: Float32Array;
 }
 

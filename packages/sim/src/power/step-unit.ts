@@ -12,7 +12,6 @@ import {
   BLOCK_LEAST_W,
   BLOCK_MOST_W,
   BLOCK_PEAK_START_W,
-  BLOCK_SUMS,
   COLD_CHARGE_LIMIT_W,
   COLD_FIGURES,
   COLD_FLOOR_WMIN,
@@ -197,6 +196,7 @@ export function stepUnit(
     const hour = hours - 1;
     const block = blocks[hour]!;
     const figuresAt = block * BLOCK_FIGURES;
+    const wattsAt = (block - hour) * MINUTES_PER_HOUR + from; // of the first step, were it in this hour
     const baseW = figures[figuresAt + BLOCK_BASE_W]! + runningW;
     const floor = floorWmin(settings, cold, hour);
     const chargeLimitW = cold[hour * COLD_FIGURES + COLD_CHARGE_LIMIT_W]!;
@@ -207,17 +207,19 @@ export function stepUnit(
     const mostW = baseW + figures[figuresAt + BLOCK_MOST_W]!;
     const mostNetW = mostSunW[hour]! - leastW - (idleW + leastW * (k1 + k2 * leastW));
     const leastNetW = leastSunW[hour]! - mostW - (idleW + mostW * (k1 + k2 * mostW));
-    const watch =
-      mostW > continuousW ||
-      mostW + startW > surgeW ||
-      baseW + figures[figuresAt + BLOCK_PEAK_START_W]! > surgeW ||
-      -leastNetW > mostDrawnW;
+    const mindsStarts = baseW + figures[figuresAt + BLOCK_PEAK_START_W]! > surgeW;
+    const watch = mostW > continuousW || mostW + startW > surgeW || mindsStarts || -leastNetW > mostDrawnW;
 
     if ((leastNetW >= 0 || mostNetW < 0) && !watch && whole && stored >= down && stored < up) {
       const minutes = end - k;
-      const sumsAt = figuresAt + BLOCK_SUMS + 2 * (from + k - hour * MINUTES_PER_HOUR);
-      const varyingWmin = figures[sumsAt + 2 * minutes]! - figures[sumsAt]!;
-      const varyingW2min = figures[sumsAt + 2 * minutes + 1]! - figures[sumsAt + 1]!;
+      let varyingWmin = 0;
+      let varyingW2min = 0;
+      if (mostW > baseW)
+        for (let m = wattsAt + k; m < wattsAt + end; m++) {
+          const w = watts[m]!;
+          varyingWmin += w;
+          varyingW2min += w * w;
+        }
       const loadWmin = varyingWmin + baseW * minutes;
       const loadW2min = varyingW2min + baseW * (2 * varyingWmin + baseW * minutes);
       const loss = idleW * minutes + k1 * loadWmin + k2 * loadW2min;
@@ -252,13 +254,12 @@ export function stepUnit(
       }
     }
 
-    const wattsAt = block * MINUTES_PER_HOUR + from - hour * MINUTES_PER_HOUR;
     while (k < end) {
       const p = baseW + watts[wattsAt + k]!;
       const loss = idleW + p * (k1 + k2 * p);
       const net = usableW[from + k]! - p - loss;
       if (watch) {
-        const extraW = startExtraW[wattsAt + k]!;
+        const extraW = mindsStarts ? startExtraW[wattsAt + k]! : 0;
         if (p + (extraW > startW ? extraW : startW) > surgeW) {
           ended = SURGE;
           break;

@@ -1,77 +1,81 @@
-/** The sun over one site, worked out once per day and copied into every draw that needs it. */
+/** The sun over one site, worked out once per day and looked at by every draw that needs it. */
 import type { SkySite } from './site.ts';
 import type { Plane } from './sun-direction.ts';
 import { computePlaneDay, computeSunDay, MINUTES_PER_DAY } from './sun-day.ts';
 import type { SunDay } from './sun-day.ts';
+import { cutDaylight, stripOver } from './sun-strip.ts';
+import type { Daylight, SunDays, SunStrip } from './sun-strip.ts';
+
+export type { Daylight } from './sun-strip.ts';
 
 /**
- * Days of sun, each computed when first asked for and kept: about 23 KB a day and 6 KB for each plane. A cache only:
- * the same question has the same answer whatever was asked before.
+ * Days of sun, each computed when first asked for and kept: about 23 KB a day and 6 KB for each plane, and half as much
+ * again end to end. A cache only: the same question has the same answer whatever was asked before.
  */
-export interface SunTable {
+export interface SunTable extends SunDays {
   readonly site: SkySite;
   /** @param utcDay whole days since 1970-01-01. */
   day(utcDay: number): SunDay;
   /** Cosine of incidence on the plane, one value for the middle of each minute; 0 with the sun behind it. */
   planeDay(plane: Plane, utcDay: number): Float32Array;
+  /** Days end to end, at least those asked for. */
+  strip(planes: readonly Plane[], firstDay: number, lastDay: number): SunStrip;
 }
 
 /**
- * The sun of one outage: one value per minute from its start, taken at the middle of the minute.
+ * The sun of one outage: one value per minute from its start, taken at the middle of the minute. The arrays are windows
+ * onto the table's own: to be read only.
  * `cosZenith` is of the sun's centre without refraction (as daily and hourly clearness are defined), below 0 at night;
  * it is the sine of the elevation, so "darker than 3° of elevation" is `cosZenith < sin 3°`.
  */
 export interface SunTrack {
   minutes: number;
-  readonly cosZenith: Float32Array;
+  cosZenith: Float32Array;
   /** W/m² on a plane facing the sun, above the air; given at night too. */
-  readonly extraterrestrialNormalWm2: Float32Array;
+  extraterrestrialNormalWm2: Float32Array;
   /** Cosine of incidence on each plane, in the order of the planes given; 0 with the sun behind it. */
-  readonly planes: readonly Float32Array[];
+  readonly planes: Float32Array[];
   readonly daylight: Daylight;
-}
-
-/** Stretches of minutes with the sun up: stretch s covers `from[s]` up to, not including, `to[s]`. */
-export interface Daylight {
-  count: number;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
 }
 
 export function createSunTable(site: SkySite): SunTable {
   const days = new Map<number, SunDay>();
   const planeDays = new Map<string, Map<number, Float32Array>>();
+  const strips = new Map<string, SunStrip>();
   const day = (utcDay: number): SunDay => keep(days, utcDay, () => computeSunDay(site, utcDay));
   const planeDay = (plane: Plane, utcDay: number): Float32Array => {
-    const ofPlane = keep(
-      planeDays,
-      `${plane.tiltDeg} ${plane.azimuthDeg}`,
-      () => new Map<number, Float32Array>(),
-    );
+    const ofPlane = keep(planeDays, nameOf(plane), () => new Map<number, Float32Array>());
     return keep(ofPlane, utcDay, () => computePlaneDay(day(utcDay), plane));
   };
-  return { site, day, planeDay };
+  const strip = (planes: readonly Plane[], firstDay: number, lastDay: number): SunStrip => {
+    const name = planes.map(nameOf).join();
+    const found = strips.get(name);
+    const covering = stripOver({ day, planeDay }, planes, firstDay, lastDay, found);
+    if (covering !== found) strips.set(name, covering);
+    return covering;
+  };
+  return { site, day, planeDay, strip };
 }
+
+const nameOf = ({ tiltDeg, azimuthDeg }: Plane): string => `${tiltDeg} ${azimuthDeg}`;
 
 /** An empty track, to be filled again and again. @param minutes the longest outage it can hold. */
 export function createSunTrack(minutes: number, planeCount: number): SunTrack {
+  const most = Math.ceil(minutes / 720) + 2; // the sun rises once in a day and a bit
   return {
-    minutes,
-    cosZenith: new Float32Array(minutes),
-    extraterrestrialNormalWm2: new Float32Array(minutes),
-    planes: Array.from({ length: planeCount }, () => new Float32Array(minutes)),
-    daylight: { count: 0, from: new Int32Array(daylights(minutes)), to: new Int32Array(daylights(minutes)) },
+    minutes: 0,
+    cosZenith: new Float32Array(0),
+    extraterrestrialNormalWm2: new Float32Array(0),
+    planes: Array.from({ length: planeCount }, () => new Float32Array(0)),
+    daylight: { count: 0, from: new Int32Array(most), to: new Int32Array(most) },
   };
 }
 
-/** Most stretches of daylight: the sun rises once in a day and a bit. */
-const daylights = (minutes: number): number => Math.ceil(minutes / 720) + 2;
-
 /**
- * Copies the days of an outage into `out`; only days never asked for before cost more than a copy.
+ * Turns `out` to an outage; only days never asked for before cost anything to speak of.
  *
  * @param startEpochMinute whole UTC minutes since 1970-01-01T00:00.
- * @param minutes 1…the length of the arrays in `out`; `out.minutes` is set to it, the rest left alone.
+ * @param minutes 1…what `out` was created for.
  */
 export function fillSunTrack(
   table: SunTable,
@@ -80,31 +84,15 @@ export function fillSunTrack(
   minutes: number,
   out: SunTrack,
 ): void {
+  const dayOf = (epochMinute: number): number => Math.floor(epochMinute / MINUTES_PER_DAY);
+  const strip = table.strip(planes, dayOf(startEpochMinute), dayOf(startEpochMinute + minutes - 1));
+  const from = startEpochMinute - strip.firstDay * MINUTES_PER_DAY;
+  const to = from + minutes;
   out.minutes = minutes;
-  for (let filled = 0; filled < minutes;) {
-    const utcDay = Math.floor((startEpochMinute + filled) / MINUTES_PER_DAY);
-    const from = startEpochMinute + filled - utcDay * MINUTES_PER_DAY;
-    const to = Math.min(MINUTES_PER_DAY, from + minutes - filled);
-    const day = table.day(utcDay);
-    out.cosZenith.set(day.up.subarray(from, to), filled);
-    out.extraterrestrialNormalWm2.set(day.extraterrestrialNormalWm2.subarray(from, to), filled);
-    planes.forEach((plane, index) => {
-      out.planes[index]!.set(table.planeDay(plane, utcDay).subarray(from, to), filled);
-    });
-    filled += to - from;
-  }
-  findDaylight(out);
-}
-
-function findDaylight({ minutes, cosZenith, daylight }: SunTrack): void {
-  daylight.count = 0;
-  for (let m = 0; m < minutes;) {
-    while (m < minutes && !(cosZenith[m]! > 0)) m++;
-    if (m === minutes) return;
-    daylight.from[daylight.count] = m;
-    while (m < minutes && cosZenith[m]! > 0) m++;
-    daylight.to[daylight.count++] = m;
-  }
+  out.cosZenith = strip.up.subarray(from, to);
+  out.extraterrestrialNormalWm2 = strip.extraterrestrialNormalWm2.subarray(from, to);
+  for (let p = 0; p < planes.length; p++) out.planes[p] = strip.planes[p]!.subarray(from, to);
+  cutDaylight(strip.daylight, from, to, out.daylight);
 }
 
 function keep<Key, Value>(kept: Map<Key, Value>, key: Key, make: () => Value): Value {

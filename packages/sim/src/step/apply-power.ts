@@ -123,11 +123,16 @@ function countThermostats(run: Run): void {
 function feedThermostats(run: Run): void {
   countThermostats(run);
   run.thermostatsMoved = true;
+  for (const unit of run.units) unit.thermostatW = 0;
   const { thermostats } = run.draw.usage;
   for (let i = 0; i < thermostats.length; i++) {
     const { circuitIndex } = thermostats[i]!;
     const { group } = run.household.circuits[circuitIndex]!;
-    for (let u = 0; u < run.units.length; u++)
-      run.thermostatFeeds[2 * i + u] = run.units[u]!.pattern.shares[group]!;
+    const { runningW } = run.draw.thermostatPlaces[i]!.parameters;
+    for (let u = 0; u < run.units.length; u++) {
+      const share = run.units[u]!.pattern.shares[group]!;
+      run.thermostatFeeds[2 * i + u] = share;
+      run.units[u]!.thermostatW += share * runningW;
+    }
   }
 }

@@ -72,6 +72,6 @@ function recentSolarW(run: Run): number {
   const from = Math.max(0, run.minute - SOLAR_MEAN_MINUTES);
   if (from === run.minute) return 0;
   let sum = 0;
-  for (const { usableW } of run.draw.solar) for (let m = from; m < run.minute; m++) sum += usableW[m]!;
+  for (const { wminBefore } of run.draw.solar) sum += wminBefore[run.minute]! - wminBefore[from]!;
   return sum / (run.minute - from);
 }

@@ -1,6 +1,6 @@
 /**
  * What hangs on a unit minute by minute, thermostats aside: added up once per draw, hour by hour where it is needed,
- * for every run that asks for the same, with the sums that let a unit go through many minutes at once. MODEL.md §5.2.
+ * for every run that asks for the same. MODEL.md §5.2.
  *
  * A *pattern* is the share of each group's watts that a unit carries. Strategies and alternatives that have the same
  * circuits on meet the same pattern, and read the same sums. Watts are multiples of a 64th, so the sums are exact.
@@ -11,7 +11,6 @@ import {
   BLOCK_LEAST_W,
   BLOCK_MOST_W,
   BLOCK_PEAK_START_W,
-  BLOCK_SUMS,
   MINUTES_PER_HOUR,
   type LoadBlocks,
 } from '../power/hour-figures.ts';
@@ -52,8 +51,8 @@ export interface HourLoads extends LoadBlocks {
   figures: Float64Array;
   watts: Float32Array;
   startExtraW: Float32Array;
-  /** 1 where a block's `startExtraW` is not all 0. */
-  hasStarts: Uint8Array;
+  /** 1 once a block's starts are filled in. */
+  startsReady: Uint8Array;
   /** Per hour of the draw, the latest block made for it; per block, the one made before it for the same hour; 0 = none. */
   readonly latest: Int32Array;
   /** Per hour of the draw, the groups that ask for anything, as bits; 0 = not looked at yet. */
@@ -80,7 +79,7 @@ export function createHourLoads(groups: number, hours: number): HourLoads {
     figures: new Float64Array(FIRST_BLOCKS * BLOCK_FIGURES),
     watts: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
     startExtraW: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
-    hasStarts: new Uint8Array(FIRST_BLOCKS),
+    startsReady: new Uint8Array(FIRST_BLOCKS),
     latest: new Int32Array(hours),
     asking: new Int32Array(hours),
     varying: new Int32Array(hours),
@@ -123,16 +122,30 @@ export function withShare(loads: HourLoads, pattern: LoadPattern, group: number,
   return (pattern.changed[at] = patternOf(loads.byShares, shares, pattern.blocks.length));
 }
 
-/** The blocks of the pattern by hour of the outage, those from `minute` to before `to` made if they were not yet. */
-export function blocksOf(wants: SummedWants, pattern: LoadPattern, minute: number, to: number): Int32Array {
-  const { draw } = wants.hourLoads;
+/**
+ * The blocks of the pattern by hour of the outage, those from `minute` to before `to` made if they were not yet.
+ *
+ * @param mindsW their starts are filled in too where an hour might come to more than this with one: few need them
+ */
+export function blocksOf(
+  wants: SummedWants,
+  pattern: LoadPattern,
+  minute: number,
+  to: number,
+  mindsW = Infinity,
+): Int32Array {
+  const { draw, figures } = wants.hourLoads;
   const { blocks } = pattern;
   if (pattern.ofDraw !== draw) {
     blocks.fill(0);
     pattern.ofDraw = draw;
   }
-  for (let hour = (minute / MINUTES_PER_HOUR) | 0; hour * MINUTES_PER_HOUR < to; hour++)
+  for (let hour = (minute / MINUTES_PER_HOUR) | 0; hour * MINUTES_PER_HOUR < to; hour++) {
     if (blocks[hour] === 0) blocks[hour] = makeBlock(wants, pattern, hour);
+    const at = blocks[hour]! * BLOCK_FIGURES;
+    if (figures[at + BLOCK_BASE_W]! + figures[at + BLOCK_PEAK_START_W]! > mindsW)
+      readyStarts(wants, pattern, hour, blocks[hour]!);
+  }
   return blocks;
 }
 
@@ -207,12 +220,10 @@ function addUp(wants: SummedWants, pattern: LoadPattern, hour: number): number {
   const block = newBlock(loads);
   const { shares } = pattern;
   const likeShares = (loads.madeFor[like] ?? loads.nothing).shares;
-  const { watts } = loads;
-  const at = block * MINUTES_PER_HOUR;
   const minutes = minutesFrom(groupW[0]!, hour * MINUTES_PER_HOUR);
-  let from = like * MINUTES_PER_HOUR; // that of block 0 is all nothing
+  let from = like; // block 0 is all nothing
   let baseW = 0;
-  let starts = false;
+  let peakExtraW = 0;
   let figuresAt = groupHourAt(wants, hour);
   for (let g = 0; g < shares.length; g++, figuresAt += GROUP_FIGURES) {
     const share = shares[g]!;
@@ -220,70 +231,40 @@ function addUp(wants: SummedWants, pattern: LoadPattern, hour: number): number {
     if (mostW === 0) continue;
     const varies = groupHours[figuresAt + GROUP_LEAST_W]! < mostW;
     if (!varies) baseW += share * mostW;
-    if (share > 0 && groupHours[figuresAt + GROUP_EXTRA_W]! > 0) starts = true;
+    const extraW = share * groupHours[figuresAt + GROUP_EXTRA_W]!;
+    if (extraW > peakExtraW) peakExtraW = extraW;
     if (!varies || share === likeShares[g]) continue;
-    addShare(watts, from, at, groupW[g]!, share - likeShares[g]!, hour * MINUTES_PER_HOUR, minutes);
-    from = at;
+    addShare(loads, from, block, groupW[g]!, share - likeShares[g]!, hour * MINUTES_PER_HOUR, minutes);
+    from = block;
   }
-  if (from !== at) watts.copyWithin(at, from, from + MINUTES_PER_HOUR);
-  loads.figures[block * BLOCK_FIGURES + BLOCK_BASE_W] = baseW;
-  sumUpMinutes(loads, block, minutes);
-  noteStarts(wants, pattern, hour, block, starts);
+  if (from !== block) copyMinutes(loads, from, block);
+  const { figures } = loads;
+  const at = block * BLOCK_FIGURES;
+  figures[at + BLOCK_BASE_W] = baseW;
+  figures[at + BLOCK_PEAK_START_W] = figures[at + BLOCK_MOST_W]! + peakExtraW;
+  loads.startsReady[block] = 0;
   loads.before[block] = loads.latest[hour]!;
   loads.latest[hour] = block;
   loads.madeFor[block] = pattern;
   return block;
 }
 
-/** Running sums of the block's first `count` minutes and of their squares, and the least and most of them. */
-function sumUpMinutes({ watts, figures }: HourLoads, block: number, count: number): void {
-  const wattsAt = block * MINUTES_PER_HOUR;
-  const figuresAt = block * BLOCK_FIGURES;
-  let at = figuresAt + BLOCK_SUMS;
-  let sum = 0;
-  let sum2 = 0;
-  let least = count > 0 ? watts[wattsAt]! : 0;
-  let most = least;
-  for (let k = 0; k < count; k++) {
-    const w = watts[wattsAt + k]!;
-    figures[at] = sum;
-    figures[at + 1] = sum2;
-    at += 2;
-    sum += w;
-    sum2 += w * w;
-    if (w < least) least = w;
-    else if (w > most) most = w;
-  }
-  for (const end = figuresAt + BLOCK_FIGURES; at < end; at += 2) {
-    figures[at] = sum;
-    figures[at + 1] = sum2;
-  }
-  figures[figuresAt + BLOCK_LEAST_W] = least;
-  figures[figuresAt + BLOCK_MOST_W] = most;
-}
-
-/** The largest extra watts of a start in each minute, and the most that a minute comes to with them. */
-function noteStarts(
-  { hourLoads: loads, groupExtraW }: SummedWants,
-  { shares }: LoadPattern,
-  hour: number,
-  block: number,
-  starts: boolean,
-): void {
-  const { figures, watts, startExtraW, hasStarts } = loads;
+/** Fills in the largest extra watts of a start in each minute, and the most that a minute comes to with them. */
+function readyStarts(wants: SummedWants, { shares }: LoadPattern, hour: number, block: number): void {
+  const { hourLoads: loads, groupExtraW, groupHours } = wants;
+  const { figures, watts, startExtraW, startsReady } = loads;
+  if (startsReady[block] !== 0) return;
+  startsReady[block] = 1;
   const at = block * MINUTES_PER_HOUR;
   const figuresAt = block * BLOCK_FIGURES;
-  if (starts || hasStarts[block] !== 0) startExtraW.fill(0, at, at + MINUTES_PER_HOUR);
-  hasStarts[block] = starts ? 1 : 0;
+  startExtraW.fill(0, at, at + MINUTES_PER_HOUR);
+  let groupAt = groupHourAt(wants, hour) + GROUP_EXTRA_W;
+  for (let g = 0; g < shares.length; g++, groupAt += GROUP_FIGURES)
+    if (shares[g]! > 0 && groupHours[groupAt]! > 0)
+      keepLargerShare(startExtraW, at, groupExtraW[g]!, shares[g]!, hour * MINUTES_PER_HOUR);
   let peakW = figures[figuresAt + BLOCK_MOST_W]!;
-  if (starts) {
-    for (let g = 0; g < groupExtraW.length; g++) {
-      const extra = groupExtraW[g];
-      if (extra !== undefined && shares[g]! > 0)
-        keepLargerShare(startExtraW, at, extra, shares[g]!, hour * MINUTES_PER_HOUR);
-    }
-    for (let m = at; m < at + MINUTES_PER_HOUR; m++) peakW = Math.max(peakW, watts[m]! + startExtraW[m]!);
-  }
+  for (let m = at; m < at + MINUTES_PER_HOUR; m++)
+    if (startExtraW[m]! > 0) peakW = Math.max(peakW, watts[m]! + startExtraW[m]!);
   figures[figuresAt + BLOCK_PEAK_START_W] = peakW;
 }
 
@@ -305,7 +286,7 @@ function grow(loads: HourLoads): void {
   loads.figures = copyInto(new Float64Array(blocks * BLOCK_FIGURES), loads.figures);
   loads.watts = copyInto(new Float32Array(blocks * MINUTES_PER_HOUR), loads.watts);
   loads.startExtraW = copyInto(new Float32Array(blocks * MINUTES_PER_HOUR), loads.startExtraW);
-  loads.hasStarts = copyInto(new Uint8Array(blocks), loads.hasStarts);
+  loads.startsReady = copyInto(new Uint8Array(blocks), loads.startsReady);
   loads.before = copyInto(new Int32Array(blocks), loads.before);
 }
 
@@ -314,17 +295,40 @@ function minutesFrom(values: Float32Array, from: number): number {
   return Math.min(MINUTES_PER_HOUR, values.length - from);
 }
 
-/** Watts of a group, times its share, and those at `from` together make those at `at`. */
+/** The minutes of block `from` and a group's watts times a share together make those of `block`, and their bounds. */
 function addShare(
-  sum: Float32Array,
+  { watts, figures }: HourLoads,
   from: number,
-  at: number,
-  watts: Float32Array,
+  block: number,
+  groupW: Float32Array,
   share: number,
   minute: number,
   count: number,
 ): void {
-  for (let k = 0; k < count; k++) sum[at + k] = sum[from + k]! + share * watts[minute + k]!;
+  const fromAt = from * MINUTES_PER_HOUR;
+  const at = block * MINUTES_PER_HOUR;
+  let before = watts[fromAt]! + share * groupW[minute]!;
+  let least = before;
+  let most = before;
+  for (let k = 0; k < count; k++) {
+    const w = watts[fromAt + k]! + share * groupW[minute + k]!;
+    watts[at + k] = w;
+    if (w === before) continue;
+    before = w;
+    if (w < least) least = w;
+    else if (w > most) most = w;
+  }
+  figures[block * BLOCK_FIGURES + BLOCK_LEAST_W] = least;
+  figures[block * BLOCK_FIGURES + BLOCK_MOST_W] = most;
+}
+
+/** Plain loop: on so few, it is faster than `copyWithin`. */
+function copyMinutes({ watts, figures }: HourLoads, from: number, block: number): void {
+  const fromAt = from * MINUTES_PER_HOUR;
+  const at = block * MINUTES_PER_HOUR;
+  for (let k = 0; k < MINUTES_PER_HOUR; k++) watts[at + k] = watts[fromAt + k]!;
+  figures[block * BLOCK_FIGURES + BLOCK_LEAST_W] = figures[from * BLOCK_FIGURES + BLOCK_LEAST_W]!;
+  figures[block * BLOCK_FIGURES + BLOCK_MOST_W] = figures[from * BLOCK_FIGURES + BLOCK_MOST_W]!;
 }
 
 function keepLargerShare(

@@ -37,6 +37,8 @@ export interface UnitRun {
   readonly settings: UnitSettings;
   /** Per group, share of its watts that this unit carries now. */
   pattern: LoadPattern;
+  /** Watts of the thermostats on it if all ran. */
+  thermostatW: number;
   /** Minute of the next switching of the thermostats that hang on it alone. */
   thermostatDue: number;
   /** Delivered to circuits in the stretches closed so far. */
@@ -149,6 +151,7 @@ function createUnitRun(parameters: UnitParameters, pattern: LoadPattern, storedW
     saved: createUnitState(storedWmin),
     settings: createUnitSettings(),
     pattern,
+    thermostatW: 0,
     thermostatDue: 0,
     servedWmin: 0,
     event: new Int32Array(1),

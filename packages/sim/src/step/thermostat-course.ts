@@ -57,7 +57,7 @@ export function findNext(place: ThermostatPlace, state: ThermostatState): void {
   const { parameters, around, movesAt } = place;
   const { calling } = state;
   const depth = isRunning(state) ? parameters.depth : 0;
-  const threshold = (calling ? parameters.low : parameters.high);
+  const threshold = calling ? parameters.low : parameters.high;
   const drift = parameters.drift;
   let y = state.anchorY;
   let most = y;

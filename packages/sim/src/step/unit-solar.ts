@@ -7,7 +7,7 @@ import type { Daylight, SunTrack } from '../sky/sun-table.ts';
 import type { Plane } from '../sky/sun-direction.ts';
 import type { WeatherDraw } from '../weather/weather-draw.ts';
 import type { UnitSolar } from './prepared-draw.ts';
-import { createSolarMinutes } from './solar-sums.ts';
+import { createSolarMinutes, sumUpSolar } from './solar-sums.ts';
 import { stowedMinutes } from './stowed-panels.ts';
 
 /** Every distinct plane of the given units, in order of first mention. */
@@ -93,6 +93,7 @@ function sumUp(solar: UnitSolar, daylight: Daylight): void {
       usable += usableW[m]!;
     }
   }
+  sumUpSolar(solar, daylight);
   solar.availableWh = available / 60;
   solar.clippedWh = (available - usable) / 60;
 }

@@ -47,7 +47,8 @@ function stepOne(run: Run, u: number, count: number, dt: number): void {
   const { parameters, state, settings, pattern, event } = unit;
   settings.dt = dt;
   switchThrough(run, u, minute + count);
-  const blocks = blocksOf(draw, pattern, minute, minute + count);
+  const mindsW = parameters.surgeW - unit.thermostatW - 1; // a watt to spare for rounding
+  const blocks = blocksOf(draw, pattern, minute, minute + count, mindsW);
   const steps = isFed(run, u)
     ? stepFed(run, run.sources!, u, count)
     : stepUnit(

@@ -15,7 +15,6 @@ import {
   type UnitSolar,
 } from '../step/prepared-draw.ts';
 import { fillPreparedSources } from '../step/prepared-sources.ts';
-import { sumUpSolar } from '../step/solar-sums.ts';
 import { createUnitSolar, fillPlanes, fillUnitSolar } from '../step/unit-solar.ts';
 import { drawUsage } from '../usage/draw-usage.ts';
 import { createUsageDraw, type UsageBuffers } from '../usage/usage-buffers.ts';
@@ -120,7 +119,6 @@ export function fillDraw(study: Study, work: Workspace, streams: Streams): void 
   for (const { alternative, unit, solar } of work.solars.values()) {
     const spec = study.compiled[alternative]!.household.units[unit]!;
     fillUnitSolar(solar, spec, planes, work.planeWm2, work.weather, work.track.daylight, work.clock);
-    sumUpSolar(solar, work.track.daylight);
   }
   study.compiled.forEach(({ household }, a) => {
     const draw = work.draws[a]!;

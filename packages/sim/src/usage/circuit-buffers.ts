@@ -1,4 +1,5 @@
 /** The rows of watts that appliances of one circuit add themselves to. */
+import type { LocalDays } from './local-days.ts';
 import { roundW } from './round-w.ts';
 import type { CircuitWant } from './usage-draw.ts';
 
@@ -24,11 +25,45 @@ export function noteChange({ busyHours }: CircuitWant, minute: number): void {
   if (minute % 60 !== 0) busyHours[(minute / 60) | 0] = 1; // past the end falls away
 }
 
-/** Adds `watts` to whole minutes from `from` up to, not including, `to`, both within the outage. */
-export function addMinutes(circuit: CircuitWant, from: number, to: number, watts: number): void {
+/**
+ * Lays each local day's watts down over the whole outage.
+ *
+ * @param dayW one value per local day.
+ * @param laidW what lies there already over all of it, NaN for nothing of use.
+ * @returns what then lies over all of it, NaN where days differ.
+ */
+export function fillDays(circuit: CircuitWant, days: LocalDays, dayW: Float64Array, laidW: number): number {
+  let from = 0;
+  let watts = roundW(dayW[0]!);
+  for (let s = 1; s < days.stretchCount; s++) {
+    const next = roundW(dayW[days.stretchDay[s]!]!);
+    if (next === watts) continue;
+    const to = days.stretchAt[s]!;
+    circuit.demandW.fill(watts, from, to);
+    noteChange(circuit, to);
+    from = to;
+    watts = next;
+  }
+  if (from > 0 || watts !== laidW) circuit.demandW.fill(watts, from);
+  return from > 0 ? NaN : watts;
+}
+
+/**
+ * Adds `watts` to whole minutes from `from` up to, not including, `to`, both within the outage.
+ *
+ * @param flat whether all of them have the same watts now, which takes less time.
+ */
+export function addMinutes(
+  circuit: CircuitWant,
+  from: number,
+  to: number,
+  watts: number,
+  flat: boolean,
+): void {
   if (from >= to) return;
   const { demandW } = circuit;
-  for (let m = from; m < to; m++) demandW[m] = demandW[m]! + watts;
+  if (flat) demandW.fill(demandW[from]! + watts, from, to);
+  else for (let m = from; m < to; m++) demandW[m] = demandW[m]! + watts;
   noteChange(circuit, from);
   noteChange(circuit, to);
 }

@@ -1,21 +1,20 @@
-import type { Stream, Streams } from '../chance/streams.ts';
+import type { Streams } from '../chance/streams.ts';
 import type { OutageClock } from '../clock/outage-clock.ts';
 import { sin } from '../portable/elementary.ts';
-import { clearStarts, noteChange } from './circuit-buffers.ts';
+import { clearStarts, fillDays } from './circuit-buffers.ts';
 import { drawDutyCycled } from './duty-cycled.ts';
 import { drawEvents } from './events.ts';
 import { drawLights } from './lights.ts';
 import { findLitRuns } from './lit-runs.ts';
-import { findLocalDays, type LocalDays } from './local-days.ts';
+import { findLocalDays } from './local-days.ts';
 import { logNormalFactor } from './log-normal-factor.ts';
 import { drawMeasured } from './measured.ts';
-import { roundW } from './round-w.ts';
 import { drawScheduled } from './scheduled.ts';
 import { drawSteady } from './steady.ts';
 import { drawThermostat } from './thermostat.ts';
 import type { UsageBuffers } from './usage-buffers.ts';
 import type { CircuitWant } from './usage-draw.ts';
-import type { AppliancePlan, UsagePlan } from './usage-plan.ts';
+import type { CircuitPlan, UsagePlan, VaryingAppliance } from './usage-plan.ts';
 
 const RADIANS = Math.PI / 180;
 
@@ -29,7 +28,7 @@ export interface UsageAmbient {
 /**
  * Fills `out` with the household's wants in one draw. MODEL.md §Usage.
  *
- * Depends on nothing but its arguments; what was in `out` does not matter. A longer horizon extends a draw and leaves
+ * Depends on nothing but its arguments; what the draws before left in `out` does not matter. A longer horizon extends a draw and leaves
  * the minutes before as they are, as long as clock, ambient and sun do.
  *
  * @param clock as long as `out`; otherwise RangeError.
@@ -52,62 +51,68 @@ export function drawUsage(
   plan.darknesses.forEach((belowDeg, k) =>
     findLitRuns(out.days, plan.awake, sinElevation, sin(belowDeg * RADIANS), out.lit[k]!),
   );
-  layDownSteady(plan, streams, out);
   const householdFactor = logNormalFactor(streams('usage/household'), plan.householdSigma);
-  let thermostat = 0;
-  for (const { circuitIndex, purpose, plan: each } of plan.appliances) {
-    if (each.kind === 'steady') continue;
-    const stream = streams(purpose);
-    if (each.kind === 'thermostat') {
-      drawThermostat(out.thermostats[thermostat++]!, ambient[each.want.surroundings][0]!, stream);
-    } else drawAppliance(each, clock, ambient, householdFactor, stream, out, circuitIndex);
+  const drawing: Drawing = { clock, ambient, householdFactor, streams, out };
+  for (let c = 0; c < plan.circuits.length; c++) {
+    layDownSteady(plan.circuits[c]!, streams, out, c);
+    for (const appliance of plan.circuits[c]!.varying) drawWatts(appliance, drawing, out.circuits[c]!);
   }
+  drawThermostats(plan, drawing);
 }
 
-/** Starts every circuit anew from its steady watts, which takes no longer than clearing it. */
-function layDownSteady(plan: UsagePlan, streams: Streams, out: UsageBuffers): void {
-  const { days, steadyDayW } = out;
-  for (const dayW of steadyDayW) dayW.fill(0);
-  for (const { circuitIndex, purpose, plan: each } of plan.appliances) {
-    if (each.kind === 'steady') drawSteady(each, days.count, streams(purpose), steadyDayW[circuitIndex]!);
-  }
-  for (let c = 0; c < out.circuits.length; c++) {
-    clearStarts(out.circuits[c]!);
-    fillDays(out.circuits[c]!, days, steadyDayW[c]!);
-  }
+/** What every appliance of a draw meets. */
+interface Drawing {
+  readonly clock: OutageClock;
+  readonly ambient: UsageAmbient;
+  readonly householdFactor: number;
+  readonly streams: Streams;
+  readonly out: UsageBuffers;
 }
 
-function fillDays(circuit: CircuitWant, days: LocalDays, dayW: Float64Array): void {
-  let before = -1;
-  for (let s = 0; s < days.stretchCount; s++) {
-    const from = days.stretchAt[s]!;
-    const watts = roundW(dayW[days.stretchDay[s]!]!);
-    circuit.demandW.fill(watts, from, days.stretchAt[s + 1]);
-    if (watts !== before && from > 0) noteChange(circuit, from);
-    before = watts;
-  }
-}
-
-function drawAppliance(
-  plan: Exclude<AppliancePlan, { kind: 'steady' | 'thermostat' }>,
-  clock: OutageClock,
-  ambient: UsageAmbient,
-  householdFactor: number,
-  stream: Stream,
-  { circuits, days, lit }: UsageBuffers,
-  circuitIndex: number,
+/** Starts a circuit anew from its steady watts, which takes no longer than clearing it. */
+function layDownSteady(
+  { steady, varies }: CircuitPlan,
+  streams: Streams,
+  out: UsageBuffers,
+  c: number,
 ): void {
-  const circuit = circuits[circuitIndex]!;
+  const { days, steadyDayW, laidW } = out;
+  const circuit = out.circuits[c]!;
+  steadyDayW.fill(0);
+  for (const { purpose, plan } of steady) drawSteady(plan, days.count, streams(purpose), steadyDayW);
+  clearStarts(circuit);
+  const sameW = fillDays(circuit, days, steadyDayW, laidW[c]!);
+  laidW[c] = varies ? NaN : sameW;
+}
+
+function drawWatts(
+  { plan, purpose, first }: VaryingAppliance,
+  { clock, ambient, householdFactor, streams, out: { days, lit, ahead } }: Drawing,
+  circuit: CircuitWant,
+): void {
   switch (plan.kind) {
     case 'duty-cycled':
-      return drawDutyCycled(plan, clock, ambient.indoors, stream, circuit);
+      return drawDutyCycled(plan, clock, ambient.indoors, streams(purpose), circuit);
     case 'events':
-      return drawEvents(plan, days, householdFactor, stream, circuit);
+      return drawEvents(plan, days, householdFactor, streams(purpose), ahead, circuit);
     case 'scheduled':
-      return drawScheduled(plan, clock, days, circuit);
+      return drawScheduled(plan, clock, days, circuit, first);
     case 'lights':
-      return drawLights(plan, lit[plan.darknessIndex]!, householdFactor, stream, circuit);
+      return drawLights(plan, lit[plan.darknessIndex]!, householdFactor, streams(purpose), circuit, first);
     case 'measured':
-      return drawMeasured(plan, days, stream, circuit);
+      return drawMeasured(plan, days, streams(purpose), circuit);
+    case 'thermostat':
+      return; // its watts come when the draw is stepped
+  }
+}
+
+function drawThermostats({ circuits }: UsagePlan, { ambient, streams, out }: Drawing): void {
+  let thermostat = 0;
+  for (const { varying } of circuits) {
+    for (const { purpose, plan } of varying) {
+      if (plan.kind !== 'thermostat') continue;
+      const surroundingsC = ambient[plan.want.surroundings][0]!;
+      drawThermostat(out.thermostats[thermostat++]!, surroundingsC, streams(purpose));
+    }
   }
 }

@@ -1,13 +1,13 @@
 /** Appliances that people (or taps, or eggs) set going now and then: a kettle, a pump, a dryer. MODEL.md §Usage, U5. */
 import type { Stream } from '../chance/streams.ts';
-import { log } from '../portable/elementary.ts';
 import type { Appliance } from '../scenario/scenario.ts';
 import { addRun, addStart } from './circuit-buffers.ts';
 import { dayPattern, type DayPattern, readingAt, stretchOf } from './day-pattern.ts';
 import { type LocalDays, minuteOfReading } from './local-days.ts';
-import { logNormalFactor, logNormalSigma } from './log-normal-factor.ts';
+import { logNormal, logNormalSigma } from './log-normal-factor.ts';
 import { startExtraOf } from './start-extra.ts';
 import type { CircuitWant } from './usage-draw.ts';
+import { beginUses, nextUse, type UsesAhead } from './uses-ahead.ts';
 import { roundW } from './round-w.ts';
 
 export interface EventsPlan {
@@ -47,18 +47,23 @@ export function drawEvents(
   days: LocalDays,
   householdFactor: number,
   stream: Stream,
+  ahead: UsesAhead,
   circuit: CircuitWant,
 ): void {
-  const { pattern } = plan;
+  const { pattern, lengthSigma } = plan;
   const minutes = circuit.demandW.length;
+  beginUses(ahead);
   let busyUntil = -Infinity;
   for (let day = -1; day < days.count; day++) {
-    const uses = plan.usesPerDay * householdFactor * logNormalFactor(stream, plan.daySigma);
+    let pair = nextUse(ahead, stream, lengthSigma);
+    const uses = plan.usesPerDay * householdFactor * logNormal(ahead.numbers[2 * pair]!, plan.daySigma);
     let stretch = 0;
-    for (let share = nextShare(0, uses, stream); share < 1; share = nextShare(share, uses, stream)) {
+    // the share of the day's weight at which the next use falls; 1 or more: none today
+    for (let share = -ahead.gap[pair]! / uses; share < 1; share -= ahead.gap[pair]! / uses) {
       stretch = stretchOf(pattern, share, stretch);
       const wanted = minuteOfReading(days, day, readingAt(pattern, share, stretch));
-      const length = plan.minutesPerUse * logNormalFactor(stream, plan.lengthSigma);
+      pair = nextUse(ahead, stream, lengthSigma);
+      const length = plan.minutesPerUse * ahead.lengthFactor[pair]!;
       const start = Math.max(wanted, busyUntil);
       if (start >= minutes) return;
       if (start > busyUntil) addStart(circuit, start, plan.startExtraW);
@@ -66,9 +71,4 @@ export function drawEvents(
       addRun(circuit, start, busyUntil, plan.runningW);
     }
   }
-}
-
-/** The share of the day's weight at which the next use falls; 1 or more: none today. */
-function nextShare(share: number, usesPerDay: number, stream: Stream): number {
-  return share - log(1 - stream()) / usesPerDay;
 }

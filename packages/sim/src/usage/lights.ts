@@ -37,6 +37,7 @@ export function planLights(
  * Adds what is lit in every dark waking minute: litFraction × household × day factor, never more than all of them.
  *
  * @param lit the dark waking minutes, in order of time.
+ * @param first whether nothing but the day's steady watts lies on the circuit yet.
  */
 export function drawLights(
   plan: LightsPlan,
@@ -44,6 +45,7 @@ export function drawLights(
   householdFactor: number,
   stream: Stream,
   circuit: CircuitWant,
+  first: boolean,
 ): void {
   let day = -1;
   let watts = 0;
@@ -52,6 +54,6 @@ export function drawLights(
       const share = plan.litFraction * householdFactor * logNormalFactor(stream, plan.daySigma);
       watts = roundW(plan.allW * Math.min(1, share));
     }
-    addMinutes(circuit, lit.from[run]!, lit.to[run]!, watts);
+    addMinutes(circuit, lit.from[run]!, lit.to[run]!, watts, first);
   }
 }

@@ -14,11 +14,15 @@ export function logNormalSigma(scatterFraction: number): number {
 
 /**
  * One log-normal factor with mean 1: exp(sigma z - sigma²/2), z standard normal.
- * Takes one uniform whatever sigma is, so turning scatter off or on never shifts the rest of the stream.
  *
+ * @param u 0…1, uniform.
  * @param sigma from `logNormalSigma`; 0 gives exactly 1.
  */
-export function logNormalFactor(stream: Stream, sigma: number): number {
-  const u = stream();
+export function logNormal(u: number, sigma: number): number {
   return sigma === 0 ? 1 : exp(sigma * (normalDeviate(u) - sigma / 2));
+}
+
+/** The same from a stream. Takes one uniform whatever sigma is, so turning scatter off or on never shifts the rest of it. */
+export function logNormalFactor(stream: Stream, sigma: number): number {
+  return logNormal(stream(), sigma);
 }

@@ -1,15 +1,22 @@
 import { minutesInWindows } from '../clock/clock-windows.ts';
 import type { Appliance, Circuit } from '../scenario/scenario.ts';
 import type { CheckedScenario } from '../scenario/schema.ts';
+import { dayRuns } from './day-runs.ts';
 import { planDutyCycled } from './duty-cycled.ts';
 import { planEvents } from './events.ts';
 import { planLights } from './lights.ts';
 import { logNormalSigma } from './log-normal-factor.ts';
 import { planMeasured } from './measured.ts';
 import { planScheduled } from './scheduled.ts';
-import { planSteady } from './steady.ts';
+import { planSteady, type SteadyPlan } from './steady.ts';
 import { planThermostat } from './thermostat.ts';
-import type { AppliancePlan, PlannedAppliance, UsagePlan } from './usage-plan.ts';
+import type {
+  AppliancePlan,
+  CircuitPlan,
+  PlannedAppliance,
+  UsagePlan,
+  VaryingAppliance,
+} from './usage-plan.ts';
 
 /**
  * Compiles the circuits once per household. MODEL.md §Usage.
@@ -25,24 +32,32 @@ export function planUsage(
 ): UsagePlan {
   const awakeMinutes = minutesInWindows([awake]);
   const household: HouseholdPlan = { awake: awakeMinutes, indoorC, darknesses: [] };
-  const appliances: PlannedAppliance[] = [];
-  circuits.forEach((circuit, circuitIndex) => {
-    const names = streamNames(circuit);
-    circuit.appliances.forEach((appliance, applianceIndex) => {
-      const plan = planAppliance(appliance, circuitIndex, applianceIndex, household);
-      const purpose = `usage/${circuit.id}/${names[applianceIndex]!}`;
-      for (let copy = 1; copy <= copiesOf(appliance); copy++) {
-        appliances.push({ circuitIndex, purpose: copy === 1 ? purpose : `${purpose}/${copy}`, plan });
-      }
-    });
+  return {
+    circuits: circuits.map((circuit, index) => planCircuit(circuit, index, household)),
+    darknesses: household.darknesses,
+    awake: dayRuns(awakeMinutes),
+    householdSigma: logNormalSigma(usage.householdScatterFraction),
+  };
+}
+
+function planCircuit(circuit: Circuit, circuitIndex: number, household: HouseholdPlan): CircuitPlan {
+  const steady: PlannedAppliance<SteadyPlan>[] = [];
+  const varying: VaryingAppliance[] = [];
+  const names = streamNames(circuit);
+  circuit.appliances.forEach((appliance, applianceIndex) => {
+    const plan = planAppliance(appliance, circuitIndex, applianceIndex, household);
+    const purpose = `usage/${circuit.id}/${names[applianceIndex]!}`;
+    for (let copy = 1; copy <= copiesOf(appliance); copy++) {
+      const own = copy === 1 ? purpose : `${purpose}/${copy}`;
+      if (plan.kind === 'steady') steady.push({ purpose: own, plan });
+      else varying.push({ purpose: own, plan, first: !varying.some(drawsWatts) });
+    }
   });
   return {
-    circuitCount: circuits.length,
-    circuitStarts: circuits.map((_, c) => appliances.some((a) => a.circuitIndex === c && starts(a.plan))),
-    appliances,
-    darknesses: household.darknesses,
-    awake: awakeMinutes,
-    householdSigma: logNormalSigma(usage.householdScatterFraction),
+    steady,
+    varying,
+    varies: varying.some(drawsWatts),
+    starts: varying.some(({ plan }) => starts(plan)),
   };
 }
 
@@ -98,4 +113,9 @@ function starts(plan: AppliancePlan): boolean {
     (plan.kind === 'duty-cycled' || plan.kind === 'events' || plan.kind === 'scheduled') &&
     plan.startExtraW > 0
   );
+}
+
+/** Whether it lays watts on its circuit: those of thermostats come when the draw is stepped. */
+function drawsWatts({ plan }: PlannedAppliance): boolean {
+  return plan.kind !== 'thermostat';
 }

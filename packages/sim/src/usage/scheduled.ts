@@ -3,6 +3,7 @@ import { minutesInWindows } from '../clock/clock-windows.ts';
 import type { OutageClock } from '../clock/outage-clock.ts';
 import type { Appliance } from '../scenario/scenario.ts';
 import { addMinutes, addStart } from './circuit-buffers.ts';
+import { dayRuns, type DayRuns } from './day-runs.ts';
 import type { LocalDays } from './local-days.ts';
 import { startExtraOf } from './start-extra.ts';
 import type { CircuitWant } from './usage-draw.ts';
@@ -14,50 +15,45 @@ export interface ScheduledPlan {
   readonly startExtraW: number;
   /** 1 for each of the 1,440 local minutes of a day in which it runs. */
   readonly on: Uint8Array;
-  /** The same as runs of readings [from, to) within one day. */
-  readonly onFrom: readonly number[];
-  readonly onTo: readonly number[];
+  readonly runs: DayRuns;
 }
 
 /** The clock starts all `count` of them in the same seconds, so their starting watts add up. */
 export function planScheduled(appliance: Extract<Appliance, { kind: 'scheduled' }>): ScheduledPlan {
   const on = minutesInWindows(appliance.windows);
-  const onFrom: number[] = [];
-  const onTo: number[] = [];
-  for (let m = 0; m < 1440; m++) {
-    if (on[m] === 1 && (m === 0 || on[m - 1] === 0)) onFrom.push(m);
-    if (on[m] === 1 && (m === 1439 || on[m + 1] === 0)) onTo.push(m + 1);
-  }
   return {
     kind: 'scheduled',
     runningW: roundW(appliance.runningW * appliance.count),
     startExtraW: startExtraOf(appliance) * appliance.count,
     on,
-    onFrom,
-    onTo,
+    runs: dayRuns(on),
   };
 }
 
 /**
  * Adds its watts wherever the clock on the wall reads a minute of its windows: an hour that comes twice is run
  * twice, one that is jumped over is not run. A timer has no habits: neither household nor day scatter changes it.
+ *
+ * @param first whether nothing but the day's steady watts lies on the circuit yet.
  */
 export function drawScheduled(
   plan: ScheduledPlan,
   clock: OutageClock,
   days: LocalDays,
   circuit: CircuitWant,
+  first: boolean,
 ): void {
+  const { runs } = plan;
   for (let s = 0; s < days.stretchCount; s++) {
     const at = days.stretchAt[s]!;
     const reading = days.stretchReading[s]!;
     const end = days.stretchAt[s + 1]!;
-    for (let k = 0; k < plan.onFrom.length; k++) {
-      const from = Math.max(at, at + plan.onFrom[k]! - reading);
-      const to = Math.min(end, at + plan.onTo[k]! - reading);
+    for (let k = 0; k < runs.from.length; k++) {
+      const from = Math.max(at, at + runs.from[k]! - reading);
+      const to = Math.min(end, at + runs.to[k]! - reading);
       if (from >= to) continue;
       if (plan.startExtraW > 0 && !wasOn(plan, clock, from)) addStart(circuit, from, plan.startExtraW);
-      addMinutes(circuit, from, to, plan.runningW);
+      addMinutes(circuit, from, to, plan.runningW, first);
     }
   }
 }

@@ -5,6 +5,7 @@ import type { MinuteRuns } from './minute-runs.ts';
 import type { ThermostatBuffer } from './thermostat.ts';
 import type { UsageDraw } from './usage-draw.ts';
 import type { UsagePlan } from './usage-plan.ts';
+import { createUsesAhead, type UsesAhead } from './uses-ahead.ts';
 
 /** A draw whose arrays are filled again and again, with the working space of filling them. */
 export interface UsageBuffers extends UsageDraw {
@@ -13,25 +14,30 @@ export interface UsageBuffers extends UsageDraw {
   readonly days: LocalDays;
   /** Dark waking minutes, one list for each of the plan's darknesses. */
   readonly lit: readonly MinuteRuns[];
-  /** Steady watts of each circuit, one value per local day. */
-  readonly steadyDayW: readonly Float64Array[];
+  /** Steady watts of the circuit in hand, one value per local day. */
+  readonly steadyDayW: Float64Array;
+  /** Watts that lie over all of a circuit since the draw before; NaN where they vary. */
+  readonly laidW: Float64Array;
+  readonly ahead: UsesAhead;
 }
 
 /** Empty buffers for draws of `minutes` minutes, for `drawUsage`. */
 export function createUsageDraw(plan: UsagePlan, minutes: number): UsageBuffers {
   const days = createLocalDays(minutes);
   const thermostats: ThermostatBuffer[] = [];
-  for (const { plan: each } of plan.appliances) {
+  for (const { plan: each } of plan.circuits.flatMap((circuit) => circuit.varying)) {
     if (each.kind === 'thermostat')
       thermostats.push({ ...each.want, startC: each.want.setC, startCalling: false });
   }
-  const circuits = plan.circuitStarts.map((starts) => createCircuit(minutes, starts));
+  const circuits = plan.circuits.map(({ starts }) => createCircuit(minutes, starts));
   return {
     minutes,
     circuits,
     thermostats,
     days,
     lit: plan.darknesses.map(() => createLitRuns(minutes)),
-    steadyDayW: circuits.map(() => new Float64Array(days.midnightAt.length)),
+    steadyDayW: new Float64Array(days.midnightAt.length),
+    laidW: new Float64Array(circuits.length),
+    ahead: createUsesAhead(),
   };
 }

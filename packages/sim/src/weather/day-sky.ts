@@ -1,8 +1,8 @@
 /** The sun of a whole local day, hour by hour: what clearness is a share of. */
-import { createSunTrack, fillSunTrack } from '../sky/sun-table.ts';
+import { MINUTES_PER_DAY } from '../sky/sun-day.ts';
 import type { SunTable } from '../sky/sun-table.ts';
 
-/** One day of 24 whole hours of a fixed local time. Extraterrestrial irradiance on the level is normalWm2 × cosine. */
+/** One day of 24 whole hours of a fixed local time. */
 export interface DaySky {
   /** Cosine of the zenith angle at the middle of each minute, 1440; 0 with the sun down. */
   readonly minuteCosZenith: Float32Array;
@@ -10,8 +10,6 @@ export interface DaySky {
   readonly hourCosZenith: Float64Array;
   /** Their sum over the day; 0 in polar night. */
   readonly dayCosZenith: number;
-  /** W/m² on a plane facing the sun, above the air, at the day's middle. */
-  readonly normalWm2: number;
 }
 
 export interface DaySkies {
@@ -36,14 +34,17 @@ export function createDaySkies(table: SunTable, offsetMinutes: number): DaySkies
 }
 
 function computeDaySky(table: SunTable, startEpochMinute: number): DaySky {
-  const track = createSunTrack(1440, 0);
-  fillSunTrack(table, [], startEpochMinute, 1440, track);
-  const minuteCosZenith = track.cosZenith;
+  const utcDay = Math.floor(startEpochMinute / MINUTES_PER_DAY);
+  const [before, after] = [table.day(utcDay), table.day(utcDay + 1)];
+  const from = startEpochMinute - utcDay * MINUTES_PER_DAY;
+  const minuteCosZenith = new Float32Array(MINUTES_PER_DAY);
+  minuteCosZenith.set(before.up.subarray(from));
+  minuteCosZenith.set(after.up.subarray(0, from), MINUTES_PER_DAY - from);
   const hourCosZenith = new Float64Array(24);
-  for (let minute = 0; minute < 1440; minute++) {
+  for (let minute = 0; minute < MINUTES_PER_DAY; minute++) {
     if (minuteCosZenith[minute]! < 0) minuteCosZenith[minute] = 0;
     hourCosZenith[Math.floor(minute / 60)]! += minuteCosZenith[minute]! / 60;
   }
   const dayCosZenith = hourCosZenith.reduce((sum, cosine) => sum + cosine, 0);
-  return { minuteCosZenith, hourCosZenith, dayCosZenith, normalWm2: track.extraterrestrialNormalWm2[720]! };
+  return { minuteCosZenith, hourCosZenith, dayCosZenith };
 }

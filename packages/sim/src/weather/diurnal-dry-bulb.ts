@@ -33,34 +33,29 @@ export function fillDiurnalDryBulb(
   days: number,
   out: Float64Array,
 ): void {
-  const coldest = (day: number): number => meansC[day]! - rangesC[day]! / 2;
-  const warmest = (day: number): number => meansC[day]! + rangesC[day]! / 2;
   for (let index = 0; index <= 24 * days; index++) {
     const day = Math.min(Math.floor(index / 24), days);
     const hour = index - 24 * day;
-    if (hour < COLDEST_HOUR) {
-      const since = hour + 24 - WARMEST_HOUR;
-      out[index] = halfCosine(
-        warmest(Math.max(0, day - 1)),
-        coldest(day),
-        since / (24 - WARMEST_HOUR + COLDEST_HOUR),
-      );
-    } else if (hour < WARMEST_HOUR) {
-      out[index] = halfCosine(
-        coldest(day),
-        warmest(day),
-        (hour - COLDEST_HOUR) / (WARMEST_HOUR - COLDEST_HOUR),
-      );
-    } else {
-      const since = (hour - WARMEST_HOUR) / (24 - WARMEST_HOUR + COLDEST_HOUR);
-      out[index] = halfCosine(warmest(day), coldest(day + 1), since);
-    }
+    const rising = hour >= COLDEST_HOUR && hour < WARMEST_HOUR;
+    const warmDay = hour < COLDEST_HOUR ? Math.max(0, day - 1) : day;
+    const coldDay = hour < WARMEST_HOUR ? day : day + 1;
+    const warmestC = meansC[warmDay]! + rangesC[warmDay]! / 2;
+    const coldestC = meansC[coldDay]! - rangesC[coldDay]! / 2;
+    const from = rising ? coldestC : warmestC;
+    const to = rising ? warmestC : coldestC;
+    out[index] = from + ((to - from) * TWICE_SHARES[hour]!) / 2;
   }
 }
 
-/** From one value to another along half a cosine. @param share 0…1. */
-function halfCosine(from: number, to: number, share: number): number {
-  return from + ((to - from) * (1 - cosDeg(180 * share))) / 2;
+/** How far each hour of the day lies along its half cosine, coldest to warmest or warmest to coldest; 0…2. */
+const TWICE_SHARES = Float64Array.from({ length: 24 }, (_, hour) => 1 - cosDeg(180 * lineShare(hour)));
+
+/** The same along a straight line, 0…1. */
+function lineShare(hour: number): number {
+  const night = 24 - WARMEST_HOUR + COLDEST_HOUR;
+  if (hour < COLDEST_HOUR) return (hour + 24 - WARMEST_HOUR) / night;
+  if (hour < WARMEST_HOUR) return (hour - COLDEST_HOUR) / (WARMEST_HOUR - COLDEST_HOUR);
+  return (hour - WARMEST_HOUR) / night;
 }
 
 /** How much the levels of the day before, the day and the day after count in the mean of a day's 24 hour-ending values. */

@@ -2,14 +2,16 @@
 import type { Stream } from '../chance/streams.ts';
 import type { SunTrack } from '../sky/sun-table.ts';
 import type { DaySkies } from './day-sky.ts';
-import { fillFlicker } from './flicker.ts';
-import type { FlickerState } from './flicker.ts';
+import { fillAir } from './fill-air.ts';
+import { createFlicker, shapeFlicker, walkFlicker } from './flicker.ts';
+import type { Flicker } from './flicker.ts';
 import type { HourlyWeather } from './hourly-weather.ts';
 import type { WeatherDraw } from './weather-draw.ts';
 
 /**
  * Fills irradiance, dry-bulb and wind of `out` for the minutes from `startEpochMinute`. Whole hours are worked out even
- * where the outage covers part of one, so a later end changes nothing before it.
+ * where the outage covers part of one, so a later end changes nothing before it; of the hours before its start only
+ * what runs on from them.
  */
 export function fillMinutes(
   hourly: HourlyWeather,
@@ -19,36 +21,25 @@ export function fillMinutes(
   stream: Stream,
   out: WeatherDraw,
 ): void {
-  const { minutes } = out;
+  fillAir(hourly, startEpochMinute, out);
   out.ghiWm2.fill(0);
   out.dhiWm2.fill(0);
-  const state: FlickerState = { slow: 0, fast: 0 };
-  const flicker = new Float64Array(60);
-  for (let hour = 0; hour < 24 * hourly.days; hour++) {
-    const first = hourly.startEpochMinute + 60 * hour - startEpochMinute;
-    const from = Math.max(0, first);
-    const to = Math.min(minutes, first + 60);
-    if (from < to) fillAir(hourly, hour, first, from, to, out);
-    const dayHour = hour % 24;
-    const sky = skies.day(hourly.firstLocalDay + (hour - dayHour) / 24);
-    const sinElevation = sky.hourCosZenith[dayHour]!;
-    if (sinElevation <= 0) continue;
-    const clearness = hourly.clearness[hour]!;
-    fillFlicker(clearness, sinElevation, sky.minuteCosZenith, 60 * dayHour, state, stream, flicker);
-    if (from >= to) continue;
-    const diffuse = diffuseClearness(
-      flicker,
-      hourly.diffuseFraction[hour]! * clearness,
-      sky.minuteCosZenith,
-      60 * dayHour,
-    );
-    for (let m = from; m < to; m++) {
-      const cosZenith = sun.cosZenith[m]!;
-      if (cosZenith <= 0) continue;
-      const above = cosZenith * sun.extraterrestrialNormalWm2[m]!;
-      const global = flicker[m - first]!;
-      out.ghiWm2[m] = global * above;
-      out.dhiWm2[m] = (global < diffuse ? global : diffuse) * above;
+  const flicker = createFlicker();
+  for (let day = 0; day < hourly.days; day++) {
+    const { hourCosZenith, minuteCosZenith } = skies.day(hourly.firstLocalDay + day);
+    for (let dayHour = 0; dayHour < 24; dayHour++) {
+      const sinElevation = hourCosZenith[dayHour]!;
+      if (sinElevation <= 0) continue;
+      const hour = 24 * day + dayHour;
+      const first = hourly.startEpochMinute + 60 * hour - startEpochMinute;
+      if (first >= out.minutes) return;
+      const clearness = hourly.clearness[hour]!;
+      walkFlicker(clearness, stream, flicker);
+      if (first + 60 <= 0) continue;
+      shapeFlicker(clearness, sinElevation, minuteCosZenith, 60 * dayHour, flicker);
+      const wanted = hourly.diffuseFraction[hour]! * clearness;
+      const diffuse = diffuseClearness(flicker, wanted, minuteCosZenith, 60 * dayHour);
+      fillHour(flicker.minutes, diffuse, sun, first, out);
     }
   }
 }
@@ -60,7 +51,7 @@ export function fillMinutes(
  * beam.
  */
 function diffuseClearness(
-  flicker: Float64Array,
+  { minutes, weightSum }: Flicker,
   wanted: number,
   cosZenith: Float32Array,
   from: number,
@@ -68,14 +59,14 @@ function diffuseClearness(
   let level = wanted;
   for (let round = 0; round < 2; round++) {
     let lacking = 0;
-    let weightSum = 0;
     let brighter = 0;
     for (let i = 0; i < 60; i++) {
       const weight = cosZenith[from + i]!;
-      const value = flicker[i]!;
-      weightSum += weight;
-      lacking += weight * (wanted - (value < level ? value : level));
-      if (value > level) brighter += weight;
+      const value = minutes[i]!;
+      if (value > level) {
+        brighter += weight;
+        lacking += weight * (wanted - level);
+      } else lacking += weight * (wanted - value);
     }
     if (brighter <= 0 || lacking <= 1e-6 * weightSum) break;
     level += lacking / brighter;
@@ -83,21 +74,21 @@ function diffuseClearness(
   return level;
 }
 
-function fillAir(
-  hourly: HourlyWeather,
-  hour: number,
+/** Irradiance of those of an hour's minutes that lie in the outage, the first of them at `first`, which may lie before. */
+function fillHour(
+  clearness: Float64Array,
+  diffuse: number,
+  { cosZenith, extraterrestrialNormalWm2 }: SunTrack,
   first: number,
-  from: number,
-  to: number,
-  out: WeatherDraw,
+  { minutes, ghiWm2, dhiWm2 }: WeatherDraw,
 ): void {
-  const startC = hourly.dryBulbC[hour]!;
-  const stepC = (hourly.dryBulbC[hour + 1]! - startC) / 60;
-  const startMs = hourly.windMs[hour]!;
-  const stepMs = (hourly.windMs[hour + 1]! - startMs) / 60;
-  for (let m = from; m < to; m++) {
-    const since = m - first + 0.5;
-    out.dryBulbC[m] = startC + stepC * since;
-    out.windMs[m] = startMs + stepMs * since;
+  const to = Math.min(minutes, first + 60);
+  for (let m = Math.max(0, first); m < to; m++) {
+    const up = cosZenith[m]!;
+    if (up <= 0) continue;
+    const above = up * extraterrestrialNormalWm2[m]!;
+    const global = clearness[m - first]!;
+    ghiWm2[m] = global * above;
+    dhiWm2[m] = Math.min(global, diffuse) * above;
   }
 }
