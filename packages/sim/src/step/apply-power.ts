@@ -60,20 +60,25 @@ export function closeAll(run: Run): void {
   }
 }
 
+/** Takes down why the group is off: switched off, a unit that is down, or units that are not in step. */
 function blame(run: Run, group: number, allowed: boolean, state: GroupRun): void {
-  const { unit, is240V } = run.household.groups[group]!;
-  const isDown = (u: number) => (run.units[u]?.mode ?? ON) > ASLEEP;
-  const first = run.units.findIndex((u) => u.mode > ASLEEP && u.mode !== PARTNER_STOPPED);
-  const down = is240V ? first : isDown(unit) ? unit : -1;
-  state.offUnit = allowed ? down : -1;
-  const has240V = !is240V || makes240V(run.sources);
-  state.offCause = !allowed
-    ? SWITCHED_OFF
-    : down >= 0
-      ? run.units[down]!.cause
-      : has240V
-        ? SWITCHED_OFF
-        : NO_240V;
+  const down = allowed ? unitToBlame(run, group) : -1;
+  state.offUnit = down;
+  if (down >= 0) state.offCause = run.units[down]!.cause;
+  else
+    state.offCause =
+      allowed && run.household.groups[group]!.is240V && !makes240V(run.sources) ? NO_240V : SWITCHED_OFF;
+}
+
+/** The unit that is down and would feed the group; of two, the first that did not merely follow its partner; else -1. */
+function unitToBlame({ household, units }: Run, group: number): number {
+  const { unit, is240V } = household.groups[group]!;
+  if (!is240V) return (units[unit]?.mode ?? ON) > ASLEEP ? unit : -1;
+  for (let u = 0; u < units.length; u++) {
+    const { mode } = units[u]!;
+    if (mode > ASLEEP && mode !== PARTNER_STOPPED) return u;
+  }
+  return -1;
 }
 
 /** Switches groups on and off to match units and strategy, and hangs them on the units that feed them. */

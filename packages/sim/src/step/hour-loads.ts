@@ -27,11 +27,13 @@ import {
 const MOST_PATTERNS = 400;
 /** Hours of sums that the pool has room for at first; it grows as needed. */
 const FIRST_BLOCKS = 64;
+/** Of bits by group the highest is always set, so that 0 can mean not looked at. */
+const ALWAYS = 1 << 31;
 
 export interface LoadPattern {
   /** Per group: 0, 0.5 (240 V) or 1. */
   readonly shares: Float64Array;
-  /** The groups with any share, as bits: see `bitsOf`. */
+  /** The groups with any share, as bits: see `bitOf`. */
   readonly bits: number;
   /** Per hour of the outage, the block of its sums; 0 where they are not made yet. Of the draw `ofDraw`. */
   readonly blocks: Int32Array;
@@ -105,7 +107,7 @@ function patternOf(byShares: Map<string, LoadPattern>, shares: Float64Array, hou
   const known = byShares.get(key);
   if (known !== undefined) return known;
   const changed = new Array<LoadPattern | undefined>(3 * shares.length).fill(undefined);
-  const bits = bitsOf(shares.length, (g) => shares[g]! > 0);
+  const bits = shares.reduce((all, share, g) => (share > 0 ? all | bitOf(g) : all), ALWAYS);
   const pattern = { shares, bits, blocks: new Int32Array(hours), ofDraw: -1, changed };
   byShares.set(key, pattern);
   return pattern;
@@ -155,14 +157,19 @@ function makeBlock(wants: SummedWants, pattern: LoadPattern, hour: number): numb
   return alike > 0 ? alike : addUp(wants, pattern, hour);
 }
 
-/** Takes down which groups ask for anything in the hour, and which for changing watts. */
+/** Takes down, as bits, which groups ask for anything in the hour, and which for changing watts. */
 function lookAtHour(wants: SummedWants, hour: number): void {
   const { hourLoads: loads, groupHours, groupW } = wants;
-  const at = groupHourAt(wants, hour);
-  const mostW = (g: number) => groupHours[at + g * GROUP_FIGURES + GROUP_MOST_W]!;
-  const leastW = (g: number) => groupHours[at + g * GROUP_FIGURES + GROUP_LEAST_W]!;
-  loads.asking[hour] = bitsOf(groupW.length, (g) => mostW(g) > 0);
-  loads.varying[hour] = bitsOf(groupW.length, (g) => mostW(g) > leastW(g));
+  let at = groupHourAt(wants, hour);
+  let asking = ALWAYS;
+  let varying = ALWAYS;
+  for (let g = 0; g < groupW.length; g++, at += GROUP_FIGURES) {
+    const mostW = groupHours[at + GROUP_MOST_W]!;
+    if (mostW > 0) asking |= bitOf(g);
+    if (mostW > groupHours[at + GROUP_LEAST_W]!) varying |= bitOf(g);
+  }
+  loads.asking[hour] = asking;
+  loads.varying[hour] = varying;
 }
 
 /** A block of the hour whose pattern differs only in groups that ask for nothing in it; 0 when there is none. */
@@ -197,11 +204,9 @@ function nearestBlock({ hourLoads: loads }: SummedWants, { bits }: LoadPattern, 
   return nearest;
 }
 
-/** A bit for each group that `has` it, always with the highest one; groups a multiple of 31 apart share theirs. */
-function bitsOf(groups: number, has: (group: number) => boolean): number {
-  let bits = 1 << 31;
-  for (let g = 0; g < groups; g++) if (has(g)) bits |= 1 << (g % 31);
-  return bits;
+/** Groups a multiple of 31 apart share theirs. */
+function bitOf(group: number): number {
+  return 1 << (group % 31);
 }
 
 function bitCount(bits: number): number {

@@ -182,10 +182,8 @@ function countStretchBeyond(
   from: number,
   minutes: number,
 ): void {
-  const limit = place.parameters.limit;
-  const endsBeyond = (k: number) => courseC(place, heading, y, k) > limit;
-  const first = endsBeyond(1);
-  const last = endsBeyond(minutes);
+  const first = endsBeyond(place, heading, y, 1);
+  const last = endsBeyond(place, heading, y, minutes);
   if (!first && !last) return;
   if (first && last) {
     noteBeyond(state, from, minutes);
@@ -195,11 +193,16 @@ function countStretchBeyond(
   let high = minutes - 1; // ends like the last
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (endsBeyond(middle + 1) === first) low = middle;
+    if (endsBeyond(place, heading, y, middle + 1) === first) low = middle;
     else high = middle;
   }
   if (first) noteBeyond(state, from, high);
   else noteBeyond(state, from + high, minutes - high);
+}
+
+/** Whether the `k`th minute of the stretch ends past the limit. */
+function endsBeyond(place: ThermostatPlace, heading: number, y: number, k: number): boolean {
+  return courseC(place, heading, y, k) > place.parameters.limit;
 }
 
 function noteBeyond(state: ThermostatState, time: number, minutes: number): void {
