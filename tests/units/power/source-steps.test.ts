@@ -121,7 +121,6 @@ function stepped(step: typeof stepPassing, changes: Partial<Bench>) {
     keptPerHour: 1,
   };
   const state = createUnitState(bench.storedWmin);
-  state.hoursBegun = 1;
   const settings = {
     ...createUnitSettings(),
     on: bench.on,

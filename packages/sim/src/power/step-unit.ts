@@ -21,7 +21,7 @@ import {
 } from './hour-figures.ts';
 import type { UnitParameters } from './unit-parameters.ts';
 
-/** A unit at a moment of its run. Watt-minutes but for the bank's and the last two are sums since the outage's start. */
+/** A unit at a moment of its run. Watt-minutes but for the bank's are sums since the outage's start. */
 export interface UnitState {
   storedWmin: number;
   /** Inverter: conversion, idle, standby. */
@@ -34,8 +34,6 @@ export interface UnitState {
   selfDischargedWmin: number;
   /** Minutes in a row above the continuous rating. */
   overloadedMinutes: number;
-  /** The bank leaks where an hour after the first begins. */
-  hoursBegun: number;
 }
 
 export function createUnitState(storedWmin: number): UnitState {
@@ -47,7 +45,6 @@ export function createUnitState(storedWmin: number): UnitState {
     curtailedWmin: 0,
     selfDischargedWmin: 0,
     overloadedMinutes: 0,
-    hoursBegun: 0,
   };
 }
 
@@ -59,7 +56,6 @@ export function copyUnitState(from: UnitState, into: UnitState): void {
   into.curtailedWmin = from.curtailedWmin;
   into.selfDischargedWmin = from.selfDischargedWmin;
   into.overloadedMinutes = from.overloadedMinutes;
-  into.hoursBegun = from.hoursBegun;
 }
 
 /** What a unit is to do in a call. */
@@ -113,10 +109,9 @@ export const EMPTY = 2; // the bank would fall below its floor
 export const OVERLOAD = 3; // above the continuous rating for longer than the unit bears
 export const SURGE = 4; // a start above the surge rating
 export const BATTERY_LIMIT = 5; // more than the modules may deliver
-export const LEAKING = 7; // an hour begins, and its self-discharge would cross a level
 
 /**
- * Steps the unit through `count` steps; one only when they are shorter than a minute.
+ * Steps the unit through `count` steps of one hour; one only when they are shorter than a minute.
  *
  * @param parameters see unit-parameters.ts
  * @param state, settings see above; the state is changed in place
@@ -124,7 +119,7 @@ export const LEAKING = 7; // an hour begins, and its self-discharge would cross 
  * @param solar usable DC solar of every minute
  * @param loads, blocks AC watts asked of the unit beside the thermostats: blocks of an hour each, and which one holds
  *   in which hour of the outage
- * @param from minute of the first step; its hour has begun
+ * @param from minute of the first step
  * @param changes of the thermostats' watts on the way; `runningW` and `startW` are left as they then are
  * @param event event[0] tells how the call ended
  * @returns steps carried out, `count` when nothing stopped it
@@ -155,7 +150,17 @@ export function stepUnit(
   const storedPerW = parameters.chargeEfficiency * dt;
   const drawnPerW = dt / parameters.dischargeEfficiency;
   const { figures, watts, startExtraW } = loads;
-  const { usableW, wminBefore, leastW: leastSunW, mostW: mostSunW } = solar;
+  const { usableW, wminBefore } = solar;
+
+  const hour = (from / MINUTES_PER_HOUR) | 0;
+  const block = blocks[hour]!;
+  const figuresAt = block * BLOCK_FIGURES;
+  const wattsAt = (block - hour) * MINUTES_PER_HOUR + from;
+  const mostSunW = solar.mostW[hour]!;
+  const leastSunW = solar.leastW[hour]!;
+  const floor = floorWmin(settings, cold, hour);
+  const chargeLimitW = cold[hour * COLD_FIGURES + COLD_CHARGE_LIMIT_W]!;
+  const up = upWmin(settings, floor, capacity);
 
   // Sums are carried on, not added up per call, so that where calls end changes no bit; a part of a minute is scaled.
   const whole = dt === 1;
@@ -165,7 +170,6 @@ export function stepUnit(
   let discharged = whole ? state.dischargedWmin : 0;
   let stored = state.storedWmin;
   let overloaded = state.overloadedMinutes;
-  let hours = state.hoursBegun | 0;
   let ended = DONE;
   let k = 0;
   let change = 0;
@@ -174,39 +178,19 @@ export function stepUnit(
   let startW = settings.startW;
 
   while (k < count && ended === DONE) {
-    let hourEnd = hours * MINUTES_PER_HOUR - from; // in steps
-    if (k >= hourEnd) {
-      const kept = stored * parameters.keptPerHour;
-      if (kept < down) {
-        ended = LEAKING;
-        break;
-      }
-      state.selfDischargedWmin = state.selfDischargedWmin + (stored - kept);
-      stored = kept;
-      hours++;
-      hourEnd += MINUTES_PER_HOUR;
-    }
     for (; k >= changeAt; change++) {
       runningW = changes.runningW[change]!;
       startW = changes.startW[change]!;
       changeAt = change + 1 < changes.count ? changes.at[change + 1]! - from : count;
     }
-    const pieceEnd = hourEnd < changeAt ? hourEnd : changeAt;
-    const end = pieceEnd < count ? pieceEnd : count;
-    const hour = hours - 1;
-    const block = blocks[hour]!;
-    const figuresAt = block * BLOCK_FIGURES;
-    const wattsAt = (block - hour) * MINUTES_PER_HOUR + from; // of the first step, were it in this hour
+    const end = changeAt < count ? changeAt : count;
     const baseW = figures[figuresAt + BLOCK_BASE_W]! + runningW;
-    const floor = floorWmin(settings, cold, hour);
-    const chargeLimitW = cold[hour * COLD_FIGURES + COLD_CHARGE_LIMIT_W]!;
-    const up = upWmin(settings, floor, capacity);
 
     // The least and most that it may come to in any minute of the hour.
     const leastW = baseW + figures[figuresAt + BLOCK_LEAST_W]!;
     const mostW = baseW + figures[figuresAt + BLOCK_MOST_W]!;
-    const mostNetW = mostSunW[hour]! - leastW - (idleW + leastW * (k1 + k2 * leastW));
-    const leastNetW = leastSunW[hour]! - mostW - (idleW + mostW * (k1 + k2 * mostW));
+    const mostNetW = mostSunW - leastW - (idleW + leastW * (k1 + k2 * leastW));
+    const leastNetW = leastSunW - mostW - (idleW + mostW * (k1 + k2 * mostW));
     const mindsStarts = baseW + figures[figuresAt + BLOCK_PEAK_START_W]! > surgeW;
     const watch = mostW > continuousW || mostW + startW > surgeW || mindsStarts || -leastNetW > mostDrawnW;
 
@@ -322,7 +306,6 @@ export function stepUnit(
   state.curtailedWmin = whole ? curtailed : state.curtailedWmin + curtailed * dt;
   state.dischargedWmin = whole ? discharged : state.dischargedWmin + discharged * dt;
   state.overloadedMinutes = overloaded;
-  state.hoursBegun = hours;
   settings.runningW = runningW;
   settings.startW = startW;
   event[0] = ended;

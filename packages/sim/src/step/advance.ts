@@ -2,7 +2,7 @@
  * The minute loop. MODEL.md §0 gives the order of one minute; this file is that order.
  *
  * Between two moments at which anything can switch, every unit and thermostat goes through its minutes on its own,
- * an hour at most at a time. When something stops a unit on the way, the others are taken back to that minute.
+ * an hour at most at a time. When something stops a unit on the way, all are taken back to that minute.
  */
 import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
 import { SOURCE_OVERLOAD } from '../power/source-feed.ts';
@@ -34,7 +34,7 @@ export function advance(run: Run, to: number): void {
   if (run.cut && to > run.minute) goOnFromCut(run, to);
   while (run.minute < to) {
     if (run.phase === 0) {
-      if (beginHours(run) && leakedThroughLevel(run) && think(run)) run.changed = true;
+      if (beginHour(run) && leakedThroughLevel(run) && think(run)) run.changed = true;
       if (run.sources !== undefined && decideSources(run, run.sources)) run.changed = true;
       if (decideIfDue(run)) run.changed = true;
     }
@@ -62,18 +62,14 @@ function goOnFromCut(run: Run, to: number): void {
   stepBlock(run, to);
 }
 
-/** At a full hour: every unit that has not begun it yet loses its self-discharge. True when any had to. */
-function beginHours(run: Run): boolean {
-  let began = false;
-  for (let u = 0; u < run.units.length; u++) {
-    const { state, parameters } = run.units[u]!;
-    if (run.minute < state.hoursBegun * MINUTES_PER_HOUR) continue;
-    if (run.minute > 0) selfDischarge(parameters, state);
-    state.hoursBegun = state.hoursBegun + 1;
-    began = true;
-  }
-  if (began && run.sources !== undefined) run.unsettled = true;
-  return began;
+/** At each full hour every bank loses its self-discharge. False between full hours. */
+function beginHour(run: Run): boolean {
+  const hour = (run.minute / MINUTES_PER_HOUR) | 0;
+  if (hour === run.hour) return false;
+  if (hour > 0) for (const { parameters, state } of run.units) selfDischarge(parameters, state);
+  run.hour = hour;
+  if (run.sources !== undefined) run.unsettled = true; // a generator waits for a level on this side of the charge
+  return true;
 }
 
 /** Self-discharge has carried a bank below a level at which the switch thinks again. */
@@ -106,9 +102,8 @@ function settle(run: Run): void {
 /** First minute after now before which nothing is due. */
 function nextBreak(run: Run): number {
   if (run.phase > 0) return run.minute + 1;
-  const most = run.sources === undefined ? BLOCK_MINUTES : MINUTES_PER_HOUR; // what sources give is known for an hour
-  const longest = (Math.floor(run.minute / most) + 1) * most;
-  let next = Math.min(longest, run.nextDecision, run.holdUntil, run.sharedDue);
+  const hourEnd = (Math.floor(run.minute / BLOCK_MINUTES) + 1) * BLOCK_MINUTES;
+  let next = Math.min(hourEnd, run.nextDecision, run.holdUntil, run.sharedDue);
   for (const unit of run.units) if (unit.resetAt < next) next = unit.resetAt;
   if (run.sources !== undefined) next = Math.min(next, nextOfSources(run, run.sources));
   return Math.max(next, run.minute + 1);

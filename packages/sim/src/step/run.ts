@@ -24,8 +24,8 @@ export const EMPTY_BANK = 2;
 export const TRIPPED = 3;
 export const PARTNER_STOPPED = 4;
 
-/** Longest block: a unit that runs ahead of one that stops has this much to do again. */
-export const BLOCK_MINUTES = 4 * MINUTES_PER_HOUR;
+/** Longest block: loads are added up, and the cold is felt, hour by hour. */
+export const BLOCK_MINUTES = MINUTES_PER_HOUR;
 const NEVER = Infinity;
 
 /** One unit of a run. */
@@ -130,6 +130,8 @@ export interface Run {
   blockFrom: number;
   blockTo: number;
   cut: boolean;
+  /** The hour of the outage that has begun last. */
+  hour: number;
   nextDecision: number;
   holdUntil: number;
   firstShed: number;
@@ -204,7 +206,7 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     sources:
       household.sources === undefined || draw.sources === undefined
         ? undefined
-        : startSources(household.sources, draw.sources, household.strategies.indexOf(plan), MINUTES_PER_HOUR),
+        : startSources(household.sources, draw.sources, household.strategies.indexOf(plan), BLOCK_MINUTES),
     thermostatStates,
     thermostatMoves: new Uint8Array(thermostatCount),
     anyMoves: 0,
@@ -226,6 +228,7 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     blockFrom: 0,
     blockTo: 0,
     cut: false,
+    hour: -1,
     nextDecision: 0,
     holdUntil: NEVER,
     firstShed: Infinity,

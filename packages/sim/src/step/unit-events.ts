@@ -45,8 +45,7 @@ export function restartAboveFloorWmin(run: Run, u: number): number {
 
 /** The level below which the bank of unit `u` is not drawn in the hour that it has begun last. */
 export function floorWmin(run: Run, u: number): number {
-  const hour = run.units[u]!.state.hoursBegun - 1;
-  return run.draw.cold[u]![hour * COLD_FIGURES + COLD_FLOOR_WMIN]!;
+  return run.draw.cold[u]![run.hour * COLD_FIGURES + COLD_FLOOR_WMIN]!;
 }
 
 /** Carries out what stopped unit `u`: `event` as in power/step-unit.ts. */

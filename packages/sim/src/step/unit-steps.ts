@@ -1,5 +1,5 @@
 /** The units of a run through a block of minutes, each on its own. MODEL.md §0. */
-import { copyUnitState, CROSSED, LEAKING, stepUnit } from '../power/step-unit.ts';
+import { copyUnitState, CROSSED, stepUnit } from '../power/step-unit.ts';
 import { blocksOf } from './hour-loads.ts';
 import type { Run } from './run.ts';
 import { addUpThermostats, switchThrough, unswitchThermostats } from './run-thermostats.ts';
@@ -72,8 +72,7 @@ function stepOne(run: Run, u: number, count: number, dt: number): void {
 /** The unit stopped at `minute`: so far, and where that minute was not carried out into it, its thermostats have switched. */
 function backToStop(run: Run, u: number, minute: number): void {
   const { ended } = run.units[u]!;
-  const carriedOut = ended === CROSSED || ended === LEAKING;
   unswitchThermostats(run, u);
-  switchThrough(run, u, carriedOut ? minute : minute + 1);
+  switchThrough(run, u, ended === CROSSED ? minute : minute + 1);
   addUpThermostats(run, u, minute);
 }
