@@ -3,6 +3,7 @@
  * is put into the draw by hand, from 10 to 14 o'clock; everything else is the household's.
  */
 import { streamsOf } from '../../../../packages/sim/src/chance/streams.ts';
+import type { SolarMinutes } from '../../../../packages/sim/src/power/hour-figures.ts';
 import { advance } from '../../../../packages/sim/src/step/advance.ts';
 import { closeAll } from '../../../../packages/sim/src/step/apply-power.ts';
 import { ON, startRun, type Run } from '../../../../packages/sim/src/step/run.ts';
@@ -50,13 +51,24 @@ export function createDayBank({ capacity, start, loadHours, days }: DayBank): Li
     const run = startRun(household, draw, household.strategies[0]!);
     for (let day = 0; day < days; day++) {
       const sunW = (sunOfDay(day) * DAY_LOAD_WH * 60) / (SUN.to - SUN.from);
-      draw.solar[0]!.usableW.fill(sunW, 1440 * day + SUN.from, 1440 * day + SUN.to);
-      sumUpSolar(draw.solar[0]!, { count: 1, from: Int32Array.of(0), to: Int32Array.of(1440 * days) });
+      const solar = dayOf(draw.solar[0]!, day);
+      solar.usableW.fill(sunW, SUN.from, SUN.to);
+      sumUpSolar(solar, { count: 1, from: Int32Array.of(SUN.from), to: Int32Array.of(SUN.to) });
       advance(run, 1440 * (day + 1));
       if (run.units[0]!.mode !== ON) return { endedOnDay: dayOfEnd(run), days: day + 1, level: levelOf(run) };
       if (stopAt(levelOf(run))) return { endedOnDay: undefined, days: day + 1, level: levelOf(run) };
     }
     return { endedOnDay: undefined, days, level: levelOf(run) };
+  };
+}
+
+/** One day of it: the steps take differences of its sums within an hour, so every day may begin them anew. */
+function dayOf({ usableW, wminBefore, leastW, mostW }: SolarMinutes, day: number): SolarMinutes {
+  return {
+    usableW: usableW.subarray(1440 * day, 1440 * (day + 1)),
+    wminBefore: wminBefore.subarray(1440 * day, 1440 * (day + 1) + 1),
+    leastW: leastW.subarray(24 * day, 24 * (day + 1)),
+    mostW: mostW.subarray(24 * day, 24 * (day + 1)),
   };
 }
 
