@@ -24,7 +24,7 @@ import {
 import { stepCharging } from '../../../packages/sim/src/power/step-charging-unit.ts';
 import { stepPassing } from '../../../packages/sim/src/power/step-passing-unit.ts';
 import type { UnitParameters } from '../../../packages/sim/src/power/unit-parameters.ts';
-import { createSolarMinutes, sumUpSolar } from '../../../packages/sim/src/step/solar-sums.ts';
+import { createSolarMinutes, sumUpSolar } from '../../../packages/sim/src/step/solar-minutes.ts';
 import {
   BATTERY_LIMIT,
   CROSSED,

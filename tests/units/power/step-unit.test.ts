@@ -25,7 +25,7 @@ import {
   type UnitState,
 } from '../../../packages/sim/src/power/step-unit.ts';
 import type { UnitParameters } from '../../../packages/sim/src/power/unit-parameters.ts';
-import { createSolarMinutes, sumUpSolar } from '../../../packages/sim/src/step/solar-sums.ts';
+import { createSolarMinutes, sumUpSolar } from '../../../packages/sim/src/step/solar-minutes.ts';
 
 const HOURS = 3;
 const MINUTES = HOURS * MINUTES_PER_HOUR;

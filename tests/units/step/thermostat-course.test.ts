@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { startThermostat, switchUntil } from '../../../packages/sim/src/step/step-thermostat.ts';
 import { isRunning, signedC } from '../../../packages/sim/src/step/thermostat-course.ts';
-import { thermostatParameters } from '../../../packages/sim/src/step/thermostat-layout.ts';
+import { thermostatParameters } from '../../../packages/sim/src/step/thermostat-state.ts';
 import {
   createPlace,
   fillPlace,

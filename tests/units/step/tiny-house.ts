@@ -10,7 +10,7 @@ import { advance } from '../../../packages/sim/src/step/advance.ts';
 import { writeOutcome } from '../../../packages/sim/src/step/outcome.ts';
 import type { PreparedDraw, UnitSolar } from '../../../packages/sim/src/step/prepared-draw.ts';
 import { startRun, type Run } from '../../../packages/sim/src/step/run.ts';
-import { sumUpSolar } from '../../../packages/sim/src/step/solar-sums.ts';
+import { sumUpSolar } from '../../../packages/sim/src/step/solar-minutes.ts';
 import { createUnitSolar } from '../../../packages/sim/src/step/unit-solar.ts';
 import { traceRun, type Trace } from '../../../packages/sim/src/step/trace.ts';
 import { workspaceOf } from '../../../packages/sim/src/trials/shard.ts';

@@ -18,10 +18,34 @@ export interface LoadBlocks {
   readonly startExtraW: Float32Array;
 }
 
+/** Where a minute's loads are. */
+export interface LoadPlace {
+  readonly hour: number;
+  readonly minuteOfHour: number;
+  /** Watts asked for in every minute of the hour. */
+  readonly baseW: number;
+  /** Position of the minute in `watts` and `startExtraW`. */
+  readonly at: number;
+}
+
+/** @param blocks which block holds in which hour of the outage */
+export function loadPlace({ figures }: LoadBlocks, blocks: Int32Array, minute: number): LoadPlace {
+  const hour = (minute / MINUTES_PER_HOUR) | 0;
+  const block = blocks[hour]!;
+  const minuteOfHour = minute - hour * MINUTES_PER_HOUR;
+  const baseW = figures[block * BLOCK_FIGURES + BLOCK_BASE_W]!;
+  return { hour, minuteOfHour, baseW, at: block * MINUTES_PER_HOUR + minuteOfHour };
+}
+
 /** Positions in what the cold does to a unit's bank in one hour. */
 export const COLD_FLOOR_WMIN = 0; // the bank is not drawn below this
 export const COLD_CHARGE_LIMIT_W = 1; // 0 when too cold to charge
 export const COLD_FIGURES = 2;
+
+/** The floor of that hour of the outage, watt-minutes. */
+export function coldFloorWmin(cold: Float64Array, hour: number): number {
+  return cold[hour * COLD_FIGURES + COLD_FLOOR_WMIN]!;
+}
 
 /** Usable DC solar of a unit, minute by minute from the outage's start. */
 export interface SolarMinutes {

@@ -5,11 +5,9 @@
  * The charger takes only what the bank has room for, after the panels: no source energy is ever curtailed.
  */
 import {
-  BLOCK_BASE_W,
-  BLOCK_FIGURES,
   COLD_CHARGE_LIMIT_W,
   COLD_FIGURES,
-  MINUTES_PER_HOUR,
+  loadPlace,
   type LoadBlocks,
   type SolarMinutes,
 } from './hour-figures.ts';
@@ -58,11 +56,8 @@ export function stepCharging(
 ): number {
   const on = settings.on;
   const idleW = settings.idleW;
-  const hour = (from / MINUTES_PER_HOUR) | 0;
-  const block = blocks[hour]!;
-  const baseW = loads.figures[block * BLOCK_FIGURES + BLOCK_BASE_W]! + settings.runningW;
-  const feedFrom = from - hour * MINUTES_PER_HOUR;
-  const loadFrom = block * MINUTES_PER_HOUR + feedFrom;
+  const { hour, minuteOfHour: feedFrom, at: loadFrom, baseW: hourBaseW } = loadPlace(loads, blocks, from);
+  const baseW = hourBaseW + settings.runningW;
   const dt = settings.dt;
   const k1 = parameters.lossPerW;
   const k2 = parameters.lossPerW2;

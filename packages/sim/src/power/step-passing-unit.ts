@@ -5,11 +5,9 @@
  * The charger takes only what the bank has room for, after the panels: no source energy is ever curtailed.
  */
 import {
-  BLOCK_BASE_W,
-  BLOCK_FIGURES,
   COLD_CHARGE_LIMIT_W,
   COLD_FIGURES,
-  MINUTES_PER_HOUR,
+  loadPlace,
   type LoadBlocks,
   type SolarMinutes,
 } from './hour-figures.ts';
@@ -48,11 +46,8 @@ export function stepPassing(
   event: Int32Array,
 ): number {
   const idleW = settings.idleW;
-  const hour = (from / MINUTES_PER_HOUR) | 0;
-  const block = blocks[hour]!;
-  const baseW = loads.figures[block * BLOCK_FIGURES + BLOCK_BASE_W]! + settings.runningW;
-  const feedFrom = from - hour * MINUTES_PER_HOUR;
-  const loadFrom = block * MINUTES_PER_HOUR + feedFrom;
+  const { hour, minuteOfHour: feedFrom, at: loadFrom, baseW: hourBaseW } = loadPlace(loads, blocks, from);
+  const baseW = hourBaseW + settings.runningW;
   const dt = settings.dt;
   const capacity = parameters.capacityWmin;
   const storedPerW = parameters.chargeEfficiency * dt;

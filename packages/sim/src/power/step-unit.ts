@@ -14,7 +14,7 @@ import {
   BLOCK_PEAK_START_W,
   COLD_CHARGE_LIMIT_W,
   COLD_FIGURES,
-  COLD_FLOOR_WMIN,
+  coldFloorWmin,
   MINUTES_PER_HOUR,
   type LoadBlocks,
   type SolarMinutes,
@@ -314,16 +314,18 @@ export function stepUnit(
 
 /** The level below which the bank is not drawn in that hour of the outage. */
 export function floorWmin(settings: UnitSettings, cold: Float64Array, hour: number): number {
-  return settings.floorless ? -Infinity : cold[hour * COLD_FIGURES + COLD_FLOOR_WMIN]!;
+  return settings.floorless ? -Infinity : coldFloorWmin(cold, hour);
 }
 
-/** The level at or above which a call ends: what somebody waits for, or the restart, which a full bank always reaches. */
+/** The level at or above which a call ends: what somebody waits for, or the restart. */
 export function upWmin(settings: UnitSettings, floor: number, capacity: number): number {
-  const up = settings.upWmin;
-  const aboveFloor = settings.restartAboveFloorWmin;
-  if (aboveFloor === Infinity) return up;
-  const restart = floor + aboveFloor < capacity ? floor + aboveFloor : capacity;
-  return restart < up ? restart : up;
+  const { upWmin: up, restartAboveFloorWmin: aboveFloor } = settings;
+  return aboveFloor === Infinity ? up : Math.min(up, restartLevelWmin(floor, aboveFloor, capacity));
+}
+
+/** Where a bank comes back after a cut-off: so far above its floor, full at most. */
+export function restartLevelWmin(floor: number, aboveFloor: number, capacity: number): number {
+  return Math.min(capacity, floor + aboveFloor);
 }
 
 /** Loses what the bank leaks in an hour. */

@@ -7,7 +7,6 @@
 import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
 import { SOURCE_OVERLOAD } from '../power/source-feed.ts';
 import { CROSSED, DONE, EMPTY, selfDischarge, stepShareUntilEmpty } from '../power/step-unit.ts';
-
 import { thinkAgainLevels } from '../shedding/control.ts';
 import { applyPower } from './apply-power.ts';
 import { decideIfDue, think } from './decide.ts';

@@ -4,7 +4,6 @@ import { withShare } from './hour-loads.ts';
 import { groupWminUntil } from './prepared-draw.ts';
 import { ASLEEP, BOTH_UNITS, NOBODY, now, ON, PARTNER_STOPPED, type GroupRun, type Run } from './run.ts';
 import { runMinutes, settleThermostat } from './step-thermostat.ts';
-
 import { makes240V } from './sources-run.ts';
 import { noteThermostats, noteWithoutPower } from './unmet.ts';
 

@@ -1,6 +1,5 @@
 /** The moments at which a source comes on or goes off, and what that does to the units. MODEL.md E4–E5. */
 import { FROM_GENERATOR_WMIN } from '../power/source-feed.ts';
-
 import { holdTiersBack } from '../shedding/control.ts';
 import { stepToMark } from './decide.ts';
 import { BREAKER_OPEN, decideGenerator, tripGenerator, type GeneratorRun } from './generator-run.ts';

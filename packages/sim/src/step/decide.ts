@@ -1,5 +1,4 @@
 /** The moments at which somebody, or the switch, thinks. MODEL.md §3.2. */
-
 import { releaseHeldTiers, rethink } from '../shedding/control.ts';
 import { ASLEEP, type Run } from './run.ts';
 import { followSleep, resetDueUnits } from './unit-events.ts';

@@ -6,7 +6,6 @@ import {
   FROM_VEHICLE_WMIN,
   SOURCE_STORED_WMIN,
 } from '../power/source-feed.ts';
-
 import { groupWminUntil } from './prepared-draw.ts';
 import { now, type Run } from './run.ts';
 import { runMinutes, wantedMinutes } from './step-thermostat.ts';
@@ -55,9 +54,8 @@ export interface UnitBooks {
 
 /** Usable solar from the start to the present moment, Wh. */
 function solarUntilNow(run: Run, u: number): number {
-  const { usableW } = run.draw.solar[u]!;
-  let wmin = 0;
-  for (let m = 0; m < run.minute; m++) wmin += usableW[m]!;
+  const { usableW, wminBefore } = run.draw.solar[u]!;
+  let wmin = wminBefore[run.minute]!;
   if (run.phase > 0) wmin += run.phase * usableW[run.minute]!;
   return wmin / 60;
 }

@@ -9,7 +9,6 @@ import {
   MINUTES_PER_HOUR,
   type SolarMinutes,
 } from '../power/hour-figures.ts';
-
 import type { CircuitWant, UsageDraw } from '../usage/usage-draw.ts';
 import { placeC, type Ambient } from './ambient.ts';
 import {
@@ -24,7 +23,7 @@ import { createHourLoads, forgetSums, type HourLoads } from './hour-loads.ts';
 import type { CircuitGroup, Household } from './household.ts';
 import { createPreparedSources, type PreparedSources } from './prepared-sources.ts';
 import { createSwitchings, type Switchings } from './switchings.ts';
-import { thermostatParameters } from './thermostat-layout.ts';
+import { thermostatParameters } from './thermostat-state.ts';
 import { createPlace, fillPlace, type ThermostatPlace } from './thermostat-surroundings.ts';
 
 /** Solar of one unit: watts its panels give, usable ones after its input limit, and the sums the books need. */

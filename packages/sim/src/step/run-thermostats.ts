@@ -2,13 +2,11 @@
  * The thermostats of a run. One that hangs on a single unit switches while that unit goes through its minutes; one on
  * both (240 V) switches only where a block begins. MODEL.md §0, U9.
  */
-
 import { now, type Run } from './run.ts';
 import { meetPower, passShare, switchOrGoOn, switchUntil } from './step-thermostat.ts';
 import { noteSwitching, type Switchings } from './switchings.ts';
 import { isRunning } from './thermostat-course.ts';
-
-import { copyThermostatState, type ThermostatState } from './thermostat-layout.ts';
+import { copyThermostatState, type ThermostatState } from './thermostat-state.ts';
 import { NEVER_MINUTE } from './thermostat-surroundings.ts';
 import { noteThermostats } from './unmet.ts';
 

@@ -1,7 +1,6 @@
 /** The state of one run: one draw lived through under one strategy. */
 import { startControl, type ControlPlan, type ControlState } from '../shedding/control.ts';
 import type { Readings } from '../shedding/gates.ts';
-
 import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
 import {
   createUnitSettings,
@@ -15,7 +14,7 @@ import type { Household } from './household.ts';
 import type { PreparedDraw } from './prepared-draw.ts';
 import { startSources, type SourcesRun } from './sources-run.ts';
 import { startThermostat } from './step-thermostat.ts';
-import { createThermostatState, type ThermostatState } from './thermostat-layout.ts';
+import { createThermostatState, type ThermostatState } from './thermostat-state.ts';
 
 /** What a unit is doing. Everything from EMPTY on counts as down. */
 export const ON = 0;

@@ -2,7 +2,7 @@
 import { FEED_CHARGER_W, FEED_EFFICIENCY, SOURCE_SUMS } from '../power/source-feed.ts';
 import { stepCharging } from '../power/step-charging-unit.ts';
 import { stepPassing } from '../power/step-passing-unit.ts';
-import { BLOCK_BASE_W, BLOCK_FIGURES, MINUTES_PER_HOUR } from '../power/hour-figures.ts';
+import { loadPlace, MINUTES_PER_HOUR } from '../power/hour-figures.ts';
 import { DONE } from '../power/step-unit.ts';
 import { blocksOf } from './hour-loads.ts';
 import { TRIPPED, type Run } from './run.ts';
@@ -15,8 +15,12 @@ export function isFed(run: Run, u: number): boolean {
   return run.units[u]!.mode !== TRIPPED || !isPassing(sources, u);
 }
 
-/** As `stepUnit`, for a unit that `isFed`: from one switching of its thermostats to the next. */
-export function stepFed(run: Run, sources: SourcesRun, u: number, count: number): number {
+/**
+ * As `stepUnit`, for a unit that `isFed`: from one switching of its thermostats to the next.
+ *
+ * @param blocks with their starts filled in
+ */
+export function stepFed(run: Run, sources: SourcesRun, u: number, blocks: Int32Array, count: number): number {
   const { settings, event } = run.units[u]!;
   const { count: changes, at, runningW, startW } = run.draw.switchings;
   const to = run.minute + count;
@@ -28,16 +32,23 @@ export function stepFed(run: Run, sources: SourcesRun, u: number, count: number)
       settings.startW = startW[change]!;
     }
     const end = change < changes ? Math.min(to, at[change]!) : to;
-    const steps = stepUnchanged(run, sources, u, minute, end - minute);
+    const steps = stepUnchanged(run, sources, u, blocks, minute, end - minute);
     if (steps > 0) settings.startW = 0;
     minute += steps;
   } while (event[0] === DONE && minute < to);
   return minute - run.minute;
 }
 
-function stepUnchanged(run: Run, sources: SourcesRun, u: number, minute: number, count: number): number {
+function stepUnchanged(
+  run: Run,
+  sources: SourcesRun,
+  u: number,
+  blocks: Int32Array,
+  minute: number,
+  count: number,
+): number {
   const { draw } = run;
-  const { parameters, state, settings, pattern, event } = run.units[u]!;
+  const { parameters, state, settings, event } = run.units[u]!;
   const feed = sources.feeds[u]!;
   const feedSettings = sources.compiled.feedSettings[u]![feed.kind]!;
   const step = isPassing(sources, u) ? stepPassing : stepCharging;
@@ -51,7 +62,7 @@ function stepUnchanged(run: Run, sources: SourcesRun, u: number, minute: number,
     draw.cold[u]!,
     draw.solar[u]!,
     draw.hourLoads,
-    blocksOf(draw, pattern, minute, minute + count, -Infinity),
+    blocks,
     minute,
     count,
     event,
@@ -61,10 +72,9 @@ function stepUnchanged(run: Run, sources: SourcesRun, u: number, minute: number,
 /** AC watts that hang on unit `u` in a minute. */
 export function askedW(run: Run, u: number, minute: number): number {
   const { pattern, settings } = run.units[u]!;
-  const { figures, watts } = run.draw.hourLoads;
-  const block = blocksOf(run.draw, pattern, minute, minute + 1)[(minute / MINUTES_PER_HOUR) | 0]!;
-  const varyingW = watts[block * MINUTES_PER_HOUR + (minute % MINUTES_PER_HOUR)]!;
-  return figures[block * BLOCK_FIGURES + BLOCK_BASE_W]! + settings.runningW + varyingW;
+  const { draw } = run;
+  const { baseW, at } = loadPlace(draw.hourLoads, blocksOf(draw, pattern, minute, minute + 1), minute);
+  return baseW + settings.runningW + draw.hourLoads.watts[at]!;
 }
 
 /** Fills what the sources give in the `count` steps from now, which are in one hour. */

@@ -5,8 +5,7 @@
  */
 import type { ThermostatWant } from '../usage/usage-draw.ts';
 import { courseC, findNext, headingOf, hourOf, isRunning, signedC, stretchEnd } from './thermostat-course.ts';
-
-import { createThermostatState, type ThermostatState } from './thermostat-layout.ts';
+import { createThermostatState, type ThermostatState } from './thermostat-state.ts';
 import type { ThermostatPlace } from './thermostat-surroundings.ts';
 
 export function startThermostat(want: ThermostatWant, place: ThermostatPlace): ThermostatState {

@@ -8,8 +8,8 @@
  * somebody asks on the way, so where blocks of minutes end changes no bit.
  */
 import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
-import { LOOK_MINUTES, REACH_MINUTES } from './thermostat-layout.ts';
-import type { ThermostatParameters, ThermostatState } from './thermostat-layout.ts';
+import { LOOK_MINUTES, REACH_MINUTES } from './thermostat-state.ts';
+import type { ThermostatParameters, ThermostatState } from './thermostat-state.ts';
 import type { ThermostatPlace } from './thermostat-surroundings.ts';
 
 /** True while it draws its running watts. */

@@ -1,8 +1,7 @@
 /** What each thermostatic appliance stands in, hour by hour: once per draw. MODEL.md §Usage, U9. */
 import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
-import { AROUND_STEP_C } from './thermostat-layout.ts';
-
-import type { ThermostatParameters } from './thermostat-layout.ts';
+import { AROUND_STEP_C } from './thermostat-state.ts';
+import type { ThermostatParameters } from './thermostat-state.ts';
 
 /** Far beyond any horizon, minutes. */
 export const NEVER_MINUTE = 1e9;

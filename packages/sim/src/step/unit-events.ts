@@ -1,7 +1,6 @@
 /** A unit stops, is brought back, or comes back by itself. MODEL.md §6.3, §9. */
-import { COLD_FIGURES, COLD_FLOOR_WMIN } from '../power/hour-figures.ts';
-import { BATTERY_LIMIT, EMPTY, OVERLOAD, SURGE } from '../power/step-unit.ts';
-
+import { coldFloorWmin } from '../power/hour-figures.ts';
+import { BATTERY_LIMIT, EMPTY, OVERLOAD, restartLevelWmin, SURGE } from '../power/step-unit.ts';
 import { holdTiersBack } from '../shedding/control.ts';
 import { causeIndex, type EndCause } from './end-causes.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run, type UnitRun } from './run.ts';
@@ -45,7 +44,7 @@ export function restartAboveFloorWmin(run: Run, u: number): number {
 
 /** The level below which the bank of unit `u` is not drawn in the hour that it has begun last. */
 export function floorWmin(run: Run, u: number): number {
-  return run.draw.cold[u]![run.hour * COLD_FIGURES + COLD_FLOOR_WMIN]!;
+  return coldFloorWmin(run.draw.cold[u]!, run.hour);
 }
 
 /** Carries out what stopped unit `u`: `event` as in power/step-unit.ts. */
@@ -120,8 +119,9 @@ export function restartRecoveredUnits(run: Run): boolean {
   let changed = false;
   run.units.forEach((unit, u) => {
     if (unit.mode !== EMPTY_BANK) return;
-    const level = floorWmin(run, u) + restartAboveFloorWmin(run, u);
-    if (unit.state.storedWmin < Math.min(unit.parameters.capacityWmin, level)) return;
+    const { capacityWmin } = unit.parameters;
+    const level = restartLevelWmin(floorWmin(run, u), restartAboveFloorWmin(run, u), capacityWmin);
+    if (unit.state.storedWmin < level) return;
     comeBack(run, u);
     changed = true;
   });

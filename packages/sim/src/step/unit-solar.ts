@@ -7,7 +7,7 @@ import type { Daylight, SunTrack } from '../sky/sun-table.ts';
 import type { Plane } from '../sky/sun-direction.ts';
 import type { WeatherDraw } from '../weather/weather-draw.ts';
 import type { UnitSolar } from './prepared-draw.ts';
-import { createSolarMinutes, sumUpSolar } from './solar-sums.ts';
+import { createSolarMinutes, sumUpSolar } from './solar-minutes.ts';
 import { stowedMinutes } from './stowed-panels.ts';
 
 /** Every distinct plane of the given units, in order of first mention. */
@@ -83,17 +83,14 @@ function planeOf(array: ArraySpec, planes: readonly Plane[]): number {
 
 /** Minute after minute in one sum over the whole outage. */
 function sumUp(solar: UnitSolar, daylight: Daylight): void {
-  const { availableW, usableW } = solar;
+  const { availableW, wminBefore } = solar;
+  sumUpSolar(solar, daylight);
+  const usable = wminBefore[availableW.length]!;
   let available = 0;
-  let usable = 0;
   for (let s = 0; s < daylight.count; s++) {
     const to = daylight.to[s]!;
-    for (let m = daylight.from[s]!; m < to; m++) {
-      available += availableW[m]!;
-      usable += usableW[m]!;
-    }
+    for (let m = daylight.from[s]!; m < to; m++) available += availableW[m]!;
   }
-  sumUpSolar(solar, daylight);
   solar.availableWh = available / 60;
   solar.clippedWh = (available - usable) / 60;
 }

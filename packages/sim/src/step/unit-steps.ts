@@ -47,10 +47,11 @@ function stepOne(run: Run, u: number, count: number, dt: number): void {
   const { parameters, state, settings, pattern, event } = unit;
   settings.dt = dt;
   switchThrough(run, u, minute + count);
-  const mindsW = parameters.surgeW - unit.thermostatW - 1; // a watt to spare for rounding
+  const fed = isFed(run, u);
+  const mindsW = fed ? -Infinity : parameters.surgeW - unit.thermostatW - 1; // a watt to spare for rounding
   const blocks = blocksOf(draw, pattern, minute, minute + count, mindsW);
-  const steps = isFed(run, u)
-    ? stepFed(run, run.sources!, u, count)
+  const steps = fed
+    ? stepFed(run, run.sources!, u, blocks, count)
     : stepUnit(
         parameters,
         state,

@@ -7,7 +7,7 @@ import type { SolarMinutes } from '../../../../packages/sim/src/power/hour-figur
 import { advance } from '../../../../packages/sim/src/step/advance.ts';
 import { closeAll } from '../../../../packages/sim/src/step/apply-power.ts';
 import { ON, startRun, type Run } from '../../../../packages/sim/src/step/run.ts';
-import { sumUpSolar } from '../../../../packages/sim/src/step/solar-sums.ts';
+import { sumUpSolar } from '../../../../packages/sim/src/step/solar-minutes.ts';
 import { workspaceOf } from '../../../../packages/sim/src/trials/shard.ts';
 import { fillDraw } from '../../../../packages/sim/src/trials/workspace.ts';
 import { bareCircuit, bareStudy, bareUnit, during } from '../../bare-household.ts';
