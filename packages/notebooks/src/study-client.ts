@@ -38,8 +38,8 @@ const FIRST_BATCH = 2;
 const MOST_AT_ONCE = 20;
 /** A job about as long as this is worth handing over, and soon over when the reader has changed something meanwhile. */
 const JOB_MS = 40;
-const FIRST_SUMMARY = 10; // draws; then 40, 80, 160, …
-const SECOND_SUMMARY = 40;
+const FIRST_SUMMARY = 10; // draws; then 80, 160, 320, …
+const SECOND_SUMMARY = 80;
 const MOST_WORKERS = 6;
 const WARM_UP_DRAWS = 12;
 

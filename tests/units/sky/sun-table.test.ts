@@ -3,7 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { SOLAR_CONSTANT_WM2 } from '../../../packages/sim/src/sky/extraterrestrial.ts';
 import { cosIncidence } from '../../../packages/sim/src/sky/sun-direction.ts';
 import { sunPosition } from '../../../packages/sim/src/sky/sun-position.ts';
-import { createSunTable, createSunTrack, fillSunTrack } from '../../../packages/sim/src/sky/sun-table.ts';
+import {
+  createSunTable,
+  createSunTrack,
+  fillSunTrack,
+  sunTableOf,
+} from '../../../packages/sim/src/sky/sun-table.ts';
 
 const DAY = 1440;
 const RADIANS = Math.PI / 180;
@@ -133,5 +138,16 @@ describe('fillSunTrack', () => {
     const track = createSunTrack(10, 0);
     fillSunTrack(createSunTable(boston), [], newYear2026, 10, track);
     expect(track.planes).toEqual([]);
+  });
+});
+
+describe('sunTableOf', () => {
+  it('keeps the table of the latest site, and of no other', () => {
+    const kept = sunTableOf(boston);
+    expect(sunTableOf({ ...boston })).toBe(kept);
+    const higher = sunTableOf({ ...boston, elevationM: 1500 });
+    expect(higher).not.toBe(kept);
+    expect(sunTableOf(boston)).not.toBe(kept);
+    expect(sunTableOf(boston).day(20_454).up).toEqual(kept.day(20_454).up);
   });
 });

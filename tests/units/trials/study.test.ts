@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { prepareStudy, scenarioHash, VERSION } from '../../../packages/sim/src/index.ts';
+import { prepareStudy, runShard, scenarioHash, VERSION } from '../../../packages/sim/src/index.ts';
+import { loadScenario } from '../../../packages/sim/src/node.ts';
 import { tinyScenario } from '../step/tiny-house.ts';
 
 const scenario = tinyScenario({
@@ -25,6 +26,22 @@ describe('prepareStudy', () => {
       unitIds: ['east', 'west'],
       needs: ['talk', 'food'],
     });
+  });
+
+  it('makes studies that come to the same whatever site and sky were studied before', () => {
+    const { scenario: demo } = loadScenario('data/full-house.yaml');
+    const here = { ...demo, outage: { ...demo.outage, horizonDays: 2 } };
+    const elsewhere = {
+      ...here,
+      site: { ...here.site, latitudeDeg: 30, longitudeDeg: -100 },
+      weather: { ...here.weather, source: loadScenario('data/small-house.yaml').scenario.weather.source },
+    };
+    const rowsOf = (scenario: typeof here) => runShard(prepareStudy(scenario, { seed: 'sky' }), 0, 3);
+    const first = rowsOf(here);
+    const other = rowsOf(elsewhere);
+    expect(rowsOf(here)).toStrictEqual(first);
+    expect(rowsOf(elsewhere)).toStrictEqual(other);
+    expect(other).not.toStrictEqual(first);
   });
 
   it('does not change the scenario, and does no draw', () => {

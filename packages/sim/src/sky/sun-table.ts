@@ -57,6 +57,22 @@ export function createSunTable(site: SkySite): SunTable {
   return { site, day, planeDay, strip };
 }
 
+let latest: SunTable | undefined;
+
+/**
+ * The sun over a site that may have been asked for just before, by somebody who has changed something else since: the
+ * latest site's table is kept.
+ */
+export function sunTableOf(site: SkySite): SunTable {
+  const { latitudeDeg, longitudeDeg, elevationM } = site;
+  const known = latest?.site;
+  const isKnown =
+    known?.latitudeDeg === latitudeDeg &&
+    known.longitudeDeg === longitudeDeg &&
+    known.elevationM === elevationM;
+  return isKnown ? latest! : (latest = createSunTable({ latitudeDeg, longitudeDeg, elevationM }));
+}
+
 const nameOf = ({ tiltDeg, azimuthDeg }: Plane): string => `${tiltDeg} ${azimuthDeg}`;
 
 /** An empty track, to be filled again and again. @param minutes the longest outage it can hold. */

@@ -1,7 +1,7 @@
 /** A study: a scenario compiled for every alternative and strategy, ready to run draw by draw. */
 import type { AlternativeSpec, Scenario } from '../scenario/scenario.ts';
 import { scenarioHash } from '../scenario/scenario-hash.ts';
-import { createSunTable, type SunTable } from '../sky/sun-table.ts';
+import { sunTableOf, type SunTable } from '../sky/sun-table.ts';
 import type { Plane } from '../sky/sun-direction.ts';
 import { compileHousehold, type Household } from '../step/household.ts';
 import { planesOf } from '../step/unit-solar.ts';
@@ -54,7 +54,7 @@ export interface StudyOptions {
 export function prepareStudy(scenario: Scenario, { seed }: StudyOptions): Study {
   const { site, outage, weather, alternatives } = scenario;
   const first = alternatives[0]!.household;
-  const sunTable = createSunTable(site);
+  const sunTable = sunTableOf(site);
   const needs = [...new Set(alternatives.flatMap((a) => a.household.circuits.flatMap((c) => c.need ?? [])))];
   return {
     scenario,

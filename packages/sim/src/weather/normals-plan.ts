@@ -19,7 +19,16 @@ export interface NormalsPlan {
  */
 const DEFAULT_CLEARNESS_LAG1 = 0.27;
 
+let latest: { readonly key: string; readonly plan: NormalsPlan } | undefined;
+
+/** Of normals that may have been asked for just before, by somebody who has changed something else since: the latest plan is kept. */
 export function planNormals(monthly: MonthlyNormals): NormalsPlan {
+  const key = JSON.stringify(monthly);
+  if (latest?.key !== key) latest = { key, plan: workOutPlan(monthly) };
+  return latest.plan;
+}
+
+function workOutPlan(monthly: MonthlyNormals): NormalsPlan {
   const clearness = createClearnessTable(monthly.clearnessMean, monthly.clearnessSd);
   const quickLag1 = clearness.kept.map((kept, month) => {
     const wanted = (monthly.clearnessLag1?.[month] ?? DEFAULT_CLEARNESS_LAG1) / kept;
