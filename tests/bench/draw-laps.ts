@@ -29,7 +29,7 @@ const weather: Stage = (
   fillClock(work.clock, drawStart(outage, site.timeZone, streams('start')));
   fillSunTrack(sunTable, planes, work.clock.startEpochMinute, minutes, work.track);
   drawWeather(weatherPlan, work.track, work.clock, streams, work.weather);
-  fillAmbient(work.ambient, work.weather.dryBulbC, site.indoorC, site.indoorFollowsFraction);
+  fillAmbient(work.ambient, site.indoorC, site.indoorFollowsFraction);
 };
 
 const usage: Stage = (_, work, streams) => {
@@ -41,7 +41,7 @@ const usage: Stage = (_, work, streams) => {
 /** Groups of circuits, sun on the panels, banks. */
 const preparing: Stage = ({ compiled, planes, scenario }, work, streams) => {
   fillPlanes(planes, work.track, work.weather, scenario.site.groundReflectance, work.planeWm2);
-  for (const { buffers, owner } of work.wants.values()) fillWants(buffers, owner.household);
+  for (const { buffers } of work.wants.values()) fillWants(buffers);
   for (const { alternative, unit, solar } of work.solars.values()) {
     const spec = compiled[alternative]!.household.units[unit]!;
     fillUnitSolar(solar, spec, planes, work.planeWm2, work.weather, work.track.daylight, work.clock);

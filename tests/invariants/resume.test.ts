@@ -3,7 +3,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { advance } from '../../packages/sim/src/step/advance.ts';
 import { writeOutcome } from '../../packages/sim/src/step/outcome.ts';
-import type { Run } from '../../packages/sim/src/step/run.ts';
+import { now, type Run } from '../../packages/sim/src/step/run.ts';
+import {
+  isRunning,
+  runMinutes,
+  signedC,
+  wantedMinutes,
+} from '../../packages/sim/src/step/step-thermostat.ts';
 import { REPEATABLE, startRuns } from './every-minute.ts';
 import { randomScenario } from './random-scenario.ts';
 
@@ -20,12 +26,23 @@ function ending(run: Run): Record<string, unknown> {
     downMinutes,
   }));
   writeOutcome(run, (column, value) => (row[column] = value));
+  const thermostats = run.thermostatStates.map((state, i) => {
+    const place = run.draw.thermostatPlaces[i]!;
+    const { waitBefore, gracePassedAt, beyondMinutes, beyondFirst, waitedTooLongMinutes } = state;
+    return {
+      ran: runMinutes(place, state, now(run)),
+      wanted: wantedMinutes(place, state, now(run)),
+      signedC: signedC(place, state, now(run)),
+      running: isRunning(state),
+      ...{ waitBefore, gracePassedAt, beyondMinutes, beyondFirst, waitedTooLongMinutes },
+    };
+  });
   const { generator, feeds } = run.sources ?? {};
   const sources = {
     sums: feeds?.map(({ sums }) => Array.from(sums)),
     generator: generator && { ...generator, compiled: undefined, plan: undefined },
   };
-  return { row, stored, sources, control: run.control, thermostats: run.thermostatStates };
+  return { row, stored, sources, control: run.control, thermostats };
 }
 
 describe('a run that is stopped and goes on', () => {

@@ -16,6 +16,7 @@ import {
   BLOCK_FIGURES,
   BLOCK_LEAST_W,
   BLOCK_MOST_W,
+  BLOCK_ROW,
   COLD_CHARGE_LIMIT_W,
   COLD_FIGURES,
   COLD_FLOOR_WMIN,
@@ -37,6 +38,7 @@ import {
 
 const NO_CHANGES = {
   count: 0,
+  next: 0,
   at: new Int32Array(0),
   runningW: new Float64Array(0),
   startW: new Float64Array(0),
@@ -93,6 +95,7 @@ function hourOf({ solarW, loadW, floorWmin, chargeLimitW }: Bench) {
     startExtraW: new Float32Array(2 * MINUTES_PER_HOUR),
   };
   loads.watts.set(loadW, MINUTES_PER_HOUR);
+  loads.figures[BLOCK_FIGURES + BLOCK_ROW] = 1;
   loads.figures[BLOCK_FIGURES + BLOCK_LEAST_W] = Math.min(...loadW, 0);
   loads.figures[BLOCK_FIGURES + BLOCK_MOST_W] = Math.max(...loadW);
   const cold = new Float64Array(COLD_FIGURES);
@@ -246,14 +249,15 @@ describe('a unit that a source charges while its inverter runs on', () => {
     expect(state.storedWmin).toBeCloseTo(2 * (800 - 4), 9);
   });
 
-  it('without watts is the plain unit, bit for bit', () => {
+  it('without watts is the plain unit, bit for bit where that too goes minute by minute', () => {
     const loadW = [300, 900, 0, 2100, 50];
     const solarW = [0, 1500, 700, 0, 60];
-    const charged = stepped(stepCharging, { loadW, solarW, sourceW: 0, idleW: 28 });
+    const upWmin = 31_000; // not reached, but near enough
+    const charged = stepped(stepCharging, { loadW, solarW, sourceW: 0, idleW: 28, upWmin });
     const plain = stepped(
       (parameters, state, _sums, settings, _feed, _watts, cold, solar, loads, blocks, from, count, event) =>
         stepUnit(parameters, state, settings, cold, solar, loads, blocks, from, count, NO_CHANGES, event),
-      { loadW, solarW, idleW: 28 },
+      { loadW, solarW, idleW: 28, upWmin },
     );
     expect(charged.state).toEqual(plain.state);
     expect(Array.from(charged.sums)).toEqual(new Array(SOURCE_SUMS).fill(0));

@@ -7,6 +7,7 @@ import {
   BLOCK_LEAST_W,
   BLOCK_MOST_W,
   BLOCK_PEAK_START_W,
+  BLOCK_ROW,
   COLD_CHARGE_LIMIT_W,
   COLD_FIGURES,
   COLD_FLOOR_WMIN,
@@ -69,6 +70,7 @@ const case_ = fc.record({
   ),
   downFraction: fc.constantFrom(-Infinity, 0.3, 0.45),
   upFraction: fc.constantFrom(Infinity, 0.6, 0.99),
+  hoursAtOnce: fc.constantFrom(1, 2, HOURS),
 });
 
 const wattsOf = ({ busy, wattsW }: Hour, k: number) => (busy ? wattsW[k]! / 64 : 0);
@@ -87,6 +89,7 @@ function meet(hours: readonly Hour[]) {
     });
     const at = (h + 1) * BLOCK_FIGURES;
     figures[at + BLOCK_BASE_W] = each.baseW;
+    figures[at + BLOCK_ROW] = h + 1;
     figures[at + BLOCK_LEAST_W] = Math.min(...inHour);
     figures[at + BLOCK_MOST_W] = figures[at + BLOCK_PEAK_START_W] = Math.max(...inHour);
     cold[h * COLD_FIGURES + COLD_FLOOR_WMIN] = each.floorFraction * CAPACITY_WMIN;
@@ -150,13 +153,13 @@ function consistent(found: Case): Case {
   return { ...found, switches: [], hours: found.hours.map((each) => ({ ...each, baseW: 0, busy: false })) };
 }
 
-describe('a unit through hours, each in one call', () => {
+describe('a unit through hours, some or all of them in one call', () => {
   it('comes to what the model’s minutes come to one by one, and ends where they do', () => {
     const seen = new Map<number, number>();
     fc.assert(
       fc.property(case_, (found) => {
         const given = consistent(found);
-        const { on, switches, startFraction, downFraction, upFraction } = given;
+        const { on, switches, startFraction, downFraction, upFraction, hoursAtOnce } = given;
         const { solar, loads, cold, blocks } = meet(given.hours);
         const state = createUnitState(startFraction * CAPACITY_WMIN);
         const expected = createUnitState(startFraction * CAPACITY_WMIN);
@@ -168,18 +171,16 @@ describe('a unit through hours, each in one call', () => {
           upWmin: upFraction * CAPACITY_WMIN,
         };
         const event = Int32Array.of(DONE);
+        const changes = {
+          count: switches.length,
+          next: 0,
+          at: Int32Array.from(switches, ({ at }) => at),
+          runningW: Float64Array.from(switches, ({ watts }) => watts),
+          startW: new Float64Array(switches.length),
+        };
         let steps = 0;
-        while (steps < MINUTES && event[0] === DONE) {
-          if (steps > 0) selfDischarge(PARAMETERS, state);
-          const [from, to] = [steps, steps + MINUTES_PER_HOUR];
-          const inHour = switches.filter(({ at }) => at >= from && at < to);
-          const changes = {
-            count: inHour.length,
-            at: Int32Array.from(inHour, ({ at }) => at),
-            runningW: Float64Array.from(inHour, ({ watts }) => watts),
-            startW: new Float64Array(inHour.length),
-          };
-          steps += stepUnit(
+        const step = (count: number): boolean => {
+          const done = stepUnit(
             PARAMETERS,
             state,
             settings,
@@ -187,11 +188,21 @@ describe('a unit through hours, each in one call', () => {
             solar,
             loads,
             blocks,
-            from,
-            60,
+            steps,
+            count,
             changes,
             event,
           );
+          steps += done;
+          return done === count;
+        };
+        while (steps < MINUTES && event[0] === DONE) {
+          settings.leaksFirst = steps > 0;
+          if (step(Math.min(hoursAtOnce * MINUTES_PER_HOUR, MINUTES - steps)) || event[0] !== DONE) continue;
+          // an hour that is not begun: what stops it is told once somebody begins it
+          selfDischarge(PARAMETERS, state);
+          settings.leaksFirst = false;
+          step(1);
         }
         const plain = plainly(expected, given, solar.usableW);
         expect({ steps, ended: event[0] }).toEqual(plain);
@@ -202,6 +213,42 @@ describe('a unit through hours, each in one call', () => {
     );
     for (const ended of [DONE, CROSSED, EMPTY, OVERLOAD, BATTERY_LIMIT])
       expect(seen.get(ended) ?? 0).toBeGreaterThan(10);
+  });
+});
+
+describe('self-discharge at a full hour', () => {
+  const idle: Hour = {
+    baseW: 0,
+    busy: false,
+    wattsW: new Array<number>(60).fill(0),
+    sunW: 0,
+    clear: true,
+    floorFraction: 0.1,
+    chargeLimitW: 0,
+  };
+  const { solar, loads, cold, blocks } = meet(new Array<Hour>(HOURS).fill(idle));
+  const none = {
+    count: 0,
+    next: 0,
+    at: new Int32Array(0),
+    runningW: new Float64Array(0),
+    startW: new Float64Array(0),
+  };
+  const stepped = (downWmin: number) => {
+    const state = createUnitState(0.5 * CAPACITY_WMIN);
+    const settings = { ...createUnitSettings(), downWmin };
+    const event = Int32Array.of(DONE);
+    const steps = stepUnit(PARAMETERS, state, settings, cold, solar, loads, blocks, 0, MINUTES, none, event);
+    return { steps, ended: event[0], leakedWmin: state.selfDischargedWmin };
+  };
+
+  it('that would carry the bank below a level somebody waits for leaves the hour to its caller', () => {
+    const kept = 1 - PARAMETERS.keptPerHour;
+    const justBelow = 0.5 * CAPACITY_WMIN * (1 - kept / 2);
+    expect(stepped(justBelow)).toEqual({ steps: 60, ended: DONE, leakedWmin: 0 });
+    const { steps, ended, leakedWmin } = stepped(-Infinity);
+    expect([steps, ended]).toEqual([MINUTES, DONE]);
+    expect(leakedWmin).toBeCloseTo(0.5 * CAPACITY_WMIN * (1 - PARAMETERS.keptPerHour ** (HOURS - 1)), 9);
   });
 });
 

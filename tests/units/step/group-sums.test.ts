@@ -11,7 +11,8 @@ import {
   GROUP_MOST_W,
   groupHourAt,
 } from '../../../packages/sim/src/step/group-wants.ts';
-import { groupWminUntil, wantedMinutesOf } from '../../../packages/sim/src/step/prepared-draw.ts';
+import { groupWminUntil } from '../../../packages/sim/src/step/prepared-draw.ts';
+import { momentBeyond, wantedUntil } from '../../../packages/sim/src/step/wanted-minutes.ts';
 import { createWorkspace, fillDraw } from '../../../packages/sim/src/trials/workspace.ts';
 
 const file = fileURLToPath(new URL('../../../data/full-house.yaml', import.meta.url));
@@ -22,6 +23,7 @@ const study = prepareStudy(
 );
 const work = createWorkspace(study);
 const { groups } = study.compiled[0]!.household;
+const watched = groups.flatMap((group) => group.watched);
 
 /** Per group, the sum of its circuits' watts and the largest extra watts of a start, one value per minute. */
 function plainly() {
@@ -66,15 +68,36 @@ describe('the wants of a group, draw after draw in the same buffers', () => {
     expect(groups.length).toBeGreaterThan(5);
   });
 
-  it('are counted, where they are watched, minute by minute', () => {
+  it('are counted, where they are watched, to any moment', () => {
     fillDraw(study, work, streamsOf('sums', 5));
     const draw = work.draws[0]!;
-    const watched = groups.flatMap((group) => group.watched);
     for (const circuit of watched) {
       let wanted = 0;
-      const counts = Array.from(draw.usage.circuits[circuit]!.demandW, (w) => (wanted += w > 0 ? 1 : 0));
-      expect([...wantedMinutesOf(draw, circuit)]).toEqual([0, ...counts]);
+      draw.usage.circuits[circuit]!.demandW.forEach((w, m) => {
+        expect(wantedUntil(draw, circuit, m)).toBe(wanted);
+        expect(wantedUntil(draw, circuit, m + 0.25)).toBe(wanted + (w > 0 ? 0.25 : 0));
+        wanted += w > 0 ? 1 : 0;
+      });
+      expect(wantedUntil(draw, circuit, study.minutes)).toBe(wanted);
+      expect(wantedUntil(draw, circuit, study.minutes + 5)).toBe(wanted);
     }
     expect(watched.length).toBeGreaterThan(3);
+  });
+
+  it('tell the moment at which more than so many minutes were wanted', () => {
+    const draw = work.draws[0]!;
+    let asked = 0;
+    for (const circuit of watched)
+      for (let from = 0; from < study.minutes; from += 61.25)
+        for (const minutes of [0, 0.5, 1, 10, 240]) {
+          const wantedTo = (time: number) =>
+            wantedUntil(draw, circuit, time) - wantedUntil(draw, circuit, from);
+          if (wantedTo(study.minutes) <= minutes) continue;
+          const moment = momentBeyond(draw, circuit, from, minutes);
+          expect(wantedTo(moment)).toBe(minutes);
+          expect(wantedTo(moment + 1 / 64)).toBeGreaterThan(minutes);
+          asked++;
+        }
+    expect(asked).toBeGreaterThan(100);
   });
 });

@@ -7,9 +7,10 @@ import {
   BLOCK_LEAST_W,
   BLOCK_MOST_W,
   BLOCK_PEAK_START_W,
+  BLOCK_ROW,
 } from '../../../packages/sim/src/power/hour-figures.ts';
 import {
-  blocksOf,
+  blocksUntil,
   forgetSums,
   withShare,
   type LoadPattern,
@@ -39,8 +40,10 @@ const GROUPS = draw.groupW.length;
 
 const patternOf = ({ hourLoads }: PreparedDraw, groups: readonly number[]) =>
   groups.reduce((pattern, g) => withShare(hourLoads, pattern, g, 1), hourLoads.nothing);
-const blockOf = (wants: PreparedDraw, pattern: LoadPattern, hour: number) =>
-  blocksOf(wants, pattern, 60 * hour, 60 * hour + 1, -Infinity)[hour]!;
+const blockOf = (wants: PreparedDraw, pattern: LoadPattern, hour: number) => {
+  blocksUntil(wants, pattern, 60 * hour, 60 * hour + 1, -Infinity);
+  return pattern.blocks[hour]!;
+};
 const anyGroups = fc.uniqueArray(fc.integer({ min: 0, max: GROUPS - 1 }));
 const anyHour = fc.integer({ min: 0, max: HOURS - 1 });
 
@@ -54,7 +57,7 @@ describe('the sums of an hour', () => {
           const block = blockOf(draw, pattern, hour);
           const { watts, figures, startExtraW } = draw.hourLoads;
           const figure = (position: number) => figures[block * BLOCK_FIGURES + position]!;
-          const varying = Array.from({ length: 60 }, (_, k) => watts[60 * block + k]!);
+          const varying = Array.from({ length: 60 }, (_, k) => watts[60 * figure(BLOCK_ROW) + k]!);
           const starts = varying.map((_, k) =>
             Math.max(0, ...groups.map((g) => draw.groupExtraW[g]?.[60 * hour + k] ?? 0)),
           );

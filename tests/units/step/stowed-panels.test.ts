@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { prepareStudy, readScenario, resolveScenario } from '../../../packages/sim/src/index.ts';
 import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
+import { availableW } from '../../../packages/sim/src/step/unit-solar.ts';
 import { workspaceOf } from '../../../packages/sim/src/trials/shard.ts';
 import { fillDraw } from '../../../packages/sim/src/trials/workspace.ts';
 import { tinySpec } from './tiny-house.ts';
@@ -27,8 +28,9 @@ function watts(outDuring: string[] | undefined, snowDays: number) {
   );
   const work = workspaceOf(study);
   fillDraw(study, work, streamsOf('panels', 0));
+  const solar = work.draws[0]!.solar[0]!;
   return {
-    watts: Array.from(work.draws[0]!.solar[0]!.availableW),
+    watts: Array.from(solar.usableW, (_, m) => availableW(solar, m)),
     minuteOfDay: Array.from(work.clock.localMinuteOfDay),
   };
 }

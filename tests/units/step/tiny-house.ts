@@ -5,13 +5,11 @@
 import { readScenario, resolveScenario, prepareStudy } from '../../../packages/sim/src/index.ts';
 import type { Scenario, ScenarioSpec, Study } from '../../../packages/sim/src/index.ts';
 import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
-import { clipToInput } from '../../../packages/sim/src/power/solar-array.ts';
 import { advance } from '../../../packages/sim/src/step/advance.ts';
 import { writeOutcome } from '../../../packages/sim/src/step/outcome.ts';
 import type { PreparedDraw, UnitSolar } from '../../../packages/sim/src/step/prepared-draw.ts';
 import { startRun, type Run } from '../../../packages/sim/src/step/run.ts';
-import { sumUpSolar } from '../../../packages/sim/src/step/solar-minutes.ts';
-import { createUnitSolar } from '../../../packages/sim/src/step/unit-solar.ts';
+import { clipAndSumUp, createUnitSolar } from '../../../packages/sim/src/step/unit-solar.ts';
 import { traceRun, type Trace } from '../../../packages/sim/src/step/trace.ts';
 import { workspaceOf } from '../../../packages/sim/src/trials/shard.ts';
 import { fillDraw } from '../../../packages/sim/src/trials/workspace.ts';
@@ -182,15 +180,9 @@ function sunshine(
   wattsAt: (minute: number) => number,
 ): UnitSolar {
   const solar = createUnitSolar(minutes);
-  for (let m = 0; m < minutes; m++) solar.availableW[m] = wattsAt(m);
-  clipToInput(solar.availableW, inputLimitW ?? 100_000, solar.usableW);
-  solar.availableWh = sumOf(solar.availableW) / 60;
-  solar.clippedWh = solar.availableWh - sumOf(solar.usableW) / 60;
-  sumUpSolar(solar, {
-    count: 1,
-    from: Int32Array.of(0),
-    to: Int32Array.of(minutes),
-  });
+  for (let m = 0; m < minutes; m++) solar.usableW[m] = wattsAt(m);
+  const allDay = { count: 1, from: Int32Array.of(0), to: Int32Array.of(minutes) };
+  clipAndSumUp(solar, allDay, inputLimitW ?? 100_000);
   return solar;
 }
 

@@ -46,6 +46,23 @@ describe('busy hours', () => {
     }
   });
 
+  it('leave hours of one number of watts; every hour has its sum, least and most, and its largest start', () => {
+    const buffers = createUsageDraw(planOf(circuits, setting), setting.minutes);
+    for (let index = 0; index < 20; index++) {
+      drawOf(circuits, { ...setting, index }, buffers);
+      for (const circuit of buffers.circuits)
+        circuit.busyHours.forEach((busy, h) => {
+          const inHour = (row: Float32Array | undefined) => [...(row?.subarray(60 * h, 60 * h + 60) ?? [])];
+          const watts = inHour(circuit.demandW);
+          if (busy === 0) expect(new Set(watts).size).toBe(1);
+          expect(circuit.hourWmin[h]).toBe(watts.reduce((sum, w) => sum + w, 0));
+          expect(circuit.leastW[h]).toBe(Math.min(...watts));
+          expect(circuit.mostW[h]).toBe(Math.max(...watts));
+          expect(circuit.hourExtraW?.[h] ?? 0).toBe(Math.max(0, ...inHour(circuit.startExtraW)));
+        });
+    }
+  });
+
   it('list each minute with a start once', () => {
     const { circuits: wants } = drawOf(circuits, setting);
     for (const { startExtraW, starts } of wants) {

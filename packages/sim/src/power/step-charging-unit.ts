@@ -56,7 +56,13 @@ export function stepCharging(
 ): number {
   const on = settings.on;
   const idleW = settings.idleW;
-  const { hour, minuteOfHour: feedFrom, at: loadFrom, baseW: hourBaseW } = loadPlace(loads, blocks, from);
+  const {
+    hour,
+    minuteOfHour: feedFrom,
+    at: loadFrom,
+    startAt: startFrom,
+    baseW: hourBaseW,
+  } = loadPlace(loads, blocks, from);
   const baseW = hourBaseW + settings.runningW;
   const dt = settings.dt;
   const k1 = parameters.lossPerW;
@@ -78,7 +84,7 @@ export function stepCharging(
     const loss = idleW + p * (k1 + k2 * p);
     const offered = efficiency * Math.min(watts.steadyW[feedFrom + k]!, feed[FEED_CHARGER_W]!);
     const lacking = p + loss - solar.usableW[from + k]!;
-    const startW = Math.max(loads.startExtraW[loadFrom + k]!, k === 0 ? settings.startW : 0);
+    const startW = Math.max(loads.startExtraW[startFrom + k]!, k === 0 ? settings.startW : 0);
     if (p + startW > parameters.surgeW) ended = SURGE;
     else if (p > parameters.continuousW && state.overloadedMinutes >= parameters.overloadMinutes)
       ended = OVERLOAD;

@@ -46,7 +46,13 @@ export function stepPassing(
   event: Int32Array,
 ): number {
   const idleW = settings.idleW;
-  const { hour, minuteOfHour: feedFrom, at: loadFrom, baseW: hourBaseW } = loadPlace(loads, blocks, from);
+  const {
+    hour,
+    minuteOfHour: feedFrom,
+    at: loadFrom,
+    startAt: startFrom,
+    baseW: hourBaseW,
+  } = loadPlace(loads, blocks, from);
   const baseW = hourBaseW + settings.runningW;
   const dt = settings.dt;
   const capacity = parameters.capacityWmin;
@@ -65,7 +71,7 @@ export function stepPassing(
     const p = baseW + loads.watts[loadFrom + k]!;
     const passed = p + idleW;
     const left = steadyW[feedFrom + k]! - passed;
-    const startW = Math.max(loads.startExtraW[loadFrom + k]!, k === 0 ? settings.startW : 0);
+    const startW = Math.max(loads.startExtraW[startFrom + k]!, k === 0 ? settings.startW : 0);
     if (left < 0 || passed + startW > surgeW[feedFrom + k]!) {
       ended = SOURCE_OVERLOAD;
       break;

@@ -12,10 +12,12 @@ import {
   BLOCK_LEAST_W,
   BLOCK_MOST_W,
   BLOCK_PEAK_START_W,
+  BLOCK_ROW,
   COLD_CHARGE_LIMIT_W,
   COLD_FIGURES,
   coldFloorWmin,
   MINUTES_PER_HOUR,
+  solarWmin,
   type LoadBlocks,
   type SolarMinutes,
 } from './hour-figures.ts';
@@ -73,6 +75,8 @@ export interface UnitSettings {
   upWmin: number;
   /** … or at this or more above its floor, full at most; Infinity unless it waits for that. */
   restartAboveFloorWmin: number;
+  /** The first step is the first of an hour whose self-discharge is still to be taken; of the others, it is here. */
+  leaksFirst: boolean;
   /** Length of each step, minutes; 1 but for the parts of a minute in which something stopped. */
   dt: number;
   /** The bank is drawn whatever its floor: it is known to last the step. */
@@ -88,6 +92,7 @@ export function createUnitSettings(): UnitSettings {
     downWmin: -Infinity,
     upWmin: Infinity,
     restartAboveFloorWmin: Infinity,
+    leaksFirst: false,
     dt: 1,
     floorless: false,
   };
@@ -97,13 +102,15 @@ export function createUnitSettings(): UnitSettings {
 export interface RunningChanges {
   readonly count: number;
   readonly at: Int32Array;
+  /** How many of them are carried out. */
+  next: number;
   /** From then on; and the extra watts of what starts in that minute. The last of a minute's holds. */
   readonly runningW: Float64Array;
   readonly startW: Float64Array;
 }
 
 /** How a call ended, left in `event[0]`. The step at which it stopped is not carried out, except for CROSSED. */
-export const DONE = 0;
+export const DONE = 0; // or self-discharge would carry the bank below the level: that hour is not begun
 export const CROSSED = 1; // a level was crossed by the last step carried out
 export const EMPTY = 2; // the bank would fall below its floor
 export const OVERLOAD = 3; // above the continuous rating for longer than the unit bears
@@ -111,16 +118,16 @@ export const SURGE = 4; // a start above the surge rating
 export const BATTERY_LIMIT = 5; // more than the modules may deliver
 
 /**
- * Steps the unit through `count` steps of one hour; one only when they are shorter than a minute.
+ * Steps the unit through `count` steps; one only when they are shorter than a minute.
  *
  * @param parameters see unit-parameters.ts
  * @param state, settings see above; the state is changed in place
  * @param cold per hour of the outage, see hour-figures.ts
  * @param solar usable DC solar of every minute
  * @param loads, blocks AC watts asked of the unit beside the thermostats: blocks of an hour each, and which one holds
- *   in which hour of the outage
+ *   in which hour of the outage; those of the hours met are made
  * @param from minute of the first step
- * @param changes of the thermostats' watts on the way; `runningW` and `startW` are left as they then are
+ * @param changes of the thermostats' watts on the way; `next`, `runningW` and `startW` are left as they then are
  * @param event event[0] tells how the call ended
  * @returns steps carried out, `count` when nothing stopped it
  */
@@ -150,17 +157,7 @@ export function stepUnit(
   const storedPerW = parameters.chargeEfficiency * dt;
   const drawnPerW = dt / parameters.dischargeEfficiency;
   const { figures, watts, startExtraW } = loads;
-  const { usableW, wminBefore } = solar;
-
-  const hour = (from / MINUTES_PER_HOUR) | 0;
-  const block = blocks[hour]!;
-  const figuresAt = block * BLOCK_FIGURES;
-  const wattsAt = (block - hour) * MINUTES_PER_HOUR + from;
-  const mostSunW = solar.mostW[hour]!;
-  const leastSunW = solar.leastW[hour]!;
-  const floor = floorWmin(settings, cold, hour);
-  const chargeLimitW = cold[hour * COLD_FIGURES + COLD_CHARGE_LIMIT_W]!;
-  const up = upWmin(settings, floor, capacity);
+  const { usableW } = solar;
 
   // Sums are carried on, not added up per call, so that where calls end changes no bit; a part of a minute is scaled.
   const whole = dt === 1;
@@ -168,144 +165,223 @@ export function stepUnit(
   let charged = whole ? state.chargedWmin : 0;
   let curtailed = whole ? state.curtailedWmin : 0;
   let discharged = whole ? state.dischargedWmin : 0;
+  let leaked = state.selfDischargedWmin;
   let stored = state.storedWmin;
   let overloaded = state.overloadedMinutes;
   let ended = DONE;
   let k = 0;
-  let change = 0;
-  let changeAt = changes.count > 0 ? changes.at[0]! - from : count; // in steps
+  let change = changes.next;
+  let changeAt = change < changes.count ? changes.at[change]! - from : count; // in steps
   let runningW = settings.runningW;
   let startW = settings.startW;
 
   while (k < count && ended === DONE) {
-    for (; k >= changeAt; change++) {
+    const hour = ((from + k) / MINUTES_PER_HOUR) | 0;
+    const hourBegins = k;
+    const storedBefore = stored;
+    const leakedBefore = leaked;
+    if (k > 0 || settings.leaksFirst) {
+      const kept = stored * parameters.keptPerHour;
+      if (kept < down) break;
+      leaked += stored - kept;
+      stored = kept;
+    }
+    const hourEnds = Math.min(count, (hour + 1) * MINUTES_PER_HOUR - from);
+    const block = blocks[hour]!;
+    const figuresAt = block * BLOCK_FIGURES;
+    const wattsAt = ((figures[figuresAt + BLOCK_ROW]! | 0) - hour) * MINUTES_PER_HOUR + from;
+    const startsAt = (block - hour) * MINUTES_PER_HOUR + from;
+    const blockW = figures[figuresAt + BLOCK_BASE_W]!;
+    const mostVaryingW = figures[figuresAt + BLOCK_MOST_W]!;
+    const mostSunW = solar.mostW[hour]!;
+    const floor = floorWmin(settings, cold, hour);
+    const chargeLimitW = cold[hour * COLD_FIGURES + COLD_CHARGE_LIMIT_W]!;
+    const up = upWmin(settings, floor, capacity);
+
+    // The least and most that it may come to in any minute of the hour, whatever the thermostats do in it.
+    for (; changeAt <= k; changeAt = ++change < changes.count ? changes.at[change]! - from : count) {
       runningW = changes.runningW[change]!;
       startW = changes.startW[change]!;
-      changeAt = change + 1 < changes.count ? changes.at[change + 1]! - from : count;
     }
-    const end = changeAt < count ? changeAt : count;
-    const baseW = figures[figuresAt + BLOCK_BASE_W]! + runningW;
-
-    // The least and most that it may come to in any minute of the hour.
-    const leastW = baseW + figures[figuresAt + BLOCK_LEAST_W]!;
-    const mostW = baseW + figures[figuresAt + BLOCK_MOST_W]!;
+    let leastRunningW = runningW;
+    let mostRunningW = runningW;
+    let mostStartW = startW;
+    let changesEnd = change;
+    for (; changesEnd < changes.count && changes.at[changesEnd]! - from < hourEnds; changesEnd++) {
+      const w = changes.runningW[changesEnd]!;
+      if (w < leastRunningW) leastRunningW = w;
+      if (w > mostRunningW) mostRunningW = w;
+      if (changes.startW[changesEnd]! > mostStartW) mostStartW = changes.startW[changesEnd]!;
+    }
+    const leastW = blockW + leastRunningW + figures[figuresAt + BLOCK_LEAST_W]!;
+    const mostW = blockW + mostRunningW + mostVaryingW;
     const mostNetW = mostSunW - leastW - (idleW + leastW * (k1 + k2 * leastW));
-    const leastNetW = leastSunW - mostW - (idleW + mostW * (k1 + k2 * mostW));
-    const mindsStarts = baseW + figures[figuresAt + BLOCK_PEAK_START_W]! > surgeW;
-    const watch = mostW > continuousW || mostW + startW > surgeW || mindsStarts || -leastNetW > mostDrawnW;
+    const leastNetW = solar.leastW[hour]! - mostW - (idleW + mostW * (k1 + k2 * mostW));
+    const mindsStarts = blockW + mostRunningW + figures[figuresAt + BLOCK_PEAK_START_W]! > surgeW;
+    const watch =
+      mostW > continuousW || mostW + mostStartW > surgeW || mindsStarts || -leastNetW > mostDrawnW;
 
-    if ((leastNetW >= 0 || mostNetW < 0) && !watch && whole && stored >= down && stored < up) {
-      const minutes = end - k;
-      let varyingWmin = 0;
-      let varyingW2min = 0;
-      if (mostW > baseW)
-        for (let m = wattsAt + k; m < wattsAt + end; m++) {
-          const w = watts[m]!;
-          varyingWmin += w;
-          varyingW2min += w * w;
+    // The rest of the hour at once, unless it may meet a limit on the way.
+    const isFull = stored === capacity;
+    if (!watch && whole && stored >= down && stored < up && (!isFull || leastNetW >= 0 || mostNetW < 0)) {
+      const allLeft = leastNetW >= 0;
+      const allLacking = mostNetW < 0;
+      const overLimit = !isFull && mostNetW > chargeLimitW;
+      const byMinute = !(allLeft || allLacking) || (overLimit && leastNetW < chargeLimitW);
+      let loadWmin = 0;
+      let loadW2min = 0;
+      let netWmin = 0;
+      let netSizeWmin = 0; // of |net|
+      let limitSizeWmin = 0; // of |net - charge limit|
+      let lastW = runningW;
+      for (let m = k, next = change; m < hourEnds; next++) {
+        const end = next < changesEnd ? changes.at[next]! - from : hourEnds;
+        const baseW = blockW + lastW;
+        if (byMinute)
+          for (; m < end; m++) {
+            const p = baseW + watts[wattsAt + m]!;
+            const net = usableW[from + m]! - p - (idleW + p * (k1 + k2 * p));
+            loadWmin += p;
+            loadW2min += p * p;
+            netWmin += net;
+            netSizeWmin += Math.abs(net);
+            limitSizeWmin += Math.abs(net - chargeLimitW);
+          }
+        else {
+          const baseWmin = baseW * (end - m);
+          let varyingWmin = 0;
+          let varyingW2min = 0;
+          if (mostVaryingW > 0)
+            for (; m < end; m++) {
+              const w = watts[wattsAt + m]!;
+              varyingWmin += w;
+              varyingW2min += w * w;
+            }
+          loadWmin += varyingWmin + baseWmin;
+          loadW2min += varyingW2min + baseW * (2 * varyingWmin + baseWmin);
+          m = end;
         }
-      const loadWmin = varyingWmin + baseW * minutes;
-      const loadW2min = varyingW2min + baseW * (2 * varyingWmin + baseW * minutes);
+        if (next < changesEnd) lastW = changes.runningW[next]!;
+      }
+      const minutes = hourEnds - k;
       const loss = idleW * minutes + k1 * loadWmin + k2 * loadW2min;
-      const net = wminBefore[from + end]! - wminBefore[from + k]! - loadWmin - loss;
-      if (leastNetW >= 0) {
-        const most = chargeLimitW * minutes;
-        const c =
-          stored === capacity ? 0 : mostNetW <= chargeLimitW ? net : leastNetW >= chargeLimitW ? most : NaN;
-        const after = stored + c * storedPerW;
-        if (stored === capacity || (after < capacity && after < up)) {
-          stored = after;
+      if (!byMinute)
+        netWmin = (mostSunW === 0 ? 0 : solarWmin(solar, from + k, from + hourEnds)) - loadWmin - loss;
+      const limitWmin = netWmin - chargeLimitW * minutes;
+      const left = allLeft ? netWmin : allLacking ? 0 : (netWmin + netSizeWmin) / 2;
+      const over = isFull ? left : !overLimit ? 0 : byMinute ? (limitWmin + limitSizeWmin) / 2 : limitWmin;
+      const taken = left - over;
+      const lacking = left - netWmin;
+      const most = stored + taken * storedPerW;
+      const least = stored - lacking * drawnPerW;
+      const atFloor = !on && allLacking && stored <= floor; // off with nothing left: the panels' little feeds its standby
+      let carried = atFloor;
+      if (atFloor) lost += loss + netWmin;
+      else if ((most < capacity || isFull) && most < up && (least >= floor || allLeft) && least >= down) {
+        stored = most - lacking * drawnPerW;
+        charged += taken;
+        curtailed += over;
+        discharged += lacking;
+        lost += loss;
+        carried = true;
+      }
+      if (carried) {
+        overloaded = 0;
+        startW = 0;
+        runningW = lastW;
+        change = changesEnd;
+        changeAt = change < changes.count ? changes.at[change]! - from : count;
+        k = hourEnds;
+        continue;
+      }
+    }
+
+    while (k < hourEnds && ended === DONE) {
+      for (; changeAt <= k; changeAt = ++change < changes.count ? changes.at[change]! - from : count) {
+        runningW = changes.runningW[change]!;
+        startW = changes.startW[change]!;
+      }
+      const end = changeAt < hourEnds ? changeAt : hourEnds;
+      const baseW = blockW + runningW;
+      while (k < end) {
+        const p = baseW + watts[wattsAt + k]!;
+        const loss = idleW + p * (k1 + k2 * p);
+        const net = usableW[from + k]! - p - loss;
+        if (watch) {
+          const extraW = mindsStarts ? startExtraW[startsAt + k]! : 0;
+          if (p + (extraW > startW ? extraW : startW) > surgeW) {
+            ended = SURGE;
+            break;
+          }
+          if (p > continuousW && overloaded >= parameters.overloadMinutes) {
+            ended = OVERLOAD;
+            break;
+          }
+          if (-net > mostDrawnW) {
+            ended = BATTERY_LIMIT;
+            break;
+          }
+        }
+        // Mostly the bank takes what is left, or gives what lacks, and no branch has to ask which of the two: in a cloudy
+        // hour that would be a toss-up every minute.
+        const leftW = (net + Math.abs(net)) / 2;
+        const lackingW = leftW - net;
+        const takenW = leftW < chargeLimitW ? leftW : chargeLimitW;
+        const gain = takenW * storedPerW;
+        const drawn = lackingW * drawnPerW;
+        if (gain < capacity - stored && (stored - drawn >= floor || lackingW === 0)) {
+          stored = stored + gain - drawn;
+          charged += takenW;
+          curtailed += leftW - takenW;
+          discharged += lackingW;
+          lost += loss;
+        } else if (net >= 0) {
+          const c = (capacity - stored) / storedPerW;
+          stored = capacity; // full is full to the last bit: somebody may wait for it
           charged += c;
           curtailed += net - c;
           lost += loss;
-          overloaded = 0;
-          startW = 0;
-          k = end;
-          continue;
+        } else if (stored - drawn >= floor) {
+          stored -= drawn;
+          discharged -= net;
+          lost += loss;
+        } else if (on) {
+          ended = EMPTY;
+          break;
+        } else {
+          // Standby that the panels do not feed comes from what is left above the floor, and is not drawn beyond that.
+          const above = stored > floor ? stored - floor : 0;
+          stored -= above;
+          discharged += above / drawnPerW;
+          lost += loss + net + above / drawnPerW;
         }
-      } else {
-        const after = stored + net * drawnPerW;
-        const atFloor = !on && stored <= floor; // switched off with nothing left: the panels' little feeds its standby
-        if (atFloor || (after >= floor && after >= down)) {
-          if (!atFloor) stored = after;
-          discharged -= atFloor ? 0 : net;
-          lost += atFloor ? loss + net : loss;
-          overloaded = 0;
-          startW = 0;
-          k = end;
-          continue;
+        overloaded = watch && p > continuousW ? overloaded + dt : 0; // only once the step is carried out
+        startW = 0;
+        k++;
+        if (stored < down || stored >= up) {
+          ended = CROSSED;
+          break;
         }
       }
     }
 
-    while (k < end) {
-      const p = baseW + watts[wattsAt + k]!;
-      const loss = idleW + p * (k1 + k2 * p);
-      const net = usableW[from + k]! - p - loss;
-      if (watch) {
-        const extraW = mindsStarts ? startExtraW[wattsAt + k]! : 0;
-        if (p + (extraW > startW ? extraW : startW) > surgeW) {
-          ended = SURGE;
-          break;
-        }
-        if (p > continuousW && overloaded >= parameters.overloadMinutes) {
-          ended = OVERLOAD;
-          break;
-        }
-        if (-net > mostDrawnW) {
-          ended = BATTERY_LIMIT;
-          break;
-        }
-      }
-      // Mostly the bank takes what is left, or gives what lacks, and no branch has to ask which of the two: in a cloudy
-      // hour that would be a toss-up every minute.
-      const leftW = (net + Math.abs(net)) / 2;
-      const lackingW = leftW - net;
-      const takenW = leftW < chargeLimitW ? leftW : chargeLimitW;
-      const gain = takenW * storedPerW;
-      const drawn = lackingW * drawnPerW;
-      if (gain < capacity - stored && (stored - drawn >= floor || lackingW === 0)) {
-        stored = stored + gain - drawn;
-        charged += takenW;
-        curtailed += leftW - takenW;
-        discharged += lackingW;
-        lost += loss;
-      } else if (net >= 0) {
-        const c = (capacity - stored) / storedPerW;
-        stored = capacity; // full is full to the last bit: somebody may wait for it
-        charged += c;
-        curtailed += net - c;
-        lost += loss;
-      } else if (stored - drawn >= floor) {
-        stored -= drawn;
-        discharged -= net;
-        lost += loss;
-      } else if (on) {
-        ended = EMPTY;
-        break;
-      } else {
-        // Standby that the panels do not feed comes from what is left above the floor, and is not drawn beyond that.
-        const above = stored > floor ? stored - floor : 0;
-        stored -= above;
-        discharged += above / drawnPerW;
-        lost += loss + net + above / drawnPerW;
-      }
-      overloaded = watch && p > continuousW ? overloaded + dt : 0; // only once the step is carried out
-      startW = 0;
-      k++;
-      if (stored < down || stored >= up) {
-        ended = CROSSED;
-        break;
-      }
+    // Nothing of the hour was carried: it is not begun yet.
+    if (k === hourBegins && ended !== DONE && leaked !== leakedBefore) {
+      stored = storedBefore;
+      leaked = leakedBefore;
+      ended = DONE;
+      break;
     }
   }
 
   state.storedWmin = stored;
+  state.selfDischargedWmin = leaked;
   state.lossWmin = whole ? lost : state.lossWmin + lost * dt;
   state.chargedWmin = whole ? charged : state.chargedWmin + charged * dt;
   state.curtailedWmin = whole ? curtailed : state.curtailedWmin + curtailed * dt;
   state.dischargedWmin = whole ? discharged : state.dischargedWmin + discharged * dt;
   state.overloadedMinutes = overloaded;
+  changes.next = change;
   settings.runningW = runningW;
   settings.startW = startW;
   event[0] = ended;

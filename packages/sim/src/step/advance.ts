@@ -12,14 +12,13 @@ import { applyPower } from './apply-power.ts';
 import { decideIfDue, think } from './decide.ts';
 import { decideSources, tripSource } from './decide-sources.ts';
 import {
-  catchUp,
   keepThermostats,
   meetThermostats,
-  passThermostats,
-  switchThermostats,
+  nextSwitching,
+  readySwitchings,
   takeThermostatsBack,
 } from './run-thermostats.ts';
-import { BLOCK_MINUTES, EMPTY_BANK, ON, type Run } from './run.ts';
+import { BLOCK_HOURS, EMPTY_BANK, ON, type Run } from './run.ts';
 import { narrowToGenerator, sharesGenerator, sourcesBreak, type SourcesRun } from './sources-run.ts';
 import { askedW, isFed, offeredW, readyFeeds } from './step-fed-unit.ts';
 import { floorWmin, restartAboveFloorWmin, restartRecoveredUnits, stopUnit } from './unit-events.ts';
@@ -46,9 +45,9 @@ export function advance(run: Run, to: number): void {
     meetThermostats(run);
     run.blockFrom = run.minute;
     run.blockTo = Math.min(run.draw.minutes, nextBreak(run));
+    endAtLastHour(run, to);
     stepBlock(run, to);
   }
-  catchUp(run);
 }
 
 /**
@@ -57,8 +56,15 @@ export function advance(run: Run, to: number): void {
  */
 function goOnFromCut(run: Run, to: number): void {
   run.minute = run.blockFrom;
+  endAtLastHour(run, to);
   for (let u = 0; u < run.units.length; u++) takeUnitBack(run, u);
   stepBlock(run, to);
+}
+
+/** A block that goes on beyond `to` ends at the last full hour before: one that does changes no bit either. */
+function endAtLastHour(run: Run, to: number): void {
+  const hour = to - (to % MINUTES_PER_HOUR);
+  if (to < run.blockTo && hour > run.minute) run.blockTo = hour;
 }
 
 /** At each full hour every bank loses its self-discharge. False between full hours. */
@@ -100,9 +106,10 @@ function settle(run: Run): void {
 
 /** First minute after now before which nothing is due. */
 function nextBreak(run: Run): number {
-  if (run.phase > 0) return run.minute + 1;
-  const hourEnd = (Math.floor(run.minute / BLOCK_MINUTES) + 1) * BLOCK_MINUTES;
-  let next = Math.min(hourEnd, run.nextDecision, run.holdUntil, run.sharedDue);
+  if (run.phase > 0 || run.stopAt === run.minute) return run.minute + 1;
+  const hours = run.sources === undefined ? BLOCK_HOURS : 1;
+  const hourEnd = (Math.floor(run.minute / MINUTES_PER_HOUR) + hours) * MINUTES_PER_HOUR;
+  let next = Math.min(hourEnd, run.nextDecision, run.holdUntil);
   for (const unit of run.units) if (unit.resetAt < next) next = unit.resetAt;
   if (run.sources !== undefined) next = Math.min(next, nextOfSources(run, run.sources));
   return Math.max(next, run.minute + 1);
@@ -112,10 +119,7 @@ function nextBreak(run: Run): number {
 function nextOfSources(run: Run, sources: SourcesRun): number {
   let next = sourcesBreak(sources, run.minute);
   if (!sharesGenerator(sources)) return next;
-  for (let u = 0; u < run.units.length; u++) {
-    if (run.units[u]!.thermostatDue <= run.minute) switchThermostats(run, u, run.minute);
-    next = Math.min(next, run.units[u]!.thermostatDue);
-  }
+  for (let u = 0; u < run.units.length; u++) next = Math.min(next, nextSwitching(run, u));
   return next;
 }
 
@@ -123,6 +127,7 @@ function nextOfSources(run: Run, sources: SourcesRun): number {
 function stepBlock(run: Run, to: number): void {
   const dt = 1 - run.phase;
   const until = Math.min(to, run.blockTo);
+  for (let u = 0; u < run.units.length; u++) readySwitchings(run, u, until);
   if (run.sources !== undefined) readyFeeds(run, run.sources, until - run.minute);
   const done = stepUnits(run, until - run.minute, dt);
   if (done === 0) {
@@ -131,15 +136,17 @@ function stepBlock(run: Run, to: number): void {
     return;
   }
   run.cut = run.minute + done === until && until < run.blockTo && !isAnyStopped(run, done);
-  if (dt < 1) passThermostats(run, dt, run.minute + 1);
-  else if (!run.cut) keepThermostats(run);
+  if (!run.cut) keepThermostats(run);
   run.minute += done;
+  run.hour = ((run.minute - 1) / MINUTES_PER_HOUR) | 0;
   run.phase = 0;
   if (run.cut) return;
-  if (run.minute < run.draw.minutes && aLevelWasCrossed(run, done)) levelCrossed(run);
+  if (!isAnyStopped(run, done)) return;
+  if (!aLevelWasCrossed(run, done)) run.stopAt = run.minute;
+  else if (run.minute < run.draw.minutes) levelCrossed(run);
 }
 
-/** Some unit ended otherwise than by running out of steps, after `done` of them. */
+/** Some unit ended otherwise than by running out of steps, after `done` of them: it crossed a level in the last, or stops in the next. */
 function isAnyStopped({ units }: Run, done: number): boolean {
   for (let u = 0; u < units.length; u++) if (units[u]!.ended !== DONE && units[u]!.steps <= done) return true;
   return false;
@@ -199,6 +206,7 @@ function stepShare(run: Run, dt: number): void {
   const phase = run.phase + dt;
   const wholeMinute = phase >= PHASE_END;
   meetThermostats(run);
+  for (let u = 0; u < run.units.length; u++) readySwitchings(run, u, run.minute + 1);
   if (run.sources !== undefined) readyFeeds(run, run.sources, 1);
   for (const { settings } of run.units) {
     settings.floorless = settings.on;
@@ -206,7 +214,7 @@ function stepShare(run: Run, dt: number): void {
     settings.upWmin = settings.restartAboveFloorWmin = Infinity;
   }
   stepUnits(run, 1, dt);
-  passThermostats(run, dt, wholeMinute ? run.minute + 1 : run.minute + phase);
+  keepThermostats(run);
   if (wholeMinute) run.minute++;
   run.phase = wholeMinute ? 0 : phase;
   run.unsettled = true;

@@ -10,11 +10,12 @@ export interface Ambient {
 const INDOOR_SHARE = 1 / (24 * 60); // a minute: rooms follow the weather over about a day; common practice, no source
 const GARAGE_SHARE = 1 / (6 * 60); // an unheated garage within a quarter of a day; common practice, no source
 
-export function createAmbient(minutes: number): Ambient {
+/** @param outdoors the weather's own array, read again at every filling */
+export function createAmbient(outdoors: Float32Array): Ambient {
   return {
-    indoors: new Float32Array(minutes),
-    outdoors: new Float32Array(minutes),
-    garage: new Float32Array(minutes),
+    indoors: new Float32Array(outdoors.length),
+    outdoors,
+    garage: new Float32Array(outdoors.length),
   };
 }
 
@@ -23,15 +24,12 @@ export function createAmbient(minutes: number): Ambient {
  * of a day; a garage starts halfway between rooms and outdoors and stays halfway, smoothed over a quarter of a day.
  */
 export function fillAmbient(
-  ambient: Ambient,
-  dryBulbC: Float32Array,
+  { indoors, outdoors, garage }: Ambient,
   indoorC: number,
   followsFraction: number,
 ): void {
-  const { indoors, outdoors, garage } = ambient;
   let room = indoorC;
-  let shed = (indoorC + dryBulbC[0]!) / 2;
-  outdoors.set(dryBulbC);
+  let shed = (indoorC + outdoors[0]!) / 2;
   for (let m = 0; m < indoors.length; m++) {
     const out = outdoors[m]!;
     room += (indoorC + followsFraction * (out - indoorC) - room) * INDOOR_SHARE;

@@ -33,8 +33,9 @@ function shareOf(feeder: number, u: number): number {
 /** Closes the group's present stretch and opens the next at `time`. */
 function closeStretch(run: Run, group: number, time: number): void {
   const state = run.groups[group]!;
+  const wmin = groupWminUntil(run.draw, group, time);
   if (state.on) {
-    const served = groupWminUntil(run.draw, group, time) - groupWminUntil(run.draw, group, state.since);
+    const served = wmin - state.sinceWmin;
     state.servedWmin += served;
     for (let u = 0; u < run.units.length; u++) run.units[u]!.servedWmin += shareOf(state.feeder, u) * served;
     state.onMinutes += time - state.since;
@@ -43,15 +44,16 @@ function closeStretch(run: Run, group: number, time: number): void {
       noteWithoutPower(run, c, state.since, time, state.offCause, state.offUnit);
   }
   state.since = time;
+  state.sinceWmin = wmin;
 }
 
 /** Books every open stretch up to the present moment, for good: called at the end of the run. */
 export function closeAll(run: Run): void {
   for (let g = 0; g < run.groups.length; g++) closeStretch(run, g, now(run));
-  countThermostats(run);
-  run.thermostatStates.forEach((state, i) =>
-    settleThermostat(run.draw.thermostatPlaces[i]!, state, now(run)),
-  );
+  for (let i = 0; i < run.thermostatStates.length; i++) {
+    countThermostat(run, i);
+    settleThermostat(run.draw.thermostatPlaces[i]!, run.thermostatStates[i]!, now(run));
+  }
   noteThermostats(run);
   for (const unit of run.units) {
     if (unit.mode > ASLEEP) unit.downMinutes += now(run) - unit.downSince;
@@ -86,7 +88,6 @@ export function applyPower(run: Run): void {
   const { groups, has240V } = run.household;
   const gridIsOn = run.sources?.gridIsOn === true;
   let shed = false;
-  let moved = false;
   for (let g = 0; g < groups.length; g++) {
     const allowed = run.control.allowed[groups[g]!.first] === 1 || gridIsOn;
     const feeder = allowed ? feederOf(run, g) : NOBODY;
@@ -101,9 +102,8 @@ export function applyPower(run: Run): void {
       const unit = run.units[u]!;
       unit.pattern = withShare(run.draw.hourLoads, unit.pattern, g, shareOf(feeder, u));
     }
-    moved = true;
+    feedThermostats(run, g);
   }
-  if (moved) feedThermostats(run);
   let up = 0;
   for (const unit of run.units) if (unit.mode === ON) up++;
   if (shed && time < run.firstShed) run.firstShed = time;
@@ -111,32 +111,32 @@ export function applyPower(run: Run): void {
   if (up === 0 && time < run.firstBlackout) run.firstBlackout = time;
 }
 
-/** Books what the thermostats have drawn so far to the units that carried it. */
-function countThermostats(run: Run): void {
-  for (let i = 0; i < run.thermostatCounted.length; i++) {
-    const watts = run.draw.thermostatPlaces[i]!.parameters.runningW;
-    const ran = runMinutes(run.thermostatStates[i]!, now(run));
-    const wmin = watts * (ran - run.thermostatCounted[i]!);
-    for (let u = 0; u < run.units.length; u++)
-      run.units[u]!.servedWmin += run.thermostatFeeds[2 * i + u]! * wmin;
-    run.thermostatCounted[i] = ran;
-  }
+/** Books what thermostat `i` has drawn so far to the units that carried it. */
+function countThermostat(run: Run, i: number): void {
+  const place = run.draw.thermostatPlaces[i]!;
+  const ran = runMinutes(place, run.thermostatStates[i]!, now(run));
+  const wmin = place.parameters.runningW * (ran - run.thermostatCounted[i]!);
+  for (let u = 0; u < run.units.length; u++)
+    run.units[u]!.servedWmin += run.thermostatFeeds[2 * i + u]! * wmin;
+  run.thermostatCounted[i] = ran;
 }
 
-/** Hangs the thermostats on the units that feed their circuits. */
-function feedThermostats(run: Run): void {
-  countThermostats(run);
-  run.thermostatsMoved = true;
-  for (const unit of run.units) unit.thermostatW = 0;
-  const { thermostats } = run.draw.usage;
-  for (let i = 0; i < thermostats.length; i++) {
-    const { circuitIndex } = thermostats[i]!;
-    const { group } = run.household.circuits[circuitIndex]!;
+/** Hangs the group's thermostats on the units that feed it. */
+function feedThermostats(run: Run, group: number): void {
+  const thermostats = run.draw.groupThermostats[group]!;
+  for (let k = 0; k < thermostats.length; k++) {
+    const i = thermostats[k]!;
+    countThermostat(run, i);
+    run.thermostatsMoved = true;
     const { runningW } = run.draw.thermostatPlaces[i]!.parameters;
     for (let u = 0; u < run.units.length; u++) {
-      const share = run.units[u]!.pattern.shares[group]!;
+      const unit = run.units[u]!;
+      const share = unit.pattern.shares[group]!;
+      const before = run.thermostatFeeds[2 * i + u]!;
+      if (share === before) continue;
       run.thermostatFeeds[2 * i + u] = share;
-      run.units[u]!.thermostatW += share * runningW;
+      unit.thermostatW += (share - before) * runningW; // kept to a 64th: exact
+      unit.ahead.to = 0;
     }
   }
 }

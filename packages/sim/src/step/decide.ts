@@ -1,4 +1,5 @@
 /** The moments at which somebody, or the switch, thinks. MODEL.md §3.2. */
+import { solarWmin } from '../power/hour-figures.ts';
 import { releaseHeldTiers, rethink } from '../shedding/control.ts';
 import { ASLEEP, type Run } from './run.ts';
 import { followSleep, resetDueUnits } from './unit-events.ts';
@@ -71,6 +72,6 @@ function recentSolarW(run: Run): number {
   const from = Math.max(0, run.minute - SOLAR_MEAN_MINUTES);
   if (from === run.minute) return 0;
   let sum = 0;
-  for (const { wminBefore } of run.draw.solar) sum += wminBefore[run.minute]! - wminBefore[from]!;
+  for (const solar of run.draw.solar) sum += solarWmin(solar, from, run.minute);
   return sum / (run.minute - from);
 }

@@ -11,6 +11,7 @@ import {
   BLOCK_LEAST_W,
   BLOCK_MOST_W,
   BLOCK_PEAK_START_W,
+  BLOCK_ROW,
   MINUTES_PER_HOUR,
   type LoadBlocks,
 } from '../power/hour-figures.ts';
@@ -29,12 +30,14 @@ const MOST_PATTERNS = 400;
 const FIRST_BLOCKS = 64;
 /** Of bits by group the highest is always set, so that 0 can mean not looked at. */
 const ALWAYS = 1 << 31;
+const BITS = 31;
 
 export interface LoadPattern {
   /** Per group: 0, 0.5 (240 V) or 1. */
   readonly shares: Float64Array;
-  /** The groups with any share, as bits: see `bitOf`. */
+  /** The groups with any share, and those with a half, as bits: see `bitOf`. */
   readonly bits: number;
+  readonly halves: number;
   /** Per hour of the outage, the block of its sums; 0 where they are not made yet. Of the draw `ofDraw`. */
   readonly blocks: Int32Array;
   ofDraw: number;
@@ -48,8 +51,9 @@ export interface HourLoads extends LoadBlocks {
   nothing: LoadPattern;
   /** Counts draws: what patterns hold of an earlier one is out of date. */
   draw: number;
-  /** Blocks in use; the first is never used, so that 0 can mean none. */
+  /** Blocks in use; the first is never used, so that 0 can mean none. Rows in use; the first stays empty. */
   used: number;
+  rows: number;
   figures: Float64Array;
   watts: Float32Array;
   startExtraW: Float32Array;
@@ -61,6 +65,9 @@ export interface HourLoads extends LoadBlocks {
   readonly asking: Int32Array;
   /** Of them, those whose watts change in the hour. */
   readonly varying: Int32Array;
+  /** For each hour and each of those: the first minute of the hour in which it asks for more than its least, and the one after the last. */
+  readonly moreFrom: Uint8Array;
+  readonly moreTo: Uint8Array;
   before: Int32Array;
   /** Per block, the pattern it was made for. */
   madeFor: (LoadPattern | undefined)[];
@@ -78,6 +85,7 @@ export function createHourLoads(groups: number, hours: number): HourLoads {
     nothing: patternOf(byShares, new Float64Array(groups), hours),
     draw: 0,
     used: 1,
+    rows: 1,
     figures: new Float64Array(FIRST_BLOCKS * BLOCK_FIGURES),
     watts: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
     startExtraW: new Float32Array(FIRST_BLOCKS * MINUTES_PER_HOUR),
@@ -85,6 +93,8 @@ export function createHourLoads(groups: number, hours: number): HourLoads {
     latest: new Int32Array(hours),
     asking: new Int32Array(hours),
     varying: new Int32Array(hours),
+    moreFrom: new Uint8Array(hours * groups),
+    moreTo: new Uint8Array(hours * groups),
     before: new Int32Array(FIRST_BLOCKS),
     madeFor: [undefined],
   };
@@ -94,6 +104,7 @@ export function createHourLoads(groups: number, hours: number): HourLoads {
 export function forgetSums(loads: HourLoads): void {
   loads.draw++;
   loads.used = 1;
+  loads.rows = 1;
   loads.latest.fill(0);
   loads.asking.fill(0);
   if (loads.byShares.size <= MOST_PATTERNS) return;
@@ -108,7 +119,8 @@ function patternOf(byShares: Map<string, LoadPattern>, shares: Float64Array, hou
   if (known !== undefined) return known;
   const changed = new Array<LoadPattern | undefined>(3 * shares.length).fill(undefined);
   const bits = shares.reduce((all, share, g) => (share > 0 ? all | bitOf(g) : all), ALWAYS);
-  const pattern = { shares, bits, blocks: new Int32Array(hours), ofDraw: -1, changed };
+  const halves = shares.reduce((all, share, g) => (share === 0.5 ? all | bitOf(g) : all), 0);
+  const pattern = { shares, bits, halves, blocks: new Int32Array(hours), ofDraw: -1, changed };
   byShares.set(key, pattern);
   return pattern;
 }
@@ -125,30 +137,34 @@ export function withShare(loads: HourLoads, pattern: LoadPattern, group: number,
 }
 
 /**
- * The blocks of the pattern by hour of the outage, those from `minute` to before `to` made if they were not yet.
+ * Readies the pattern's blocks from `minute` on: makes that of its hour if it is not there yet, and goes on through the
+ * hours whose blocks are. Returns the minute to which they reach, `to` at most.
  *
  * @param mindsW their starts are filled in too where an hour might come to more than this with one: few need them
  */
-export function blocksOf(
+export function blocksUntil(
   wants: SummedWants,
   pattern: LoadPattern,
   minute: number,
   to: number,
   mindsW = Infinity,
-): Int32Array {
-  const { draw, figures } = wants.hourLoads;
+): number {
+  const { draw } = wants.hourLoads;
   const { blocks } = pattern;
   if (pattern.ofDraw !== draw) {
     blocks.fill(0);
     pattern.ofDraw = draw;
   }
-  for (let hour = (minute / MINUTES_PER_HOUR) | 0; hour * MINUTES_PER_HOUR < to; hour++) {
-    if (blocks[hour] === 0) blocks[hour] = makeBlock(wants, pattern, hour);
+  let hour = (minute / MINUTES_PER_HOUR) | 0;
+  if (blocks[hour] === 0) blocks[hour] = makeBlock(wants, pattern, hour);
+  const { figures } = wants.hourLoads;
+  do {
     const at = blocks[hour]! * BLOCK_FIGURES;
     if (figures[at + BLOCK_BASE_W]! + figures[at + BLOCK_PEAK_START_W]! > mindsW)
       readyStarts(wants, pattern, hour, blocks[hour]!);
-  }
-  return blocks;
+    hour++;
+  } while (hour * MINUTES_PER_HOUR < to && blocks[hour] !== 0);
+  return Math.min(to, hour * MINUTES_PER_HOUR);
 }
 
 function makeBlock(wants: SummedWants, pattern: LoadPattern, hour: number): number {
@@ -157,7 +173,7 @@ function makeBlock(wants: SummedWants, pattern: LoadPattern, hour: number): numb
   return alike > 0 ? alike : addUp(wants, pattern, hour);
 }
 
-/** Takes down, as bits, which groups ask for anything in the hour, and which for changing watts. */
+/** Takes down, as bits, which groups ask for anything in the hour, and which for changing watts, and when for more. */
 function lookAtHour(wants: SummedWants, hour: number): void {
   const { hourLoads: loads, groupHours, groupW } = wants;
   let at = groupHourAt(wants, hour);
@@ -165,8 +181,18 @@ function lookAtHour(wants: SummedWants, hour: number): void {
   let varying = ALWAYS;
   for (let g = 0; g < groupW.length; g++, at += GROUP_FIGURES) {
     const mostW = groupHours[at + GROUP_MOST_W]!;
+    const leastW = groupHours[at + GROUP_LEAST_W]!;
     if (mostW > 0) asking |= bitOf(g);
-    if (mostW > groupHours[at + GROUP_LEAST_W]!) varying |= bitOf(g);
+    if (mostW === leastW) continue;
+    varying |= bitOf(g);
+    const watts = groupW[g]!;
+    const from = hour * MINUTES_PER_HOUR;
+    let first = 0;
+    let end = minutesFrom(watts, from);
+    while (watts[from + first] === leastW) first++;
+    while (watts[from + end - 1] === leastW) end--;
+    loads.moreFrom[hour * groupW.length + g] = first;
+    loads.moreTo[hour * groupW.length + g] = end;
   }
   loads.asking[hour] = asking;
   loads.varying[hour] = varying;
@@ -174,29 +200,37 @@ function lookAtHour(wants: SummedWants, hour: number): void {
 
 /** A block of the hour whose pattern differs only in groups that ask for nothing in it; 0 when there is none. */
 function blockAlike(wants: SummedWants, pattern: LoadPattern, hour: number): number {
-  const { hourLoads: loads, groupHours } = wants;
+  const { hourLoads: loads } = wants;
   const asking = loads.asking[hour]!;
-  const bits = pattern.bits & asking;
-  const { shares } = pattern;
-  const at = groupHourAt(wants, hour) + GROUP_MOST_W;
+  const bitsTell = pattern.shares.length <= BITS;
   for (let block = loads.latest[hour]!; block > 0; block = loads.before[block]!) {
     const other = loads.madeFor[block]!;
-    if ((other.bits & asking) !== bits) continue;
-    let g = 0;
-    while (g < shares.length && (shares[g] === other.shares[g] || groupHours[at + g * GROUP_FIGURES] === 0))
-      g++;
-    if (g === shares.length) return block;
+    if (differing(pattern, other, asking) === 0 && (bitsTell || sharesAlike(wants, pattern, other, hour)))
+      return block;
   }
   return 0;
 }
 
-/** The block of the hour from which the pattern's is made with fewest changes; 0 for a block of nothing. */
-function nearestBlock({ hourLoads: loads }: SummedWants, { bits }: LoadPattern, hour: number): number {
-  const varying = loads.varying[hour]!;
+function sharesAlike(wants: SummedWants, pattern: LoadPattern, other: LoadPattern, hour: number): boolean {
+  const { groupHours } = wants;
+  const at = groupHourAt(wants, hour) + GROUP_MOST_W;
+  return pattern.shares.every(
+    (share, g) => share === other.shares[g] || groupHours[at + g * GROUP_FIGURES] === 0,
+  );
+}
+
+/** Of the groups in `among`, those whose shares differ. */
+function differing(pattern: LoadPattern, other: LoadPattern, among: number): number {
+  return ((pattern.bits ^ other.bits) | (pattern.halves ^ other.halves)) & among;
+}
+
+/** The block of the hour from whose row the pattern's is made with fewest changes; 0 for a row of nothing. */
+function nearestBlock({ hourLoads: loads }: SummedWants, pattern: LoadPattern, hour: number): number {
+  const varying = loads.varying[hour]! & ~ALWAYS;
   let nearest = 0;
-  let fewest = bitCount(bits & varying);
-  for (let block = loads.latest[hour]!; block > 0 && fewest > 1; block = loads.before[block]!) {
-    const changes = bitCount((loads.madeFor[block]!.bits ^ bits) & varying);
+  let fewest = bitCount(pattern.bits & varying);
+  for (let block = loads.latest[hour]!; block > 0 && fewest > 0; block = loads.before[block]!) {
+    const changes = bitCount(differing(pattern, loads.madeFor[block]!, varying));
     if (changes >= fewest) continue;
     nearest = block;
     fewest = changes;
@@ -204,9 +238,9 @@ function nearestBlock({ hourLoads: loads }: SummedWants, { bits }: LoadPattern, 
   return nearest;
 }
 
-/** Groups a multiple of 31 apart share theirs. */
+/** Groups a multiple of BITS apart share theirs. */
 function bitOf(group: number): number {
-  return 1 << (group % 31);
+  return 1 << (group % BITS);
 }
 
 function bitCount(bits: number): number {
@@ -216,8 +250,9 @@ function bitCount(bits: number): number {
 }
 
 /**
- * Groups that ask for the same watts all hour go into the block's base; the others' watts are those of the nearest
- * block with what differs added or taken away. Watts are kept to a 64th: the sums are exact however they are come by.
+ * What groups ask for in every minute goes into the block's base. What they ask for beside that in some makes its row:
+ * that of the nearest block with what differs added or taken away, or its very row where nothing does. Watts are kept
+ * to a 64th: the sums are exact however they are come by.
  */
 function addUp(wants: SummedWants, pattern: LoadPattern, hour: number): number {
   const { hourLoads: loads, groupW, groupHours } = wants;
@@ -225,27 +260,42 @@ function addUp(wants: SummedWants, pattern: LoadPattern, hour: number): number {
   const block = newBlock(loads);
   const { shares } = pattern;
   const likeShares = (loads.madeFor[like] ?? loads.nothing).shares;
-  const minutes = minutesFrom(groupW[0]!, hour * MINUTES_PER_HOUR);
-  let from = like; // block 0 is all nothing
+  const { figures, moreFrom, moreTo } = loads;
+  const at = block * BLOCK_FIGURES;
+  const likeRow = figures[like * BLOCK_FIGURES + BLOCK_ROW]! | 0;
+  let mostW = figures[like * BLOCK_FIGURES + BLOCK_MOST_W]!;
+  let row = likeRow;
+  let taken = false;
+  let first = MINUTES_PER_HOUR;
+  let end = 0;
   let baseW = 0;
   let peakExtraW = 0;
   let figuresAt = groupHourAt(wants, hour);
   for (let g = 0; g < shares.length; g++, figuresAt += GROUP_FIGURES) {
     const share = shares[g]!;
-    const mostW = groupHours[figuresAt + GROUP_MOST_W]!;
-    if (mostW === 0) continue;
-    const varies = groupHours[figuresAt + GROUP_LEAST_W]! < mostW;
-    if (!varies) baseW += share * mostW;
+    const leastOfGroupW = groupHours[figuresAt + GROUP_LEAST_W]!;
+    const mostOfGroupW = groupHours[figuresAt + GROUP_MOST_W]!;
+    if (mostOfGroupW === 0) continue;
+    baseW += share * leastOfGroupW;
     const extraW = share * groupHours[figuresAt + GROUP_EXTRA_W]!;
     if (extraW > peakExtraW) peakExtraW = extraW;
-    if (!varies || share === likeShares[g]) continue;
-    addShare(loads, from, block, groupW[g]!, share - likeShares[g]!, hour * MINUTES_PER_HOUR, minutes);
-    from = block;
+    if (leastOfGroupW === mostOfGroupW) continue;
+    const from = moreFrom[hour * shares.length + g]!;
+    const to = moreTo[hour * shares.length + g]!;
+    if (share > 0 && from < first) first = from;
+    if (share > 0 && to > end) end = to;
+    const added = share - likeShares[g]!;
+    if (added === 0) continue;
+    if (row === likeRow) row = copyRow(loads, likeRow);
+    if (added < 0) taken = true;
+    const peakW = addShare(loads, row, groupW[g]!, leastOfGroupW, added, hour * MINUTES_PER_HOUR, from, to);
+    if (peakW > mostW) mostW = peakW;
   }
-  if (from !== block) copyMinutes(loads, from, block);
-  const { figures } = loads;
-  const at = block * BLOCK_FIGURES;
+  figures[at + BLOCK_ROW] = row;
   figures[at + BLOCK_BASE_W] = baseW;
+  figures[at + BLOCK_LEAST_W] =
+    first > 0 || end < minutesFrom(groupW[0]!, hour * MINUTES_PER_HOUR) ? 0 : leastOfRow(loads, row);
+  figures[at + BLOCK_MOST_W] = taken ? mostOfRow(loads, row) : mostW;
   figures[at + BLOCK_PEAK_START_W] = figures[at + BLOCK_MOST_W]! + peakExtraW;
   loads.startsReady[block] = 0;
   loads.before[block] = loads.latest[hour]!;
@@ -267,15 +317,26 @@ function readyStarts(wants: SummedWants, { shares }: LoadPattern, hour: number, 
   for (let g = 0; g < shares.length; g++, groupAt += GROUP_FIGURES)
     if (shares[g]! > 0 && groupHours[groupAt]! > 0)
       keepLargerShare(startExtraW, at, groupExtraW[g]!, shares[g]!, hour * MINUTES_PER_HOUR);
+  const wattsAt = figures[figuresAt + BLOCK_ROW]! * MINUTES_PER_HOUR;
   let peakW = figures[figuresAt + BLOCK_MOST_W]!;
-  for (let m = at; m < at + MINUTES_PER_HOUR; m++)
-    if (startExtraW[m]! > 0) peakW = Math.max(peakW, watts[m]! + startExtraW[m]!);
+  for (let k = 0; k < MINUTES_PER_HOUR; k++)
+    if (startExtraW[at + k]! > 0) peakW = Math.max(peakW, watts[wattsAt + k]! + startExtraW[at + k]!);
   figures[figuresAt + BLOCK_PEAK_START_W] = peakW;
 }
 
 function newBlock(loads: HourLoads): number {
   if (loads.used === loads.before.length) grow(loads);
   return loads.used++;
+}
+
+/** A new row like the other; there are no more of them than of blocks. Plain loop: on so few, faster than `copyWithin`. */
+function copyRow(loads: HourLoads, from: number): number {
+  const row = loads.rows++;
+  const { watts } = loads;
+  const fromAt = from * MINUTES_PER_HOUR;
+  const at = row * MINUTES_PER_HOUR;
+  for (let k = 0; k < MINUTES_PER_HOUR; k++) watts[at + k] = watts[fromAt + k]!;
+  return row;
 }
 
 /** Twice the room. Whoever still reads the old arrays finds the same numbers in them. */
@@ -300,40 +361,39 @@ function minutesFrom(values: Float32Array, from: number): number {
   return Math.min(MINUTES_PER_HOUR, values.length - from);
 }
 
-/** The minutes of block `from` and a group's watts times a share together make those of `block`, and their bounds. */
+/** Adds a share of what the group asks for beside its least, which is in minutes `from` to before `to`; returns the most then. */
 function addShare(
-  { watts, figures }: HourLoads,
-  from: number,
-  block: number,
+  { watts }: HourLoads,
+  row: number,
   groupW: Float32Array,
+  leastW: number,
   share: number,
   minute: number,
-  count: number,
-): void {
-  const fromAt = from * MINUTES_PER_HOUR;
-  const at = block * MINUTES_PER_HOUR;
-  let before = watts[fromAt]! + share * groupW[minute]!;
-  let least = before;
-  let most = before;
-  for (let k = 0; k < count; k++) {
-    const w = watts[fromAt + k]! + share * groupW[minute + k]!;
+  from: number,
+  to: number,
+): number {
+  const at = row * MINUTES_PER_HOUR;
+  let most = 0;
+  for (let k = from; k < to; k++) {
+    const w = watts[at + k]! + share * (groupW[minute + k]! - leastW);
     watts[at + k] = w;
-    if (w === before) continue;
-    before = w;
-    if (w < least) least = w;
-    else if (w > most) most = w;
+    if (w > most) most = w;
   }
-  figures[block * BLOCK_FIGURES + BLOCK_LEAST_W] = least;
-  figures[block * BLOCK_FIGURES + BLOCK_MOST_W] = most;
+  return most;
 }
 
-/** Plain loop: on so few, it is faster than `copyWithin`. */
-function copyMinutes({ watts, figures }: HourLoads, from: number, block: number): void {
-  const fromAt = from * MINUTES_PER_HOUR;
-  const at = block * MINUTES_PER_HOUR;
-  for (let k = 0; k < MINUTES_PER_HOUR; k++) watts[at + k] = watts[fromAt + k]!;
-  figures[block * BLOCK_FIGURES + BLOCK_LEAST_W] = figures[from * BLOCK_FIGURES + BLOCK_LEAST_W]!;
-  figures[block * BLOCK_FIGURES + BLOCK_MOST_W] = figures[from * BLOCK_FIGURES + BLOCK_MOST_W]!;
+function leastOfRow({ watts }: HourLoads, row: number): number {
+  let least = Infinity;
+  for (let at = row * MINUTES_PER_HOUR; at < (row + 1) * MINUTES_PER_HOUR; at++)
+    if (watts[at]! < least) least = watts[at]!;
+  return least;
+}
+
+function mostOfRow({ watts }: HourLoads, row: number): number {
+  let most = 0;
+  for (let at = row * MINUTES_PER_HOUR; at < (row + 1) * MINUTES_PER_HOUR; at++)
+    if (watts[at]! > most) most = watts[at]!;
+  return most;
 }
 
 function keepLargerShare(

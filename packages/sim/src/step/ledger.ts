@@ -1,4 +1,5 @@
 /** The books of one unit and of the house: every watt-hour on exactly one line. MODEL.md §10. */
+import { solarWmin } from '../power/hour-figures.ts';
 import {
   CHARGER_LOSS_WMIN,
   FROM_GENERATOR_WMIN,
@@ -13,18 +14,26 @@ import { runMinutes, wantedMinutes } from './step-thermostat.ts';
 /** Watt-minutes that unit `u` delivered to circuits, from the circuits' side of the books. */
 function unitServedWmin(run: Run, u: number): number {
   const time = now(run);
-  let wmin = run.units[u]!.servedWmin;
-  run.groups.forEach(({ on, since }, g) => {
-    if (on)
-      wmin +=
-        run.units[u]!.pattern.shares[g]! *
-        (groupWminUntil(run.draw, g, time) - groupWminUntil(run.draw, g, since));
-  });
-  run.thermostatCounted.forEach((counted, i) => {
-    const watts = run.draw.thermostatPlaces[i]!.parameters.runningW;
-    wmin += run.thermostatFeeds[2 * i + u]! * watts * (runMinutes(run.thermostatStates[i]!, time) - counted);
-  });
+  const { groups, draw, thermostatCounted } = run;
+  const { pattern, servedWmin } = run.units[u]!;
+  let wmin = servedWmin;
+  for (let g = 0; g < groups.length; g++) {
+    const { on, since } = groups[g]!;
+    if (on && since < time) wmin += pattern.shares[g]! * openWmin(run, g, time);
+  }
+  for (let i = 0; i < thermostatCounted.length; i++) {
+    const share = run.thermostatFeeds[2 * i + u]!;
+    if (share === 0) continue;
+    const place = draw.thermostatPlaces[i]!;
+    const ran = runMinutes(place, run.thermostatStates[i]!, time);
+    wmin += share * place.parameters.runningW * (ran - thermostatCounted[i]!);
+  }
   return wmin;
+}
+
+/** Watt-minutes that the group has wanted since its feeder last changed. */
+function openWmin(run: Run, group: number, time: number): number {
+  return groupWminUntil(run.draw, group, time) - run.groups[group]!.sinceWmin;
 }
 
 /** Sums of one unit from the outage's start, Wh. */
@@ -54,9 +63,9 @@ export interface UnitBooks {
 
 /** Usable solar from the start to the present moment, Wh. */
 function solarUntilNow(run: Run, u: number): number {
-  const { usableW, wminBefore } = run.draw.solar[u]!;
-  let wmin = wminBefore[run.minute]!;
-  if (run.phase > 0) wmin += run.phase * usableW[run.minute]!;
+  const solar = run.draw.solar[u]!;
+  let wmin = solarWmin(solar, 0, run.minute);
+  if (run.phase > 0) wmin += run.phase * solar.usableW[run.minute]!;
   return wmin / 60;
 }
 
@@ -66,10 +75,13 @@ export function unitBooks(run: Run, u: number, solarUsableWh = solarUntilNow(run
   const chargedWh = state.chargedWmin / 60;
   const dischargedWh = state.dischargedWmin / 60;
   const curtailedWh = state.curtailedWmin / 60;
-  const source = sourceBooks(run, u);
-  const solarStoredWh = chargedWh - source.sourceStoredWh;
+  const { sourceInWh, sourceUsedWh, sourceStoredWh, chargerLossWh } = sourceBooks(run, u);
+  const solarStoredWh = chargedWh - sourceStoredWh;
   return {
-    ...source,
+    sourceInWh,
+    sourceUsedWh,
+    sourceStoredWh,
+    chargerLossWh,
     solarUsableWh,
     solarUsedWh: solarUsableWh - solarStoredWh - curtailedWh,
     solarStoredWh,
@@ -126,13 +138,12 @@ export function groupBooks(
   const state = run.groups[group]!;
   const time = now(run);
   let wanted = groupWminUntil(run.draw, group, time);
-  let served = state.servedWmin + (state.on ? wanted - groupWminUntil(run.draw, group, state.since) : 0);
-  run.draw.usage.thermostats.forEach(({ circuitIndex }, i) => {
-    if (run.household.circuits[circuitIndex]!.group !== group) return;
-    const watts = run.draw.thermostatPlaces[i]!.parameters.runningW;
-    wanted += watts * wantedMinutes(run.draw.thermostatPlaces[i]!, run.thermostatStates[i]!, time);
-    served += watts * runMinutes(run.thermostatStates[i]!, time);
-  });
+  let served = state.servedWmin + (state.on ? wanted - state.sinceWmin : 0);
+  for (const i of run.draw.groupThermostats[group]!) {
+    const place = run.draw.thermostatPlaces[i]!;
+    wanted += place.parameters.runningW * wantedMinutes(place, run.thermostatStates[i]!, time);
+    served += place.parameters.runningW * runMinutes(place, run.thermostatStates[i]!, time);
+  }
   return { wantedWh: wanted / 60, servedWh: served / 60 };
 }
 

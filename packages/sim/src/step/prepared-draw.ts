@@ -9,7 +9,7 @@ import {
   MINUTES_PER_HOUR,
   type SolarMinutes,
 } from '../power/hour-figures.ts';
-import type { CircuitWant, UsageDraw } from '../usage/usage-draw.ts';
+import type { UsageDraw } from '../usage/usage-draw.ts';
 import { placeC, type Ambient } from './ambient.ts';
 import {
   GROUP_EXTRA_W,
@@ -20,36 +20,34 @@ import {
   type GroupWants,
 } from './group-wants.ts';
 import { createHourLoads, forgetSums, type HourLoads } from './hour-loads.ts';
-import type { CircuitGroup, Household } from './household.ts';
+import type { Household } from './household.ts';
 import { createPreparedSources, type PreparedSources } from './prepared-sources.ts';
-import { createSwitchings, type Switchings } from './switchings.ts';
-import { thermostatParameters } from './thermostat-state.ts';
+import { thermostatParameters } from './thermostat-parameters.ts';
 import { createPlace, fillPlace, type ThermostatPlace } from './thermostat-surroundings.ts';
+import type { WantedMinutes } from './wanted-minutes.ts';
 
-/** Solar of one unit: watts its panels give, usable ones after its input limit, and the sums the books need. */
+/** Solar of one unit: usable watts, those its panels give before its input limit, and the sums the books need. */
 export interface UnitSolar extends SolarMinutes {
-  readonly availableW: Float32Array;
+  /** Watts before the limit in the hours that reach it; read through `availableW`, which knows the others too. */
+  readonly unclippedW: Float32Array;
+  /** 1 for each hour with a minute beyond the limit. */
+  readonly clippedHours: Uint8Array;
   availableWh: number;
   clippedWh: number;
 }
 
 /** What the circuits want: the same for every household with the same circuits, strategies and legs. */
-export interface PreparedWants extends GroupWants {
-  readonly usage: UsageDraw;
+export interface PreparedWants extends GroupWants, WantedMinutes {
   /** Per group, watt-minutes wanted before each hour (length hours + 1); read through `groupWminUntil`. */
   readonly groupHourWmin: readonly Float64Array[];
-  /** Per group, 1 for each hour in which its watts may change; a group of one circuit reads the circuit's own. */
-  readonly groupBusyHours: readonly Uint8Array[];
-  /** Scratch, one value per hour. */
-  readonly flatW: Float64Array;
-  /** Per watched circuit, minutes wanted so far (length minutes + 1); read through `wantedMinutesOf`. */
-  readonly wantedMinutes: readonly (Uint32Array | undefined)[];
-  /** 1 once a circuit's are counted in this draw: few runs need them. */
-  readonly wantedReady: Uint8Array;
+  /** Per group, the circuits whose watts are its own: those that may want anything, one at least. */
+  readonly groupWanting: readonly (readonly number[])[];
+  /** Per group, its circuits on which anything starts. */
+  readonly groupStarting: readonly (readonly number[])[];
   readonly thermostatSurroundings: readonly Float32Array[];
   readonly thermostatPlaces: readonly ThermostatPlace[];
-  /** Scratch of the run that is being stepped. */
-  readonly switchings: Switchings;
+  /** Per group, positions of the thermostats on its circuits. */
+  readonly groupThermostats: readonly (readonly number[])[];
   /** Sums of the groups' watts, made where runs need them. */
   readonly hourLoads: HourLoads;
 }
@@ -75,32 +73,37 @@ export function createWants(household: Household, ambient: Ambient, usage: Usage
   const { minutes } = usage;
   const hours = Math.ceil(minutes / 60);
   const { groups } = household;
-  // A group of one circuit reads that circuit's own arrays.
-  const only = (g: CircuitGroup) => (g.circuits.length === 1 ? usage.circuits[g.circuits[0]!] : undefined);
-  const starts = (g: CircuitGroup) => g.circuits.some((c) => usage.circuits[c]!.startExtraW !== undefined);
-  const groupW = groups.map((g) => only(g)?.demandW ?? new Float32Array(minutes));
-  const groupExtraW = groups.map(
-    (g) => only(g)?.startExtraW ?? (starts(g) ? new Float32Array(minutes) : undefined),
+  // A group in which one circuit wants anything reads that circuit's own arrays; likewise the starts.
+  const groupWanting = groups.map(({ circuits, first }) => {
+    const wanting = circuits.filter((c) => usage.circuits[c]!.wants);
+    return wanting.length > 0 ? wanting : [first];
+  });
+  const only = groupWanting.map(({ length, 0: c }) => (length === 1 ? usage.circuits[c!] : undefined));
+  const groupStarting = groupWanting.map((circuits) =>
+    circuits.filter((c) => usage.circuits[c]!.startExtraW !== undefined),
+  );
+  const groupExtraW = groupStarting.map((starting) =>
+    starting.length > 1 ? new Float32Array(minutes) : usage.circuits[starting[0] ?? -1]?.startExtraW,
   );
   const watched = new Set(groups.flatMap((g) => g.watched));
   return {
     usage,
-    groupW,
+    groupWanting,
+    groupW: only.map((circuit) => circuit?.demandW ?? new Float32Array(minutes)),
     groupHourWmin: groups.map(() => new Float64Array(hours + 1)),
     groupExtraW,
+    groupStarting,
     groupHours: new Float32Array(hours * groups.length * GROUP_FIGURES),
-    groupBusyHours: groups.map((g) => only(g)?.busyHours ?? new Uint8Array(hours)),
-    flatW: new Float64Array(hours),
-    wantedMinutes: household.circuits.map((_, c) =>
-      watched.has(c) ? new Uint32Array(minutes + 1) : undefined,
-    ),
+    wantedBefore: household.circuits.map((_, c) => (watched.has(c) ? new Uint32Array(hours + 1) : undefined)),
     wantedReady: new Uint8Array(household.circuits.length),
     thermostatSurroundings: usage.thermostats.map((t) => placeC(ambient, t.surroundings)),
     thermostatPlaces: usage.thermostats.map((want) => {
       const { graceMinutes } = household.circuits[want.circuitIndex]!;
       return createPlace(thermostatParameters(want, graceMinutes), hours);
     }),
-    switchings: createSwitchings(usage.thermostats.length),
+    groupThermostats: groups.map(({ circuits }) =>
+      usage.thermostats.flatMap((t, i) => (circuits.includes(t.circuitIndex) ? i : [])),
+    ),
     hourLoads: createHourLoads(groups.length, hours),
   };
 }
@@ -122,111 +125,129 @@ export function createSupply(
 }
 
 /** Fills the wants from the draw's usage, which is filled already. */
-export function fillWants(wants: PreparedWants, { groups }: Household): void {
-  for (let g = 0; g < groups.length; g++) fillGroup(wants, g, groups[g]!.circuits);
+export function fillWants(wants: PreparedWants): void {
+  for (let g = 0; g < wants.groupW.length; g++) fillGroup(wants, g);
   wants.wantedReady.fill(0);
   forgetSums(wants.hourLoads);
   wants.thermostatPlaces.forEach((place, i) => fillPlace(place, wants.thermostatSurroundings[i]!));
 }
 
-function fillGroup(draw: PreparedWants, group: number, circuits: readonly number[]): void {
-  const extraW = draw.groupExtraW[group];
-  if (extraW !== undefined) clearStarts(draw, group, circuits.length > 1 ? extraW : undefined);
-  for (let k = 0; k < circuits.length; k++) noteStarts(draw, group, draw.usage.circuits[circuits[k]!]!);
-  if (circuits.length > 1) addUpCircuits(draw, group, circuits);
-  sumUp(draw, group);
+function fillGroup(draw: PreparedWants, group: number): void {
+  const circuits = draw.groupWanting[group]!;
+  if (circuits.length === 1) takeOver(draw, group, circuits[0]!);
+  else addUpCircuits(draw, group, circuits);
+  const starting = draw.groupStarting[group]!;
+  if (starting.length > 1) mergeStarts(draw, group, starting);
+  if (starting.length > 0) noteStarts(draw, group, starting);
 }
 
-/** Takes away the starts of the draw before: from a group's own row too, which several circuits share. */
-function clearStarts(draw: PreparedWants, group: number, extraW: Float32Array | undefined): void {
-  const { groupHours, groupBusyHours } = draw;
-  for (let h = 0; h < groupBusyHours[group]!.length; h++) {
-    const at = groupHourAt(draw, h) + group * GROUP_FIGURES + GROUP_EXTRA_W;
-    if (extraW !== undefined && groupHours[at]! > 0) extraW.fill(0, 60 * h, 60 * h + 60);
-    groupHours[at] = 0;
+/** A group's hours are those of the one circuit that wants anything. */
+function takeOver(draw: PreparedWants, group: number, circuit: number): void {
+  const { hourWmin, leastW, mostW } = draw.usage.circuits[circuit]!;
+  const { groupHours } = draw;
+  const sums = draw.groupHourWmin[group]!;
+  let sum = 0;
+  for (let h = 0; h < hourWmin.length; h++) {
+    const at = groupHourAt(draw, h) + group * GROUP_FIGURES;
+    groupHours[at + GROUP_LEAST_W] = leastW[h]!;
+    groupHours[at + GROUP_MOST_W] = mostW[h]!;
+    sums[h + 1] = sum += hourWmin[h]!;
   }
 }
 
-/** Keeps the larger of the starts there are and the circuit's, minute by minute; and the most of each hour. */
-function noteStarts(draw: PreparedWants, group: number, { startExtraW, starts }: CircuitWant): void {
-  if (startExtraW === undefined) return;
+/** The largest of the circuits' starts, minute by minute, in place of those of the draw before. */
+function mergeStarts(draw: PreparedWants, group: number, starting: readonly number[]): void {
+  const { groupHours } = draw;
   const extraW = draw.groupExtraW[group]!;
-  const { groupHours } = draw;
-  for (let i = 0; i < starts.count; i++) {
-    const minute = starts.at[i]!;
-    const at = groupHourAt(draw, (minute / 60) | 0) + group * GROUP_FIGURES + GROUP_EXTRA_W;
-    const w = startExtraW[minute]!;
-    if (w > extraW[minute]!) extraW[minute] = w;
-    if (w > groupHours[at]!) groupHours[at] = w;
-  }
-}
-
-/** The watts of several circuits, minute by minute. Exact in any order: watts are kept to a 64th. */
-function addUpCircuits(draw: PreparedWants, group: number, circuits: readonly number[]): void {
-  const sumW = draw.groupW[group]!;
-  const { groupHours } = draw;
-  const busyHours = draw.groupBusyHours[group]!;
-  const flatW = draw.flatW.fill(0);
-  busyHours.fill(0);
-  for (let k = 0; k < circuits.length; k++) {
-    const circuit = draw.usage.circuits[circuits[k]!]!;
-    for (let h = 0; h < busyHours.length; h++) {
-      if (circuit.busyHours[h] !== 0) busyHours[h] = 1;
-      else flatW[h] = flatW[h]! + circuit.demandW[60 * h]!;
+  for (let h = 0; 60 * h < extraW.length; h++)
+    if (groupHours[groupHourAt(draw, h) + group * GROUP_FIGURES + GROUP_EXTRA_W]! > 0)
+      extraW.fill(0, 60 * h, 60 * h + 60);
+  for (let k = 0; k < starting.length; k++) {
+    const { startExtraW, starts } = draw.usage.circuits[starting[k]!]!;
+    for (let i = 0; i < starts.count; i++) {
+      const minute = starts.at[i]!;
+      extraW[minute] = Math.max(extraW[minute]!, startExtraW![minute]!);
     }
   }
-  for (let h = 0; h < busyHours.length; h++) {
-    const from = 60 * h;
-    const w = flatW[h]!;
+}
+
+/** The most extra watts of a start in each hour. */
+function noteStarts(draw: PreparedWants, group: number, starting: readonly number[]): void {
+  const { groupHours } = draw;
+  for (let k = 0; k < starting.length; k++) {
+    const hourExtraW = draw.usage.circuits[starting[k]!]!.hourExtraW!;
+    for (let h = 0; h < hourExtraW.length; h++) {
+      const at = groupHourAt(draw, h) + group * GROUP_FIGURES + GROUP_EXTRA_W;
+      const w = hourExtraW[h]!;
+      if (k === 0 || w > groupHours[at]!) groupHours[at] = w;
+    }
+  }
+}
+
+/** The watts of several circuits, hour by hour. Exact in any order: watts are kept to a 64th. */
+function addUpCircuits(draw: PreparedWants, group: number, circuits: readonly number[]): void {
+  const { usage, groupHours } = draw;
+  const sumW = draw.groupW[group]!;
+  const sums = draw.groupHourWmin[group]!;
+  let sum = 0;
+  for (let h = 0; h + 1 < sums.length; h++) {
+    let leastW = 0;
+    let mostW = 0;
+    let busy = 0;
+    for (let k = 0; k < circuits.length; k++) {
+      const circuit = usage.circuits[circuits[k]!]!;
+      sum += circuit.hourWmin[h]!;
+      leastW += circuit.leastW[h]!;
+      mostW += circuit.mostW[h]!;
+      busy += circuit.busyHours[h]!;
+    }
+    sums[h + 1] = sum;
     const at = groupHourAt(draw, h) + group * GROUP_FIGURES;
     // the same watts all hour are often there from the draw before
-    const stays = groupHours[at + GROUP_LEAST_W] === w && groupHours[at + GROUP_MOST_W] === w;
-    if (busyHours[h] !== 0 || !stays) sumW.fill(w, from, from + 60);
+    const stays =
+      busy === 0 && groupHours[at + GROUP_LEAST_W] === leastW && groupHours[at + GROUP_MOST_W] === leastW;
+    if (!stays) addUpHour(draw, circuits, h, sumW);
+    groupHours[at + GROUP_LEAST_W] = busy > 1 ? leastOfHour(sumW, h) : leastW;
+    groupHours[at + GROUP_MOST_W] = busy > 1 ? mostOfHour(sumW, h) : mostW;
   }
+}
+
+function addUpHour(
+  { usage }: PreparedWants,
+  circuits: readonly number[],
+  hour: number,
+  sumW: Float32Array,
+): void {
+  const from = 60 * hour;
+  const end = Math.min(sumW.length, from + 60);
+  let quietW = 0;
   for (let k = 0; k < circuits.length; k++) {
-    const circuit = draw.usage.circuits[circuits[k]!]!;
-    addBusyHours(circuit.demandW, circuit.busyHours, sumW);
+    const { busyHours, leastW } = usage.circuits[circuits[k]!]!;
+    if (busyHours[hour] === 0) quietW += leastW[hour]!;
   }
+  let laid = false;
+  for (let k = 0; k < circuits.length; k++) {
+    const { demandW, busyHours } = usage.circuits[circuits[k]!]!;
+    if (busyHours[hour] === 0) continue;
+    if (laid) for (let m = from; m < end; m++) sumW[m] = sumW[m]! + demandW[m]!;
+    else for (let m = from; m < end; m++) sumW[m] = quietW + demandW[m]!;
+    laid = true;
+  }
+  if (!laid) for (let m = from; m < end; m++) sumW[m] = quietW;
 }
 
-function addBusyHours(demandW: Float32Array, busyHours: Uint8Array, sumW: Float32Array): void {
-  for (let h = 0; h < busyHours.length; h++) {
-    if (busyHours[h] === 0) continue;
-    const end = Math.min(sumW.length, 60 * h + 60);
-    for (let m = 60 * h; m < end; m++) sumW[m] = sumW[m]! + demandW[m]!;
-  }
+function leastOfHour(watts: Float32Array, hour: number): number {
+  let least = Infinity;
+  const end = Math.min(watts.length, 60 * hour + 60);
+  for (let m = 60 * hour; m < end; m++) if (watts[m]! < least) least = watts[m]!;
+  return least;
 }
 
-/** Watt-minutes before each hour, and the least and most watts in it: one product for each stretch of the same watts. */
-function sumUp(draw: PreparedWants, group: number): void {
-  const watts = draw.groupW[group]!;
-  const busyHours = draw.groupBusyHours[group]!;
-  const sums = draw.groupHourWmin[group]!;
-  const { groupHours } = draw;
-  let sum = 0;
-  for (let h = 0; h < busyHours.length; h++) {
-    let since = 60 * h;
-    const end = Math.min(watts.length, since + 60);
-    let same = watts[since]!;
-    let low = same;
-    let high = same;
-    if (busyHours[h] !== 0) {
-      for (let m = since + 1; m < end; m++) {
-        const w = watts[m]!;
-        if (w === same) continue;
-        sum += same * (m - since);
-        since = m;
-        same = w;
-        if (w < low) low = w;
-        else if (w > high) high = w;
-      }
-    }
-    sum += same * (end - since);
-    const at = groupHourAt(draw, h) + group * GROUP_FIGURES;
-    groupHours[at + GROUP_LEAST_W] = low;
-    groupHours[at + GROUP_MOST_W] = high;
-    sums[h + 1] = sum;
-  }
+function mostOfHour(watts: Float32Array, hour: number): number {
+  let most = 0;
+  const end = Math.min(watts.length, 60 * hour + 60);
+  for (let m = 60 * hour; m < end; m++) if (watts[m]! > most) most = watts[m]!;
+  return most;
 }
 
 /**
@@ -240,8 +261,9 @@ export function groupWminUntil(draw: PreparedWants, group: number, time: number)
   if (minute >= watts.length) return sums[sums.length - 1]!;
   const hour = Math.floor(minute / 60);
   const at = groupHourAt(draw, hour) + group * GROUP_FIGURES;
-  if (draw.groupHours[at + GROUP_LEAST_W] === draw.groupHours[at + GROUP_MOST_W])
-    return sums[hour]! + (minute - 60 * hour) * watts[minute]! + (time - minute) * watts[minute]!;
+  const leastW = draw.groupHours[at + GROUP_LEAST_W]!;
+  if (leastW === draw.groupHours[at + GROUP_MOST_W])
+    return sums[hour]! + (minute - 60 * hour) * leastW + (time - minute) * leastW;
   let sum = sums[hour]!;
   for (let m = 60 * hour; m < minute; m++) sum += watts[m]!;
   return sum + (time - minute) * watts[minute]!;
@@ -276,29 +298,4 @@ function startFraction(
 ): number {
   if (battery.startFraction !== undefined) return battery.startFraction;
   return battery.reserveFraction + (1 - battery.reserveFraction) * uniform();
-}
-
-/** Running counts of the minutes in which a watched circuit wants anything, length minutes + 1. */
-export function wantedMinutesOf(draw: PreparedWants, circuit: number): Uint32Array {
-  const sums = draw.wantedMinutes[circuit]!;
-  if (draw.wantedReady[circuit] === 0) {
-    countUp(draw.usage.circuits[circuit]!, sums);
-    draw.wantedReady[circuit] = 1;
-  }
-  return sums;
-}
-
-function countUp({ demandW, busyHours }: CircuitWant, sums: Uint32Array): void {
-  let minutes = 0;
-  for (let h = 0; h < busyHours.length; h++) {
-    const from = 60 * h;
-    const end = Math.min(demandW.length, from + 60);
-    if (busyHours[h] === 0 && demandW[from] === 0) sums.fill(minutes, from + 1, end + 1);
-    else if (busyHours[h] === 0) for (let m = from; m < end; m++) sums[m + 1] = ++minutes;
-    else
-      for (let m = from; m < end; m++) {
-        if (demandW[m]! > 0) minutes++;
-        sums[m + 1] = minutes;
-      }
-  }
 }

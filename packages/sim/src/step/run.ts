@@ -13,8 +13,9 @@ import type { LoadPattern } from './hour-loads.ts';
 import type { Household } from './household.ts';
 import type { PreparedDraw } from './prepared-draw.ts';
 import { startSources, type SourcesRun } from './sources-run.ts';
+import { createSwitchings, type Switchings } from './switchings.ts';
 import { startThermostat } from './step-thermostat.ts';
-import { createThermostatState, type ThermostatState } from './thermostat-state.ts';
+import type { ThermostatState } from './thermostat-state.ts';
 
 /** What a unit is doing. Everything from EMPTY on counts as down. */
 export const ON = 0;
@@ -23,8 +24,8 @@ export const EMPTY_BANK = 2;
 export const TRIPPED = 3;
 export const PARTNER_STOPPED = 4;
 
-/** Longest block: loads are added up, and the cold is felt, hour by hour. */
-export const BLOCK_MINUTES = MINUTES_PER_HOUR;
+/** Longest block; one hour where sources feed. What a unit has done in vain when the other stops is lost. */
+export const BLOCK_HOURS = 6;
 const NEVER = Infinity;
 
 /** One unit of a run. */
@@ -38,10 +39,10 @@ export interface UnitRun {
   pattern: LoadPattern;
   /** Watts of the thermostats on it if all ran. */
   thermostatW: number;
-  /** Minute of the next switching of the thermostats that hang on it alone. */
-  thermostatDue: number;
   /** Delivered to circuits in the stretches closed so far. */
   servedWmin: number;
+  /** What its thermostats do next. */
+  readonly ahead: Switchings;
   readonly event: Int32Array;
   /** Steps that the last call got through, and how it ended: see power/step-unit.ts. */
   steps: number;
@@ -68,8 +69,9 @@ export interface GroupRun {
   on: boolean;
   /** NOBODY, 0, 1 or BOTH_UNITS. */
   feeder: number;
-  /** When its feeder last changed. */
+  /** When its feeder last changed, and what it had wanted by then. */
   since: number;
+  sinceWmin: number;
   onMinutes: number;
   servedWmin: number;
   /** Why it is off: position in END_CAUSES, and the unit, or -1. */
@@ -97,11 +99,12 @@ export interface Run {
   readonly sources: SourcesRun | undefined;
   /** Each one's own part of it. */
   readonly thermostatStates: readonly ThermostatState[];
-  /** What happened to each in the present block, and copies from before: see run-thermostats.ts. */
-  readonly thermostatMoves: Uint8Array;
-  anyMoves: number;
-  readonly beforePower: readonly ThermostatState[];
-  readonly beforeSwitch: readonly ThermostatState[];
+  /** 1 for each whose power came or went where the present block begins, as copied before; true when any did. */
+  readonly thermostatMoved: Uint8Array;
+  anyMoves: boolean;
+  readonly thermostatsBefore: readonly ThermostatState[];
+  /** Scratch: which of them somebody looks at, how far each was looked through, and when its next entry is. */
+  readonly lookedAt: { readonly who: Int32Array; readonly entries: Int32Array; readonly next: Float64Array };
   /** Shares of each thermostat's watts carried by unit 0 and unit 1: two values each. */
   readonly thermostatFeeds: Float64Array;
   /** Run minutes of each thermostat that are in the units' `servedWmin`. */
@@ -110,8 +113,6 @@ export interface Run {
   readonly thermostatNoted: Uint8Array;
   /** Power may have come to or gone from some of them. */
   thermostatsMoved: boolean;
-  /** Minute of the next switching of those that hang on both units. */
-  sharedDue: number;
   /** Per need, first minute unmet (Infinity = never); per circuit, minutes wanted beyond its grace without power. */
   readonly needFirst: Float64Array;
   readonly unmetMinutes: Float64Array;
@@ -128,6 +129,8 @@ export interface Run {
   /** The present block: it began at `blockFrom` and goes to `blockTo` unless something stops it; `cut` while somebody looks at it on the way. */
   blockFrom: number;
   blockTo: number;
+  /** A unit stops in this minute if nothing changes in it: no need to try more. */
+  stopAt: number;
   cut: boolean;
   /** The hour of the outage that has begun last. */
   hour: number;
@@ -153,8 +156,8 @@ function createUnitRun(parameters: UnitParameters, pattern: LoadPattern, storedW
     settings: createUnitSettings(),
     pattern,
     thermostatW: 0,
-    thermostatDue: 0,
     servedWmin: 0,
+    ahead: createSwitchings(),
     event: new Int32Array(1),
     steps: 0,
     ended: 0,
@@ -179,8 +182,8 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     unit.triesLeft = household.units[u]!.inverter.resetTries;
   });
   const { thermostats } = draw.usage;
-  const thermostatStates = thermostats.map((want, i) => startThermostat(want, draw.thermostatPlaces[i]!));
-  const kept = () => thermostats.map(() => createThermostatState(false));
+  const startThermostats = () =>
+    thermostats.map((want, i) => startThermostat(want, draw.thermostatPlaces[i]!));
   return {
     household,
     draw,
@@ -197,6 +200,7 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
       on: true,
       feeder: NOBODY,
       since: 0,
+      sinceWmin: 0,
       onMinutes: 0,
       servedWmin: 0,
       offCause: 0,
@@ -205,17 +209,20 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     sources:
       household.sources === undefined || draw.sources === undefined
         ? undefined
-        : startSources(household.sources, draw.sources, household.strategies.indexOf(plan), BLOCK_MINUTES),
-    thermostatStates,
-    thermostatMoves: new Uint8Array(thermostatCount),
-    anyMoves: 0,
-    beforePower: kept(),
-    beforeSwitch: kept(),
+        : startSources(household.sources, draw.sources, household.strategies.indexOf(plan), MINUTES_PER_HOUR),
+    thermostatStates: startThermostats(),
+    thermostatMoved: new Uint8Array(thermostatCount),
+    anyMoves: false,
+    thermostatsBefore: startThermostats(),
+    lookedAt: {
+      who: new Int32Array(thermostatCount),
+      entries: new Int32Array(thermostatCount),
+      next: new Float64Array(thermostatCount),
+    },
     thermostatFeeds: new Float64Array(thermostatCount * 2),
     thermostatCounted: new Float64Array(thermostatCount),
     thermostatNoted: new Uint8Array(thermostatCount),
     thermostatsMoved: true,
-    sharedDue: 0,
     needFirst: new Float64Array(household.needs.length).fill(Infinity),
     unmetMinutes: new Float64Array(household.circuits.length),
     end: { minute: Infinity, cause: 0, unit: -1, circuit: -1 },
@@ -226,6 +233,7 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     phase: 0,
     blockFrom: 0,
     blockTo: 0,
+    stopAt: -1,
     cut: false,
     hour: -1,
     nextDecision: 0,

@@ -4,7 +4,7 @@ import { stepCharging } from '../power/step-charging-unit.ts';
 import { stepPassing } from '../power/step-passing-unit.ts';
 import { loadPlace, MINUTES_PER_HOUR } from '../power/hour-figures.ts';
 import { DONE } from '../power/step-unit.ts';
-import { blocksOf } from './hour-loads.ts';
+import { blocksUntil } from './hour-loads.ts';
 import { TRIPPED, type Run } from './run.ts';
 import { fillFeeds, isPassing, NO_FEED, type SourcesRun } from './sources-run.ts';
 
@@ -21,11 +21,11 @@ export function isFed(run: Run, u: number): boolean {
  * @param blocks with their starts filled in
  */
 export function stepFed(run: Run, sources: SourcesRun, u: number, blocks: Int32Array, count: number): number {
-  const { settings, event } = run.units[u]!;
-  const { count: changes, at, runningW, startW } = run.draw.switchings;
+  const { settings, ahead, event } = run.units[u]!;
+  const { count: changes, at, runningW, startW } = ahead;
   const to = run.minute + count;
   let minute = run.minute;
-  let change = 0;
+  let change = ahead.next;
   do {
     for (; change < changes && at[change]! <= minute; change++) {
       settings.runningW = runningW[change]!;
@@ -36,6 +36,7 @@ export function stepFed(run: Run, sources: SourcesRun, u: number, blocks: Int32A
     if (steps > 0) settings.startW = 0;
     minute += steps;
   } while (event[0] === DONE && minute < to);
+  ahead.next = change;
   return minute - run.minute;
 }
 
@@ -73,7 +74,8 @@ function stepUnchanged(
 export function askedW(run: Run, u: number, minute: number): number {
   const { pattern, settings } = run.units[u]!;
   const { draw } = run;
-  const { baseW, at } = loadPlace(draw.hourLoads, blocksOf(draw, pattern, minute, minute + 1), minute);
+  blocksUntil(draw, pattern, minute, minute + 1);
+  const { baseW, at } = loadPlace(draw.hourLoads, pattern.blocks, minute);
   return baseW + settings.runningW + draw.hourLoads.watts[at]!;
 }
 

@@ -1,114 +1,386 @@
 /**
- * The course of one thermostatic appliance's temperature while nothing switches. MODEL.md §Usage, U9.
+ * The course of one thermostatic appliance from the moment at which power came or went. MODEL.md §Usage, U9.
+ *
+ * Until power comes or goes again it follows from its beginning alone: a list of the moments at which the appliance
+ * starts or stops calling, worked out as far as somebody has asked. A run keeps its place in the list, so going back is
+ * finding an earlier place, and the course that begins with the outage serves every run of the draw.
  *
  * A heater is a cooler seen upside down: everything here works on `sign × temperature`, so that "too warm" always
  * means above the band. While the surroundings hold, a minute's step `y ← y + (surroundings - y)·drift - pull` has a
  * closed form, `y(k) = h + (y(0) - h)·(1 - drift)^k` with the heading `h = surroundings - pull/drift`. A course goes
- * from one such stretch to the next: they end where the surroundings are taken anew. Stretches are the same wherever
- * somebody asks on the way, so where blocks of minutes end changes no bit.
+ * from one such stretch to the next: they end where the surroundings are taken anew.
  */
 import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
-import { LOOK_MINUTES, REACH_MINUTES } from './thermostat-state.ts';
-import type { ThermostatParameters, ThermostatState } from './thermostat-state.ts';
+import { LOOK_MINUTES, REACH_MINUTES, type ThermostatParameters } from './thermostat-parameters.ts';
+import type { BeyondLimit, ThermostatCourse } from './thermostat-state.ts';
 import type { ThermostatPlace } from './thermostat-surroundings.ts';
 
-/** True while it draws its running watts. */
-export function isRunning(state: ThermostatState): boolean {
-  return state.calling && state.powered;
+/** Positions in an entry of the list: a moment at which it starts or stops calling, or is looked at anew. */
+const AT = 0; // minutes from the outage's start: whole, but for a course that begins inside a minute
+const SIGNED_C = 1;
+const STATE = 2; // IDLE, CALLS or STARTS
+const CALLED = 3; // minutes for which it has called since the course began
+const WANTED = 4; // minutes of running wanted since then
+const BEYOND = 5; // minutes past its limit since then
+const FIGURES = 6;
+
+const IDLE = 0;
+const CALLS = 1;
+/** It calls, and began to in the entry's minute. */
+const STARTS = 2;
+
+const FIRST_ENTRIES = 32;
+
+/** @param starts it calls and has just been given power: not so when the outage begins */
+export function beginCourse(
+  course: ThermostatCourse,
+  time: number,
+  y: number,
+  powered: boolean,
+  calling: boolean,
+  starts: boolean,
+): void {
+  if (course.entries.length === 0) grow(course);
+  const { entries } = course;
+  course.powered = powered;
+  course.count = 1;
+  course.beyondMinutes = 0;
+  course.beyondFirst = -1;
+  entries[AT] = time;
+  entries[SIGNED_C] = y;
+  entries[STATE] = calling ? (starts ? STARTS : CALLS) : IDLE;
+  entries[CALLED] = 0;
+  entries[WANTED] = 0;
+  entries[BEYOND] = 0;
+}
+
+export function beginsAt({ entries }: ThermostatCourse): number {
+  return entries[AT]!;
+}
+
+export function callsAt({ entries }: ThermostatCourse, index: number): boolean {
+  return entries[index * FIGURES + STATE] !== IDLE;
+}
+
+/** The entry is a start in `minute`. */
+export function startsIn({ entries }: ThermostatCourse, index: number, minute: number): boolean {
+  const at = index * FIGURES;
+  return entries[at + STATE] === STARTS && Math.floor(entries[at + AT]!) === minute;
+}
+
+/** Moment of the entry after `index`, which is worked out if nobody has asked for it yet. */
+export function nextEntryAt(place: ThermostatPlace, course: ThermostatCourse, index: number): number {
+  if (index + 1 === course.count) workOutNext(place, course);
+  return course.entries[(index + 1) * FIGURES + AT]!;
+}
+
+/** The entry that holds at `time`, given one near it. */
+export function entryAt(
+  place: ThermostatPlace,
+  course: ThermostatCourse,
+  index: number,
+  time: number,
+): number {
+  let found = index;
+  while (course.entries[found * FIGURES + AT]! > time) found--;
+  while (nextEntryAt(place, course, found) <= time) found++;
+  return found;
+}
+
+/** Minutes for which it has called from the course's beginning to `time`, at which entry `index` holds. */
+export function calledMinutes(course: ThermostatCourse, index: number, time: number): number {
+  const at = index * FIGURES;
+  const { entries } = course;
+  return entries[at + CALLED]! + (entries[at + STATE] === IDLE ? 0 : time - entries[at + AT]!);
+}
+
+/** Minutes of running wanted: with power all calling ones, without it the holding share. */
+export function courseWantedMinutes(
+  place: ThermostatPlace,
+  course: ThermostatCourse,
+  index: number,
+  time: number,
+): number {
+  if (course.powered) return calledMinutes(course, index, time);
+  const at = index * FIGURES;
+  const { entries } = course;
+  const wanted = entries[at + WANTED]!;
+  return entries[at + STATE] === IDLE ? wanted : wanted + heldMinutes(place, entries[at + AT]!, time);
+}
+
+/** Signed temperature at `time`, at which entry `index` holds. */
+export function courseSignedC(
+  place: ThermostatPlace,
+  course: ThermostatCourse,
+  index: number,
+  time: number,
+): number {
+  const at = index * FIGURES;
+  const running = course.powered && course.entries[at + STATE] !== IDLE;
+  let y = course.entries[at + SIGNED_C]!;
+  let from = course.entries[at + AT]!;
+  const whole = Math.floor(time);
+  while (from < whole) {
+    const hour = hourOf(place, from);
+    const to = Math.min(whole, stretchEnd(place, hour, from));
+    y = afterMinutes(place, headingOf(place, running, hour), y, to - from);
+    from = to;
+  }
+  return time > from ? afterShare(place, running, y, from, time) : y;
+}
+
+/** Counts into `tally` what the course has spent past its limit up to `time`, at which entry `index` holds. */
+export function countBeyond(
+  place: ThermostatPlace,
+  course: ThermostatCourse,
+  index: number,
+  time: number,
+  tally: BeyondLimit,
+): void {
+  if (place.parameters.limit === Infinity) return;
+  const before = course.entries[index * FIGURES + BEYOND]!;
+  if (before > 0) noteBeyond(tally, course.beyondFirst, before);
+  countEntryBeyond(place, course, index, time, tally);
+}
+
+/** When the minutes for which it has called since the course began exceed `minutes`; they are known to. */
+export function calledBeyond(course: ThermostatCourse, minutes: number): number {
+  const { entries, count } = course;
+  let at = 0;
+  for (let index = 1; index < count; index++) {
+    if (entries[index * FIGURES + CALLED]! > minutes) break;
+    at = index * FIGURES;
+  }
+  return entries[at + AT]! + (minutes - entries[at + CALLED]!);
+}
+
+/** Forgets the entries before `index`; returns where it is now. What was counted up to it stays. */
+export function forgetBefore(course: ThermostatCourse, index: number): number {
+  course.entries.copyWithin(FIGURES, index * FIGURES, course.count * FIGURES);
+  course.count -= index - 1;
+  return 1;
 }
 
 /** The hour of the outage whose surroundings hold at `minute`; past the horizon those of the last hour do. */
-export function hourOf({ around }: ThermostatPlace, minute: number): number {
+function hourOf({ around }: ThermostatPlace, minute: number): number {
   const hour = (minute / MINUTES_PER_HOUR) | 0;
   return hour < around.length ? hour : around.length - 1;
 }
 
 /** Where the temperature is heading in that hour: the surroundings, or as far below them as its pull can hold it. */
-export function headingOf({ parameters, around }: ThermostatPlace, running: boolean, hour: number): number {
+function headingOf({ parameters, around }: ThermostatPlace, running: boolean, hour: number): number {
   return running ? around[hour]! - parameters.depth : around[hour]!;
 }
 
 /** End of the stretch that begins at `minute`. */
-export function stretchEnd({ movesAt }: ThermostatPlace, hour: number, minute: number): number {
+function stretchEnd({ movesAt }: ThermostatPlace, hour: number, minute: number): number {
   return Math.min(movesAt[hour]!, minute + REACH_MINUTES);
 }
 
-/** Signed temperature at `time`, a whole number of minutes after the anchor. */
-export function signedC(place: ThermostatPlace, state: ThermostatState, time: number): number {
-  const running = isRunning(state);
-  let y = state.anchorY;
-  let from = state.anchorAt;
-  while (from < time) {
-    const hour = hourOf(place, from);
-    const to = Math.min(time, stretchEnd(place, hour, from));
-    y = courseC(place, headingOf(place, running, hour), y, to - from);
-    from = to;
-  }
-  return y;
-}
-
 /** `minutes` of one stretch. */
-export function courseC(place: ThermostatPlace, heading: number, y: number, minutes: number): number {
+function afterMinutes(place: ThermostatPlace, heading: number, y: number, minutes: number): number {
   return heading + (y - heading) * place.parameters.powers[minutes]!;
 }
 
-/** Works out from the anchor, which lies at a whole minute, when it is next beyond its band. */
-export function findNext(place: ThermostatPlace, state: ThermostatState): void {
-  const { parameters, around, movesAt } = place;
-  const { calling } = state;
-  const depth = isRunning(state) ? parameters.depth : 0;
-  const threshold = calling ? parameters.low : parameters.high;
-  const drift = parameters.drift;
-  let y = state.anchorY;
+/** From `time` to `later` within one minute: its share of the minute's step. */
+function afterShare(
+  place: ThermostatPlace,
+  running: boolean,
+  y: number,
+  time: number,
+  later: number,
+): number {
+  const heading = headingOf(place, running, hourOf(place, time));
+  return y + (heading - y) * place.parameters.drift * (later - time);
+}
+
+function workOutNext(place: ThermostatPlace, course: ThermostatCourse): void {
+  if ((course.count + 1) * FIGURES > course.entries.length) grow(course);
+  const { entries, powered } = course;
+  const from = (course.count - 1) * FIGURES;
+  const calling = entries[from + STATE] !== IDLE;
+  const time = entries[from + AT]!;
+  const next = from + FIGURES;
+  const most =
+    time === Math.floor(time)
+      ? findNext(place, entries, from, calling, powered)
+      : endMinute(place, entries, from, calling && powered);
+  const at = entries[next + AT]!;
+  const called = calling ? at - time : 0;
+  entries[next + CALLED] = entries[from + CALLED]! + called;
+  entries[next + WANTED] =
+    entries[from + WANTED]! + (powered || !calling ? called : heldMinutes(place, time, at));
+  if (most > place.parameters.limit) countEntryBeyond(place, course, course.count - 1, at, course);
+  entries[next + BEYOND] = course.beyondMinutes;
+  course.count++;
+}
+
+function grow(course: ThermostatCourse): void {
+  const { entries } = course;
+  course.entries = new Float64Array(Math.max(FIRST_ENTRIES * FIGURES, 2 * entries.length));
+  course.entries.set(entries);
+}
+
+/** The entry after one inside a minute: that minute's end, where nothing switches yet. Returns the highest on the way. */
+function endMinute(place: ThermostatPlace, entries: Float64Array, from: number, running: boolean): number {
+  const time = entries[from + AT]!;
+  const end = Math.ceil(time);
+  const y = afterShare(place, running, entries[from + SIGNED_C]!, time, end);
+  entries[from + FIGURES + AT] = end;
+  entries[from + FIGURES + SIGNED_C] = y;
+  entries[from + FIGURES + STATE] = entries[from + STATE] === IDLE ? IDLE : CALLS;
+  return Math.max(y, entries[from + SIGNED_C]!);
+}
+
+/**
+ * The entry after one at a whole minute: the minute that begins beyond the band, or the furthest that is looked at.
+ * Returns the highest temperature on the way, at the ends of the stretches between.
+ */
+function findNext(
+  { parameters, around, movesAt }: ThermostatPlace,
+  entries: Float64Array,
+  from: number,
+  calling: boolean,
+  powered: boolean,
+): number {
+  const { low, high, drift, powers } = parameters;
+  const depth = calling && powered ? parameters.depth : 0;
+  const threshold = calling ? low : high;
+  let y = entries[from + SIGNED_C]!;
   let most = y;
-  let minute = state.anchorAt | 0;
+  let minute = entries[from + AT]! | 0;
   const last = minute + LOOK_MINUTES;
+  const lastHour = around.length - 1;
   while (minute < last) {
-    const hour = hourOf(place, minute);
+    let hour = (minute / MINUTES_PER_HOUR) | 0;
+    if (hour > lastHour) hour = lastHour;
     const heading = around[hour]! - depth;
-    const end = Math.min(movesAt[hour]!, minute + REACH_MINUTES, last);
+    let reach = movesAt[hour]! - minute;
+    if (reach > REACH_MINUTES) reach = REACH_MINUTES;
+    if (reach > last - minute) reach = last - minute;
     const away = y - heading;
     // It moves by at most |away|·drift a minute: most stretches are seen at a glance not to reach the threshold.
     const room = calling ? y - threshold : threshold - y;
-    if (room < Math.abs(away) * drift * (end - minute)) {
-      const k = minutesToBeyond(parameters, heading, away, threshold, calling);
-      if (k < end - minute) {
-        y = heading + away * parameters.powers[k]!;
+    const approaches = calling ? heading < threshold : heading > threshold; // or heads for a place within the band
+    if (room < 0 || (approaches && room < Math.abs(away) * drift * reach)) {
+      const k = room < 0 ? 0 : minutesToBeyond(parameters, away, threshold - heading);
+      if (k < reach) {
+        y = heading + away * powers[k]!;
         if (y > most) most = y;
         minute += k;
         break;
       }
     }
-    y = heading + away * parameters.powers[end - minute]!;
+    y = heading + away * powers[reach]!;
     if (y > most) most = y;
-    minute = end;
+    minute += reach;
   }
-  state.nextAt = minute;
-  state.nextY = y;
-  state.nextMost = most;
+  const next = from + FIGURES;
+  entries[next + AT] = minute;
+  entries[next + SIGNED_C] = y;
+  entries[next + STATE] = calling ? (y < low ? IDLE : CALLS) : y > high ? STARTS : IDLE;
+  return most;
 }
 
 /**
  * Whole minutes until it is beyond the threshold, 0…REACH_MINUTES: the first k with `heading + away·(1 - drift)^k`
- * past it. Solved for the power, guessed by the series of the logarithm, made exact on the table of powers.
+ * past it. Solved by the series of the logarithm, `-ln p = 2·artanh((1 - p)/(1 + p))`, made exact on the table of powers.
  */
 function minutesToBeyond(
-  parameters: ThermostatParameters,
-  heading: number,
+  { powers, perLog }: ThermostatParameters,
   away: number,
-  threshold: number,
-  falling: boolean,
+  thresholdAway: number,
 ): number {
-  if (falling ? heading + away < threshold : heading + away > threshold) return 0;
-  if (falling ? heading >= threshold : heading <= threshold) return REACH_MINUTES; // heads for a place within the band
-  const power = Math.min(1, (threshold - heading) / away); // beyond where the power of (1 - drift) falls below this, 0 < power ≤ 1
-  if (parameters.powers[REACH_MINUTES]! >= power) return REACH_MINUTES;
-  const x = 1 - power;
-  let k = Math.min(
-    REACH_MINUTES,
-    Math.floor(parameters.perLog * x * (1 + x * (1 / 2 + x * (1 / 3 + x / 4)))),
-  );
-  while (parameters.powers[k]! < power) k--;
-  while (parameters.powers[k]! >= power) k++;
+  const distance = Math.abs(away);
+  let beyond = Math.abs(thresholdAway); // of the heading, once it is nearer than that
+  if (beyond > distance) beyond = distance;
+  const z = (distance - beyond) / (distance + beyond);
+  const z2 = z * z;
+  const guess = 2 * perLog * z * (1 + z2 * (1 / 3 + z2 * (1 / 5 + z2 / 7)));
+  let k = guess < REACH_MINUTES ? guess | 0 : REACH_MINUTES;
+  while (distance * powers[k]! < beyond) k--;
+  while (k < REACH_MINUTES && distance * powers[k]! >= beyond) k++;
   return k;
+}
+
+/**
+ * Minutes from `from` to `to` that it would run to hold its setting. A refrigerator left off for a week calls all week,
+ * but it goes without a third of that: what it wanted is what holding would have taken.
+ */
+function heldMinutes(place: ThermostatPlace, from: number, to: number): number {
+  const { parameters, around, movesAt } = place;
+  const set = (parameters.high + parameters.low) / 2;
+  let held = 0;
+  let time = from;
+  while (time < to) {
+    const hour = hourOf(place, time);
+    const end = Math.min(to, movesAt[hour]!);
+    const share = (around[hour]! - set) / parameters.depth;
+    held += (share < 0 ? 0 : share > 1 ? 1 : share) * (end - time);
+    time = end;
+  }
+  return held;
+}
+
+/** Counts the time from the entry to `to` that ends past the limit: whole minutes stretch by stretch, then a share. */
+function countEntryBeyond(
+  place: ThermostatPlace,
+  course: ThermostatCourse,
+  index: number,
+  to: number,
+  tally: BeyondLimit,
+): void {
+  const at = index * FIGURES;
+  const running = course.powered && course.entries[at + STATE] !== IDLE;
+  const { limit } = place.parameters;
+  let y = course.entries[at + SIGNED_C]!;
+  let from = course.entries[at + AT]!;
+  const whole = Math.floor(to);
+  while (from < whole && from === Math.floor(from)) {
+    const hour = hourOf(place, from);
+    const end = Math.min(whole, stretchEnd(place, hour, from));
+    const heading = headingOf(place, running, hour);
+    const after = afterMinutes(place, heading, y, end - from);
+    if (y > limit || after > limit) countStretchBeyond(place, heading, y, from, end - from, tally);
+    y = after;
+    from = end;
+  }
+  if (to > from && afterShare(place, running, y, from, to) > limit) noteBeyond(tally, from, to - from);
+}
+
+/** The same in one stretch of `minutes`, through which the temperature runs in one direction. */
+function countStretchBeyond(
+  place: ThermostatPlace,
+  heading: number,
+  y: number,
+  from: number,
+  minutes: number,
+  tally: BeyondLimit,
+): void {
+  const first = endsBeyond(place, heading, y, 1);
+  const last = endsBeyond(place, heading, y, minutes);
+  if (!first && !last) return;
+  if (first && last) {
+    noteBeyond(tally, from, minutes);
+    return;
+  }
+  let low = 0; // ends like the first minute
+  let high = minutes - 1; // ends like the last
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (endsBeyond(place, heading, y, middle + 1) === first) low = middle;
+    else high = middle;
+  }
+  if (first) noteBeyond(tally, from, high);
+  else noteBeyond(tally, from + high, minutes - high);
+}
+
+/** Whether the `k`th minute of the stretch ends past the limit. */
+function endsBeyond(place: ThermostatPlace, heading: number, y: number, k: number): boolean {
+  return afterMinutes(place, heading, y, k) > place.parameters.limit;
+}
+
+function noteBeyond(tally: BeyondLimit, time: number, minutes: number): void {
+  tally.beyondMinutes += minutes;
+  if (tally.beyondFirst < 0) tally.beyondFirst = time;
 }

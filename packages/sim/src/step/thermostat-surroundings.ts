@@ -1,7 +1,7 @@
 /** What each thermostatic appliance stands in, hour by hour: once per draw. MODEL.md §Usage, U9. */
 import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
-import { AROUND_STEP_C } from './thermostat-state.ts';
-import type { ThermostatParameters } from './thermostat-state.ts';
+import { AROUND_STEP_C, type ThermostatParameters } from './thermostat-parameters.ts';
+import { createCourse, type ThermostatCourse } from './thermostat-state.ts';
 
 /** Far beyond any horizon, minutes. */
 export const NEVER_MINUTE = 1e9;
@@ -13,17 +13,23 @@ export interface ThermostatPlace {
   readonly around: Float64Array;
   /** Per hour: the next full hour, in minutes, at which they are taken anew. */
   readonly movesAt: Int32Array;
+  /** As long as power never fails it from the outage's first moment on; no entries yet when nobody has asked. */
+  readonly unbroken: ThermostatCourse;
 }
 
 export function createPlace(parameters: ThermostatParameters, hours: number): ThermostatPlace {
-  return { parameters, around: new Float64Array(hours), movesAt: new Int32Array(hours) };
+  return {
+    parameters,
+    around: new Float64Array(hours),
+    movesAt: new Int32Array(hours),
+    unbroken: createCourse(),
+  };
 }
 
 /** @param surroundingsC °C of its place in every minute */
-export function fillPlace(
-  { parameters, around, movesAt }: ThermostatPlace,
-  surroundingsC: Float32Array,
-): void {
+export function fillPlace(place: ThermostatPlace, surroundingsC: Float32Array): void {
+  const { parameters, around, movesAt } = place;
+  place.unbroken.count = 0;
   const sign = parameters.sign;
   const offset = parameters.offset;
   let taken = sign * surroundingsC[0]! + offset;

@@ -6,8 +6,8 @@ import { closeAll } from './apply-power.ts';
 import { groupOnMinutes, unitBooks } from './ledger.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
 import { makes240V } from './sources-run.ts';
-import { runMinutes, wantedMinutes } from './step-thermostat.ts';
-import { signedC } from './thermostat-course.ts';
+import { runMinutes, signedC, wantedMinutes } from './step-thermostat.ts';
+import { availableW } from './unit-solar.ts';
 
 export const UNIT_MODES: Readonly<Record<number, string>> = {
   [ON]: 'on',
@@ -103,7 +103,7 @@ function readMeters(run: Run, meters: Meters): void {
   run.units.forEach((_, u) => (meters.books[u] = unitBooks(run, u, 0)));
   run.groups.forEach((_, g) => (meters.groupMinutes[g] = groupOnMinutes(run, g)));
   run.draw.usage.thermostats.forEach((_, i) => {
-    meters.runMinutes[i] = runMinutes(run.thermostatStates[i]!, now(run));
+    meters.runMinutes[i] = thermostatRan(run, i);
     meters.wantedMinutes[i] = thermostatWanted(run, i);
   });
 }
@@ -112,10 +112,10 @@ function recordUnit(trace: UnitTrace, run: Run, u: number, m: number, meters: Me
   const before = meters.books[u]!;
   const books = unitBooks(run, u, 0);
   const wattsOf = (key: keyof typeof books) => (books[key] - before[key]) * 60;
-  const usableW = run.draw.solar[u]!.usableW[m]!;
-  const availableW = run.draw.solar[u]!.availableW[m]!;
-  trace.solarAvailableW[m] = availableW;
-  trace.solarClippedW[m] = availableW - usableW;
+  const solar = run.draw.solar[u]!;
+  const usableW = solar.usableW[m]!;
+  trace.solarAvailableW[m] = availableW(solar, m);
+  trace.solarClippedW[m] = availableW(solar, m) - usableW;
   trace.solarCurtailedW[m] = wattsOf('solarCurtailedWh');
   trace.solarStoredW[m] = wattsOf('solarStoredWh');
   trace.solarUsedW[m] = usableW - wattsOf('solarCurtailedWh') - wattsOf('solarStoredWh');
@@ -140,7 +140,7 @@ function recordCircuit(trace: CircuitTrace, run: Run, c: number, m: number, mete
     if (circuitIndex !== c) return;
     const watts = run.draw.thermostatPlaces[i]!.parameters.runningW;
     wanted += watts * (thermostatWanted(run, i) - meters.wantedMinutes[i]!);
-    served += watts * (runMinutes(run.thermostatStates[i]!, now(run)) - meters.runMinutes[i]!);
+    served += watts * (thermostatRan(run, i) - meters.runMinutes[i]!);
     if (trace.temperatureC !== undefined && trace.temperatureC[m] === 0) {
       trace.temperatureC[m] = thermostatC(run, i);
     }
@@ -148,6 +148,10 @@ function recordCircuit(trace: CircuitTrace, run: Run, c: number, m: number, mete
   trace.wantedW[m] = wanted;
   trace.servedW[m] = served;
   trace.allowed[m] = run.control.allowed[c]!;
+}
+
+function thermostatRan(run: Run, i: number): number {
+  return runMinutes(run.draw.thermostatPlaces[i]!, run.thermostatStates[i]!, now(run));
 }
 
 function thermostatWanted(run: Run, i: number): number {

@@ -1,5 +1,6 @@
 /** The panels of every unit through one draw: where sky and power meet. MODEL.md §5. */
 import type { OutageClock } from '../clock/outage-clock.ts';
+import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
 import { addArrayW, clipToInput } from '../power/solar-array.ts';
 import type { ArraySpec, UnitSpec } from '../scenario/schema.ts';
 import { fillPlaneIrradiance, planeView } from '../sky/plane-of-array.ts';
@@ -7,7 +8,7 @@ import type { Daylight, SunTrack } from '../sky/sun-table.ts';
 import type { Plane } from '../sky/sun-direction.ts';
 import type { WeatherDraw } from '../weather/weather-draw.ts';
 import type { UnitSolar } from './prepared-draw.ts';
-import { createSolarMinutes, sumUpSolar } from './solar-minutes.ts';
+import { createSolarMinutes, sumUpHour, sumUpSolar } from './solar-minutes.ts';
 import { stowedMinutes } from './stowed-panels.ts';
 
 /** Every distinct plane of the given units, in order of first mention. */
@@ -21,8 +22,9 @@ export function planesOf(units: readonly UnitSpec[]): Plane[] {
 
 export function createUnitSolar(minutes: number): UnitSolar {
   return {
-    availableW: new Float32Array(minutes),
     ...createSolarMinutes(minutes),
+    unclippedW: new Float32Array(minutes),
+    clippedHours: new Uint8Array(Math.ceil(minutes / MINUTES_PER_HOUR)),
     availableWh: 0,
     clippedWh: 0,
   };
@@ -52,8 +54,7 @@ export function fillUnitSolar(
   daylight: Daylight,
   clock: OutageClock,
 ): void {
-  const { availableW, usableW } = solar;
-  const inputLimitW = unit.solar?.inputLimitW ?? 0;
+  const { usableW } = solar;
   const arrays = unit.solar?.arrays ?? [];
   const lights = arrays.map((array) => planeWm2[planeOf(array, planes)]!);
   // portable panels lie in the cupboard instead of under snow
@@ -61,36 +62,48 @@ export function fillUnitSolar(
     outDuring === undefined ? weather.snowOnPanels : stowedMinutes(outDuring, clock),
   );
   const { dryBulbC, windMs } = weather;
-  let dark = 0;
+  usableW.fill(0);
   for (let s = 0; s < daylight.count; s++) {
     const from = daylight.from[s]!;
     const to = daylight.to[s]!;
-    availableW.fill(0, dark, to);
-    usableW.fill(0, dark, from);
     for (let a = 0; a < arrays.length; a++)
-      addArrayW(lights[a]!, dryBulbC, windMs, covers[a]!, arrays[a]!, availableW, from, to);
-    clipToInput(availableW, inputLimitW, usableW, from, to);
-    dark = to;
+      addArrayW(lights[a]!, dryBulbC, windMs, covers[a]!, arrays[a]!, usableW, from, to);
   }
-  availableW.fill(0, dark);
-  usableW.fill(0, dark);
-  sumUp(solar, daylight);
+  clipAndSumUp(solar, daylight, unit.solar?.inputLimitW ?? 0);
 }
 
 function planeOf(array: ArraySpec, planes: readonly Plane[]): number {
   return planes.findIndex((p) => p.tiltDeg === array.tiltDeg && p.azimuthDeg === array.azimuthDeg);
 }
 
-/** Minute after minute in one sum over the whole outage. */
-function sumUp(solar: UnitSolar, daylight: Daylight): void {
-  const { availableW, wminBefore } = solar;
+/** Once `usableW` holds what the panels give: clips it to the input limit, and adds up both. */
+export function clipAndSumUp(solar: UnitSolar, daylight: Daylight, inputLimitW: number): void {
+  const { hourWmin, mostW, clippedHours } = solar;
   sumUpSolar(solar, daylight);
-  const usable = wminBefore[availableW.length]!;
   let available = 0;
-  for (let s = 0; s < daylight.count; s++) {
-    const to = daylight.to[s]!;
-    for (let m = daylight.from[s]!; m < to; m++) available += availableW[m]!;
+  let clipped = 0;
+  for (let h = 0; h < hourWmin.length; h++) {
+    const given = hourWmin[h]!;
+    available += given;
+    clippedHours[h] = mostW[h]! > inputLimitW ? 1 : 0;
+    if (clippedHours[h] === 0) continue;
+    clipHour(solar, h, inputLimitW);
+    clipped += given - hourWmin[h]!;
   }
   solar.availableWh = available / 60;
-  solar.clippedWh = (available - usable) / 60;
+  solar.clippedWh = clipped / 60;
+}
+
+function clipHour(solar: UnitSolar, hour: number, inputLimitW: number): void {
+  const { usableW, unclippedW } = solar;
+  const from = hour * MINUTES_PER_HOUR;
+  const to = Math.min(usableW.length, from + MINUTES_PER_HOUR);
+  unclippedW.set(usableW.subarray(from, to), from);
+  clipToInput(unclippedW, inputLimitW, usableW, from, to);
+  sumUpHour(solar, hour);
+}
+
+/** Watts that the unit's panels give in a minute, before its input limit. */
+export function availableW({ usableW, unclippedW, clippedHours }: UnitSolar, minute: number): number {
+  return clippedHours[(minute / MINUTES_PER_HOUR) | 0] === 1 ? unclippedW[minute]! : usableW[minute]!;
 }

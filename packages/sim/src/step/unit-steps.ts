@@ -1,8 +1,8 @@
 /** The units of a run through a block of minutes, each on its own. MODEL.md §0. */
-import { copyUnitState, CROSSED, stepUnit } from '../power/step-unit.ts';
-import { blocksOf } from './hour-loads.ts';
+import { copyUnitState, DONE, stepUnit } from '../power/step-unit.ts';
+import { blocksUntil } from './hour-loads.ts';
 import type { Run } from './run.ts';
-import { addUpThermostats, switchThrough, unswitchThermostats } from './run-thermostats.ts';
+import { takeSwitchingsBack } from './run-thermostats.ts';
 import { isFed, saveSums, stepFed, takeSumsBack } from './step-fed-unit.ts';
 
 /**
@@ -32,48 +32,53 @@ function stepAgain(run: Run, u: number, count: number, dt: number): void {
   unit.ended = ended;
 }
 
-/** Takes the unit, and the thermostats that it switched, back to the block's beginning. */
+/** Takes the unit back to the block's beginning. */
 export function takeUnitBack(run: Run, u: number): void {
   const { state, saved } = run.units[u]!;
   copyUnitState(saved, state);
   if (run.sources !== undefined) takeSumsBack(run.sources, u);
-  unswitchThermostats(run, u);
+  takeSwitchingsBack(run.units[u]!);
 }
 
-/** One unit through `count` steps, or until it stops. Its thermostats go ahead; if it stops, they are taken back to that. */
+/** One unit through `count` steps, or until it stops. */
 function stepOne(run: Run, u: number, count: number, dt: number): void {
-  const { draw, minute } = run;
   const unit = run.units[u]!;
-  const { parameters, state, settings, pattern, event } = unit;
-  settings.dt = dt;
-  switchThrough(run, u, minute + count);
-  const fed = isFed(run, u);
-  const mindsW = fed ? -Infinity : parameters.surgeW - unit.thermostatW - 1; // a watt to spare for rounding
-  const blocks = blocksOf(draw, pattern, minute, minute + count, mindsW);
-  const steps = fed
-    ? stepFed(run, run.sources!, u, blocks, count)
-    : stepUnit(
-        parameters,
-        state,
-        settings,
-        draw.cold[u]!,
-        draw.solar[u]!,
-        draw.hourLoads,
-        blocks,
-        minute,
-        count,
-        draw.switchings,
-        event,
-      );
-  unit.steps = steps;
-  unit.ended = event[0]!;
-  if (steps < count) backToStop(run, u, minute + steps);
+  unit.settings.dt = dt;
+  unit.steps = isFed(run, u) ? stepFedOne(run, u, count) : stepUnfed(run, u, count);
+  unit.ended = unit.event[0]!;
 }
 
-/** The unit stopped at `minute`: so far, and where that minute was not carried out into it, its thermostats have switched. */
-function backToStop(run: Run, u: number, minute: number): void {
-  const { ended } = run.units[u]!;
-  unswitchThermostats(run, u);
-  switchThrough(run, u, ended === CROSSED ? minute : minute + 1);
-  addUpThermostats(run, u, minute);
+function stepFedOne(run: Run, u: number, count: number): number {
+  const { draw, minute } = run;
+  const { pattern } = run.units[u]!;
+  blocksUntil(draw, pattern, minute, minute + count, -Infinity);
+  return stepFed(run, run.sources!, u, pattern.blocks, count);
+}
+
+/** Through as many hours at once as their loads are added up already; the next one's only once the unit comes to it. */
+function stepUnfed(run: Run, u: number, count: number): number {
+  const { draw, minute } = run;
+  const { parameters, state, settings, pattern, ahead, event, thermostatW } = run.units[u]!;
+  const mindsW = parameters.surgeW - thermostatW - 1; // a watt to spare for rounding
+  const to = minute + count;
+  let from = minute;
+  while (from < to) {
+    const ready = blocksUntil(draw, pattern, from, to, mindsW);
+    settings.leaksFirst = from > minute;
+    from += stepUnit(
+      parameters,
+      state,
+      settings,
+      draw.cold[u]!,
+      draw.solar[u]!,
+      draw.hourLoads,
+      pattern.blocks,
+      from,
+      ready - from,
+      ahead,
+      event,
+    );
+    if (from < ready || event[0] !== DONE) break;
+  }
+  return from - minute;
 }

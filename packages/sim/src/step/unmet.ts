@@ -1,29 +1,9 @@
 /** When somebody goes without: watching the circuits of tier 1 and those that serve a need. MODEL.md §8. */
-import { wantedMinutesOf } from './prepared-draw.ts';
 import { causeIndex } from './end-causes.ts';
 import type { Run, RunEnd } from './run.ts';
+import { momentBeyond, wantedUntil } from './wanted-minutes.ts';
 
 const PARTNER_STOPPED = causeIndex('partner stopped');
-
-/** Minutes wanted from the outage's start to `time`, which may fall inside a minute. */
-function wantedUntil(sum: Uint32Array, time: number): number {
-  const m = Math.floor(time);
-  if (m >= sum.length - 1) return sum[sum.length - 1]!;
-  return sum[m]! + (time - m) * (sum[m + 1]! - sum[m]!);
-}
-
-/** First moment in [from, to) at which more than `minutes` were wanted since `from`; it is known to exist. */
-function momentBeyond(sum: Uint32Array, from: number, to: number, minutes: number): number {
-  const target = wantedUntil(sum, from) + minutes;
-  let low = Math.floor(from);
-  let high = Math.min(Math.ceil(to), sum.length - 1);
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (sum[middle]! > target) high = middle;
-    else low = middle;
-  }
-  return Math.max(from, low + (target - sum[low]!));
-}
 
 /** Books the stretch [from, to) in which a watched circuit had no power. */
 export function noteWithoutPower(
@@ -34,12 +14,13 @@ export function noteWithoutPower(
   cause: number,
   unit: number,
 ): void {
-  const sum = wantedMinutesOf(run.draw, circuit);
+  const { draw } = run;
   const { graceMinutes } = run.household.circuits[circuit]!;
-  const beyond = wantedUntil(sum, to) - wantedUntil(sum, from) - graceMinutes;
+  if (to - from <= graceMinutes) return;
+  const beyond = wantedUntil(draw, circuit, to) - wantedUntil(draw, circuit, from) - graceMinutes;
   if (beyond <= 0) return;
   run.unmetMinutes[circuit] = run.unmetMinutes[circuit]! + beyond;
-  noteGraceGone(run, circuit, momentBeyond(sum, from, to, graceMinutes), cause, unit);
+  noteGraceGone(run, circuit, momentBeyond(draw, circuit, from, graceMinutes), cause, unit);
 }
 
 /**

@@ -49,7 +49,8 @@ export interface Workspace {
 export function createWorkspace(study: Study): Workspace {
   const { minutes, compiled, planes, scenario } = study;
   const clock = createClock(scenario.site.timeZone, minutes);
-  const ambient = createAmbient(minutes);
+  const weather = createWeatherDraw(minutes);
+  const ambient = createAmbient(weather.dryBulbC);
   const usages = byKey(
     compiled,
     (a) => a.usageKey,
@@ -69,7 +70,7 @@ export function createWorkspace(study: Study): Workspace {
   return {
     clock,
     track: createSunTrack(minutes, planes.length),
-    weather: createWeatherDraw(minutes),
+    weather,
     ambient,
     planeWm2: planes.map(() => new Float32Array(minutes)),
     usages,
@@ -110,12 +111,12 @@ export function fillDraw(study: Study, work: Workspace, streams: Streams): void 
   fillClock(work.clock, drawStart(scenario.outage, site.timeZone, streams('start')));
   fillSunTrack(study.sunTable, planes, work.clock.startEpochMinute, minutes, work.track);
   drawWeather(study.weatherPlan, work.track, work.clock, streams, work.weather);
-  fillAmbient(work.ambient, work.weather.dryBulbC, site.indoorC, site.indoorFollowsFraction);
+  fillAmbient(work.ambient, site.indoorC, site.indoorFollowsFraction);
   fillPlanes(planes, work.track, work.weather, site.groundReflectance, work.planeWm2);
   for (const { buffers, owner } of work.usages.values()) {
     drawUsage(owner.usagePlan, work.clock, work.ambient, work.track.cosZenith, streams, buffers);
   }
-  for (const { buffers, owner } of work.wants.values()) fillWants(buffers, owner.household);
+  for (const { buffers } of work.wants.values()) fillWants(buffers);
   for (const { alternative, unit, solar } of work.solars.values()) {
     const spec = study.compiled[alternative]!.household.units[unit]!;
     fillUnitSolar(solar, spec, planes, work.planeWm2, work.weather, work.track.daylight, work.clock);

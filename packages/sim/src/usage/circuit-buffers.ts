@@ -3,20 +3,32 @@ import type { LocalDays } from './local-days.ts';
 import { roundW } from './round-w.ts';
 import type { CircuitWant } from './usage-draw.ts';
 
-/** Rows for `minutes` minutes. @param starts whether anything on the circuit asks for starting watts. */
-export function createCircuit(minutes: number, starts: boolean): CircuitWant {
+/**
+ * Rows for `minutes` minutes.
+ *
+ * @param wants whether anything but thermostats hangs on the circuit.
+ * @param starts whether anything on it asks for starting watts.
+ */
+export function createCircuit(minutes: number, wants: boolean, starts: boolean): CircuitWant {
+  const hours = Math.ceil(minutes / 60);
   return {
+    wants,
     demandW: new Float32Array(minutes),
     startExtraW: starts ? new Float32Array(minutes) : undefined,
     starts: { count: 0, at: new Int32Array(starts ? minutes : 0) },
-    busyHours: new Uint8Array(Math.ceil(minutes / 60)),
+    hourExtraW: starts ? new Float32Array(hours) : undefined,
+    busyHours: new Uint8Array(hours),
+    hourWmin: new Float64Array(hours),
+    leastW: new Float32Array(hours),
+    mostW: new Float32Array(hours),
   };
 }
 
 /** Takes away the starts of the draw before; watts are laid down anew. */
-export function clearStarts({ startExtraW, starts, busyHours }: CircuitWant): void {
+export function clearStarts({ startExtraW, starts, hourExtraW, busyHours }: CircuitWant): void {
   if (startExtraW !== undefined) for (let i = 0; i < starts.count; i++) startExtraW[starts.at[i]!] = 0;
   starts.count = 0;
+  hourExtraW?.fill(0);
   busyHours.fill(0);
 }
 
@@ -93,11 +105,42 @@ export function addRun(circuit: CircuitWant, from: number, to: number, watts: nu
 }
 
 /** Notes a start at `at` (minutes, fractions allowed); one before the outage or past its horizon leaves no mark. */
-export function addStart({ startExtraW, starts, busyHours }: CircuitWant, at: number, extraW: number): void {
-  if (startExtraW === undefined || at < 0) return;
+export function addStart(
+  { startExtraW, starts, hourExtraW, busyHours }: CircuitWant,
+  at: number,
+  extraW: number,
+): void {
+  if (startExtraW === undefined || hourExtraW === undefined || at < 0) return;
   const minute = Math.floor(at);
   if (minute >= startExtraW.length || startExtraW[minute]! >= extraW) return;
   if (startExtraW[minute] === 0) starts.at[starts.count++] = minute;
   startExtraW[minute] = extraW;
-  busyHours[(minute / 60) | 0] = 1;
+  const hour = (minute / 60) | 0;
+  if (extraW > hourExtraW[hour]!) hourExtraW[hour] = extraW;
+  busyHours[hour] = 1;
+}
+
+/** Once all its watts are there: what they come to hour by hour. Sums are exact: watts are kept to a 64th. */
+export function sumUpHours({ demandW, busyHours, hourWmin, leastW, mostW }: CircuitWant): void {
+  for (let h = 0; h < busyHours.length; h++) {
+    const from = 60 * h;
+    const end = Math.min(demandW.length, from + 60);
+    const firstW = demandW[from]!;
+    let least = firstW;
+    let most = firstW;
+    let wmin = firstW * (end - from);
+    if (busyHours[h] !== 0) {
+      // mostly an hour returns to the watts it began with: only what differs from them is added
+      for (let m = from + 1; m < end; m++) {
+        const w = demandW[m]!;
+        if (w === firstW) continue;
+        wmin += w - firstW;
+        if (w < least) least = w;
+        else if (w > most) most = w;
+      }
+    }
+    hourWmin[h] = wmin;
+    leastW[h] = least;
+    mostW[h] = most;
+  }
 }

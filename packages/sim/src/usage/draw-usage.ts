@@ -1,7 +1,7 @@
 import type { Streams } from '../chance/streams.ts';
 import type { OutageClock } from '../clock/outage-clock.ts';
 import { sin } from '../portable/elementary.ts';
-import { clearStarts, fillDays } from './circuit-buffers.ts';
+import { clearStarts, fillDays, sumUpHours } from './circuit-buffers.ts';
 import { drawDutyCycled } from './duty-cycled.ts';
 import { drawEvents } from './events.ts';
 import { drawLights } from './lights.ts';
@@ -54,8 +54,9 @@ export function drawUsage(
   const householdFactor = logNormalFactor(streams('usage/household'), plan.householdSigma);
   const drawing: Drawing = { clock, ambient, householdFactor, streams, out };
   for (let c = 0; c < plan.circuits.length; c++) {
-    layDownSteady(plan.circuits[c]!, streams, out, c);
+    const stays = layDownSteady(plan.circuits[c]!, streams, out, c);
     for (const appliance of plan.circuits[c]!.varying) drawWatts(appliance, drawing, out.circuits[c]!);
+    if (!stays) sumUpHours(out.circuits[c]!);
   }
   drawThermostats(plan, drawing);
 }
@@ -69,20 +70,26 @@ interface Drawing {
   readonly out: UsageBuffers;
 }
 
-/** Starts a circuit anew from its steady watts, which takes no longer than clearing it. */
+/**
+ * Starts a circuit anew from its steady watts, which takes no longer than clearing it.
+ *
+ * @returns whether all that it wants is what it wanted in the draw before.
+ */
 function layDownSteady(
   { steady, varies }: CircuitPlan,
   streams: Streams,
   out: UsageBuffers,
   c: number,
-): void {
+): boolean {
   const { days, steadyDayW, laidW } = out;
   const circuit = out.circuits[c]!;
   steadyDayW.fill(0);
-  for (const { purpose, plan } of steady) drawSteady(plan, days.count, streams(purpose), steadyDayW);
+  for (const { purpose, plan } of steady) drawSteady(plan, purpose, days.count, streams, steadyDayW);
   clearStarts(circuit);
   const sameW = fillDays(circuit, days, steadyDayW, laidW[c]!);
+  const stays = !varies && sameW === laidW[c];
   laidW[c] = varies ? NaN : sameW;
+  return stays;
 }
 
 function drawWatts(

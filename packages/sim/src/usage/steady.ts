@@ -1,5 +1,5 @@
 /** Appliances that draw the same watts all day: a modem, a clock, the sum of small things. MODEL.md §Usage, U3. */
-import type { Stream } from '../chance/streams.ts';
+import type { Streams } from '../chance/streams.ts';
 import type { Appliance } from '../scenario/scenario.ts';
 import { logNormalFactor, logNormalSigma } from './log-normal-factor.ts';
 
@@ -22,8 +22,16 @@ export function planSteady(appliance: Extract<Appliance, { kind: 'steady' }>): S
  *
  * @param dayW the circuit's steady watts, one value per local day.
  */
-export function drawSteady(plan: SteadyPlan, dayCount: number, stream: Stream, dayW: Float64Array): void {
+export function drawSteady(
+  { runningW, daySigma }: SteadyPlan,
+  purpose: string,
+  dayCount: number,
+  streams: Streams,
+  dayW: Float64Array,
+): void {
+  // starting a stream takes longer than all of this: where the factor is 1 anyway, none is
+  const stream = daySigma === 0 ? undefined : streams(purpose);
   for (let day = 0; day < dayCount; day++) {
-    dayW[day]! += plan.runningW * logNormalFactor(stream, plan.daySigma);
+    dayW[day]! += stream === undefined ? runningW : runningW * logNormalFactor(stream, daySigma);
   }
 }

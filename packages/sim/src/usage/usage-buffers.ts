@@ -29,7 +29,9 @@ export function createUsageDraw(plan: UsagePlan, minutes: number): UsageBuffers 
     if (each.kind === 'thermostat')
       thermostats.push({ ...each.want, startC: each.want.setC, startCalling: false });
   }
-  const circuits = plan.circuits.map(({ starts }) => createCircuit(minutes, starts));
+  const circuits = plan.circuits.map(({ steady, varies, starts }) =>
+    createCircuit(minutes, steady.length > 0 || varies, starts),
+  );
   return {
     minutes,
     circuits,

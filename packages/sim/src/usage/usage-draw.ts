@@ -8,14 +8,22 @@ export interface MinuteList {
 
 /** What one circuit would draw if it had power, thermostats aside. */
 export interface CircuitWant {
+  /** Whether it may want anything: false where only thermostats hang on it. */
+  readonly wants: boolean;
   /** Watts wanted, one value per minute (the minute's mean). */
   readonly demandW: Float32Array;
   /** Largest extra watts of a start in the minute (starting less running), or undefined when nothing on it starts. */
   readonly startExtraW: Float32Array | undefined;
   /** The minutes with such a start, each once, in the order they were noted. */
   readonly starts: MinuteList;
+  /** Most extra watts of a start in each hour; undefined likewise. */
+  readonly hourExtraW: Float32Array | undefined;
   /** 1 for each hour of the outage in which its watts change or something starts; all minutes of another want the same. */
   readonly busyHours: Uint8Array;
+  /** Watt-minutes of each hour, and its least and most watts. */
+  readonly hourWmin: Float64Array;
+  readonly leastW: Float32Array;
+  readonly mostW: Float32Array;
 }
 
 /** A thermostatic appliance: its power follows a temperature that the kernel steps. */

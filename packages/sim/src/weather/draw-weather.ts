@@ -78,7 +78,7 @@ export function drawWeather(
 ): void {
   const hourly = drawHourlyWeather(plan, clock.startEpochMinute, out.minutes, streams);
   fillMinutes(hourly, plan.skies, sun, clock.startEpochMinute, streams('weather/minutes'), out);
-  fillSnow(plan.snow, plan.skies, clock.startEpochMinute, streams('weather/snow'), out);
+  fillSnow(plan.snow, plan.skies, clock.startEpochMinute, streams, out);
 }
 
 /** The hours behind one draw, from the local midnight before the outage to the one after it. */

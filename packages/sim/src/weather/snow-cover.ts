@@ -1,5 +1,5 @@
 /** Which days the panels lie under snow. MODEL.md §Weather, W7. */
-import type { Stream } from '../chance/streams.ts';
+import type { Streams } from '../chance/streams.ts';
 import type { WeatherSpec } from '../scenario/schema.ts';
 import { dayOfYear, monthLength, monthOfDay } from './calendar.ts';
 import type { DaySkies, DaySky } from './day-sky.ts';
@@ -43,11 +43,12 @@ export function fillSnow(
   plan: SnowPlan | undefined,
   skies: DaySkies,
   startEpochMinute: number,
-  stream: Stream,
+  streams: Streams,
   out: WeatherDraw,
 ): void {
   out.snowOnPanels.fill(0);
   if (plan === undefined) return;
+  const stream = streams('weather/snow');
   const firstDay = Math.floor((startEpochMinute + skies.offsetMinutes) / 1440);
   let covered = false;
   for (let day = firstDay; ; day++) {

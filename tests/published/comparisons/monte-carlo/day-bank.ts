@@ -62,11 +62,11 @@ export function createDayBank({ capacity, start, loadHours, days }: DayBank): Li
   };
 }
 
-/** One day of it: the steps take differences of its sums within an hour, so every day may begin them anew. */
-function dayOf({ usableW, wminBefore, leastW, mostW }: SolarMinutes, day: number): SolarMinutes {
+/** One day of it, a window onto the same arrays. */
+function dayOf({ usableW, hourWmin, leastW, mostW }: SolarMinutes, day: number): SolarMinutes {
   return {
     usableW: usableW.subarray(1440 * day, 1440 * (day + 1)),
-    wminBefore: wminBefore.subarray(1440 * day, 1440 * (day + 1) + 1),
+    hourWmin: hourWmin.subarray(24 * day, 24 * (day + 1)),
     leastW: leastW.subarray(24 * day, 24 * (day + 1)),
     mostW: mostW.subarray(24 * day, 24 * (day + 1)),
   };

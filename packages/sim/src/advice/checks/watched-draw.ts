@@ -22,8 +22,8 @@ export function watchedDraw(
   trace: DrawTrace,
   awake: Uint8Array,
 ): WatchedDraw {
-  const ambient = createAmbient(trace.minutes);
-  fillAmbient(ambient, trace.dryBulbC, site.indoorC, site.indoorFollowsFraction);
+  const ambient = createAmbient(trace.dryBulbC);
+  fillAmbient(ambient, site.indoorC, site.indoorFollowsFraction);
   const loadW = trace.units.map((u) => inMicrowatts(u.loadW));
   const servedW = trace.circuits.map((c) => inMicrowatts(c.servedW));
   return { household, trace, ambient, awake, loadW, servedW };

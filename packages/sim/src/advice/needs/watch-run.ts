@@ -2,8 +2,7 @@
 import { advance } from '../../step/advance.ts';
 import { groupOnMinutes } from '../../step/ledger.ts';
 import { now, type Run } from '../../step/run.ts';
-import { runMinutes, wantedMinutes } from '../../step/step-thermostat.ts';
-import { signedC } from '../../step/thermostat-course.ts';
+import { runMinutes, signedC, wantedMinutes } from '../../step/step-thermostat.ts';
 
 /** What a minute looked like; overwritten by the next. */
 export interface Sight {
@@ -59,7 +58,7 @@ function readThermostat(
   const state = run.thermostatStates[i]!;
   const { thermostatPlaces, usage } = run.draw;
   const place = thermostatPlaces[i]!;
-  const ran = runMinutes(state, now(run));
+  const ran = runMinutes(place, state, now(run));
   const wanted = wantedMinutes(place, state, now(run));
   sight.ran[i] = ran - before.ran[i]!;
   sight.wanted[i] = wanted - before.wanted[i]!;
