@@ -1,6 +1,6 @@
 /** The thermostats of a run, as the units see them. MODEL.md §0, U9. */
 import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
-import { now, type Run, type UnitRun } from './run.ts';
+import { BLOCK_HOURS, now, type Run, type UnitRun } from './run.ts';
 import { followTo, isRunning, meetPower, startsNow } from './step-thermostat.ts';
 import { noteSwitching } from './switchings.ts';
 import { callsAt, nextEntryAt } from './thermostat-course.ts';
@@ -30,9 +30,6 @@ function isFed({ thermostatFeeds: feeds }: Run, i: number): boolean {
   return feeds[2 * i]! + feeds[2 * i + 1]! > 0;
 }
 
-/** How far switchings are collected ahead when nothing has come in between, minutes. */
-const AHEAD_MINUTES = 360;
-
 /**
  * Readies unit `u` for a block to minute `to`: what runs on it now, and in its `ahead` what switches on the way.
  * Thermostats follow their own temperatures whatever their unit does, as long as it is up.
@@ -43,7 +40,11 @@ export function readySwitchings(run: Run, u: number, to: number): void {
   if (ahead.to < to) {
     const calm = ahead.to > 0;
     tellRunning(run, u);
-    collectSwitchings(run, u, calm ? Math.max(to, Math.min(minute + AHEAD_MINUTES, run.draw.minutes)) : to);
+    collectSwitchings(
+      run,
+      u,
+      calm ? Math.max(to, Math.min(minute + BLOCK_HOURS * MINUTES_PER_HOUR, run.draw.minutes)) : to,
+    );
   }
   let { next } = ahead;
   while (next < ahead.count && ahead.at[next]! <= minute) next++;
