@@ -1,10 +1,10 @@
 /**
  * One unit through a run of steps: inverter, solar input and bank. MODEL.md §6–7.
  *
- * The innermost loop of the library: no allocation, no calls, all state in locals. `Wmin` is watt-minutes. While a
- * unit's net power keeps one sign and meets no limit on the way, its minutes only add up, and what they come to follows
- * from the sums of watts and of their squares: nights, clear hours, full banks and empty ones take a few operations
- * each. All other minutes are stepped one by one.
+ * The innermost loop of the library: no allocation, no calls, all state in locals. `Wmin` is watt-minutes. The minutes
+ * of an hour in which the unit meets no limit only add up, and what they come to follows from sums: of watts and of
+ * their squares where its net power keeps one sign (nights, clear hours, full banks and empty ones), of the net's sizes
+ * too where it does not. All other minutes are stepped one by one.
  */
 import {
   BLOCK_BASE_W,

@@ -1,8 +1,8 @@
 /**
  * The minute loop. MODEL.md §0 gives the order of one minute; this file is that order.
  *
- * Between two moments at which anything can switch, every unit and thermostat goes through its minutes on its own,
- * an hour at most at a time. When something stops a unit on the way, all are taken back to that minute.
+ * Between two moments at which anything but a thermostat can switch, every unit goes through its minutes on its own,
+ * some hours at a time. When something stops a unit on the way, the other is taken back to that minute.
  */
 import { MINUTES_PER_HOUR } from '../power/hour-figures.ts';
 import { SOURCE_OVERLOAD } from '../power/source-feed.ts';
@@ -127,8 +127,7 @@ function nextOfSources(run: Run, sources: SourcesRun): number {
 function stepBlock(run: Run, to: number): void {
   const dt = 1 - run.phase;
   const until = Math.min(to, run.blockTo);
-  for (let u = 0; u < run.units.length; u++) readySwitchings(run, u, until);
-  if (run.sources !== undefined) readyFeeds(run, run.sources, until - run.minute);
+  readyUnits(run, until);
   const done = stepUnits(run, until - run.minute, dt);
   if (done === 0) {
     takeThermostatsBack(run);
@@ -140,10 +139,15 @@ function stepBlock(run: Run, to: number): void {
   run.minute += done;
   run.hour = ((run.minute - 1) / MINUTES_PER_HOUR) | 0;
   run.phase = 0;
-  if (run.cut) return;
-  if (!isAnyStopped(run, done)) return;
+  if (run.cut || !isAnyStopped(run, done)) return;
   if (!aLevelWasCrossed(run, done)) run.stopAt = run.minute;
   else if (run.minute < run.draw.minutes) levelCrossed(run);
+}
+
+/** What thermostats do on each unit up to minute `until`, and what sources give it. */
+function readyUnits(run: Run, until: number): void {
+  for (let u = 0; u < run.units.length; u++) readySwitchings(run, u, until);
+  if (run.sources !== undefined) readyFeeds(run, run.sources, until - run.minute);
 }
 
 /** Some unit ended otherwise than by running out of steps, after `done` of them: it crossed a level in the last, or stops in the next. */
@@ -206,8 +210,7 @@ function stepShare(run: Run, dt: number): void {
   const phase = run.phase + dt;
   const wholeMinute = phase >= PHASE_END;
   meetThermostats(run);
-  for (let u = 0; u < run.units.length; u++) readySwitchings(run, u, run.minute + 1);
-  if (run.sources !== undefined) readyFeeds(run, run.sources, 1);
+  readyUnits(run, run.minute + 1);
   for (const { settings } of run.units) {
     settings.floorless = settings.on;
     settings.downWmin = -Infinity;

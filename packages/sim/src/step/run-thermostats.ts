@@ -10,10 +10,7 @@ import { noteThermostats } from './unmet.ts';
 
 /** Where a block begins: power that came or went. */
 export function meetThermostats(run: Run): void {
-  if (run.thermostatsMoved) meetPowers(run);
-}
-
-function meetPowers(run: Run): void {
+  if (!run.thermostatsMoved) return;
   const { thermostatStates: states, draw } = run;
   for (let i = 0; i < states.length; i++) {
     const powered = isFed(run, i);
