@@ -5,9 +5,9 @@ import { fileURLToPath } from 'node:url';
 import { scenarioHash, type Scenario, type StudySummary } from '@rideout/sim';
 import { writeWhole } from '@rideout/sim/node';
 import type { EmbeddedStudy } from '../page/embedded-study.ts';
-import { buildShell } from './build-shell.ts';
 import { CONTENTS_FILE, contentsPage } from './contents-page.ts';
 import { fillShell } from './fill-shell.ts';
+import { keptShell } from './kept-shell.ts';
 import { PublishError } from './publish-error.ts';
 
 export interface PublishOptions {
@@ -61,7 +61,7 @@ export async function publishPages(options: PublishOptions): Promise<PublishedPa
   const study = studyToEmbed(options);
   const files: { name: string; bytes: Uint8Array }[] = [];
   for (const page of pages) {
-    const html = fillShell(await buildShell(page), study);
+    const html = fillShell(await shellOf(page), study);
     files.push({ name: nameOf(page), bytes: new TextEncoder().encode(html) });
   }
   if (options.outDir !== undefined && !files.some(({ name }) => name === CONTENTS_FILE)) {
@@ -73,6 +73,18 @@ export async function publishPages(options: PublishOptions): Promise<PublishedPa
   }
   await writeWhole(folder, files);
   return files.map(({ name, bytes }) => ({ file: join(folder, name), bytes: bytes.length }));
+}
+
+/** Our own pages' are kept; another's may be made from files that nobody knows of. */
+function shellOf(page: string): Promise<string> {
+  const isOurs = Object.values(OUR_PAGES).some((ours) => ours === page);
+  return isOurs ? keptShell(page, buildAnew) : buildAnew(page);
+}
+
+/** The builder takes a second to load: only where there is something to build. */
+async function buildAnew(page: string): Promise<string> {
+  const { buildShell } = await import('./build-shell.ts');
+  return buildShell(page);
 }
 
 /** All our own pages that have something to say of this household. */
