@@ -10,7 +10,7 @@ import { advance } from '../../packages/sim/src/step/advance.ts';
 import { fillAmbient } from '../../packages/sim/src/step/ambient.ts';
 import { writeOutcome } from '../../packages/sim/src/step/outcome.ts';
 import { fillSupply, fillWants } from '../../packages/sim/src/step/prepared-draw.ts';
-import { startRun } from '../../packages/sim/src/step/run.ts';
+import { releaseRun, startRun } from '../../packages/sim/src/step/run.ts';
 import { fillPlanes, fillUnitSolar } from '../../packages/sim/src/step/unit-solar.ts';
 import { drawStart } from '../../packages/sim/src/trials/draw-start.ts';
 import type { Workspace } from '../../packages/sim/src/trials/workspace.ts';
@@ -81,6 +81,7 @@ export function stepRuns(study: Study, work: Workspace, afterRun: () => void): v
       const run = startRun(household, work.draws[alternative]!, plan);
       advance(run, study.minutes);
       writeOutcome(run, write);
+      releaseRun(run);
       afterRun();
     }
   });

@@ -18,7 +18,7 @@ import {
   readySwitchings,
   takeThermostatsBack,
 } from './run-thermostats.ts';
-import { BLOCK_HOURS, EMPTY_BANK, ON, type Run } from './run.ts';
+import { BLOCK_HOURS, EMPTY_BANK, now, ON, type Run } from './run.ts';
 import { narrowToGenerator, sharesGenerator, sourcesBreak, type SourcesRun } from './sources-run.ts';
 import { askedW, isFed, offeredW, readyFeeds } from './step-fed-unit.ts';
 import { floorWmin, restartAboveFloorWmin, restartRecoveredUnits, stopUnit } from './unit-events.ts';
@@ -27,8 +27,13 @@ import { stepUnits, takeUnitBack } from './unit-steps.ts';
 /** A phase this close to 1 is the minute's end: rounding of shares. */
 const PHASE_END = 1 - 1e-9;
 
-/** Lives the run through to minute `to` (whole, at most the horizon). Stopping anywhere and going on gives the same bits. */
-export function advance(run: Run, to: number): void {
+/**
+ * Lives the run through to minute `to` (whole, at most the horizon). Stopping anywhere and going on gives the same bits.
+ *
+ * @param onStretch called after each stretch, with the moment at which it began: from then to now, power neither came to
+ *   nor went from any circuit. A run that stands inside a block must not be given one: the block begins anew.
+ */
+export function advance(run: Run, to: number, onStretch?: (from: number) => void): void {
   if (run.cut && to > run.minute) goOnFromCut(run, to);
   while (run.minute < to) {
     if (run.phase === 0) {
@@ -46,7 +51,9 @@ export function advance(run: Run, to: number): void {
     run.blockFrom = run.minute;
     run.blockTo = Math.min(run.draw.minutes, nextBreak(run));
     endAtLastHour(run, to);
+    const from = now(run);
     stepBlock(run, to);
+    if (onStretch !== undefined && now(run) > from) onStretch(from);
   }
 }
 

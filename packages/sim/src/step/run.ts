@@ -14,7 +14,7 @@ import type { Household } from './household.ts';
 import type { PreparedDraw } from './prepared-draw.ts';
 import { startSources, type SourcesRun } from './sources-run.ts';
 import { createSwitchings, type Switchings } from './switchings.ts';
-import { startThermostat } from './step-thermostat.ts';
+import { releaseThermostat, startThermostat } from './step-thermostat.ts';
 import type { ThermostatState } from './thermostat-state.ts';
 
 /** What a unit is doing. Everything from EMPTY on counts as down. */
@@ -245,4 +245,9 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     stageChanges: 0,
     switchThrows: 0,
   };
+}
+
+/** Nobody reads the run any more: what it filled is free for the next one of its draw. */
+export function releaseRun({ draw, thermostatStates }: Run): void {
+  thermostatStates.forEach((state, i) => releaseThermostat(draw.thermostatPlaces[i]!, state));
 }

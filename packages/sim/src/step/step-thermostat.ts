@@ -38,9 +38,14 @@ export function startThermostat(want: ThermostatWant, place: ThermostatPlace): T
   };
 }
 
+/** Looks at it at `time`: what is asked next about moments near it is found at once. */
+export function lookAt(place: ThermostatPlace, state: ThermostatState, time: number): void {
+  state.entry = entryAt(place, state.course, state.entry, time);
+}
+
 /** Finds its entry at `time`, and forgets those long past: nobody goes back before the moment a block began at. */
 export function followTo(place: ThermostatPlace, state: ThermostatState, time: number): void {
-  state.entry = entryAt(place, state.course, state.entry, time);
+  lookAt(place, state, time);
   const { course, entry } = state;
   if (entry > KEPT_ENTRIES && course !== place.unbroken && course.powered)
     state.entry = forgetBefore(course, entry);
@@ -100,7 +105,7 @@ function beginAnew(
   starts: boolean,
 ): void {
   const { course, entry } = state;
-  const next = state.spare ?? createCourse();
+  const next = state.spare ?? place.free.pop() ?? createCourse();
   const y = courseSignedC(place, course, entry, time);
   beginCourse(next, time, y, powered, callsAt(course, entry), starts);
   state.spare = course === place.unbroken ? undefined : course;
@@ -133,4 +138,10 @@ function waitWithoutPower(place: ThermostatPlace, state: ThermostatState, called
   state.waitedTooLongMinutes += wait - Math.max(before, graceMinutes);
   if (state.gracePassedAt < 0)
     state.gracePassedAt = calledBeyond(state.course, Math.max(0, graceMinutes - before));
+}
+
+/** The run is done with it: its lists are free for the next run of the draw. */
+export function releaseThermostat({ unbroken, free }: ThermostatPlace, state: ThermostatState): void {
+  if (state.course !== unbroken) free.push(state.course);
+  if (state.spare !== undefined) free.push(state.spare);
 }

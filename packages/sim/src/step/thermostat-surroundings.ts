@@ -15,6 +15,8 @@ export interface ThermostatPlace {
   readonly movesAt: Int32Array;
   /** As long as power never fails it from the outage's first moment on; no entries yet when nobody has asked. */
   readonly unbroken: ThermostatCourse;
+  /** Lists that runs have done with, for the next to fill. */
+  readonly free: ThermostatCourse[];
 }
 
 export function createPlace(parameters: ThermostatParameters, hours: number): ThermostatPlace {
@@ -23,6 +25,7 @@ export function createPlace(parameters: ThermostatParameters, hours: number): Th
     around: new Float64Array(hours),
     movesAt: new Int32Array(hours),
     unbroken: createCourse(),
+    free: [],
   };
 }
 

@@ -5,7 +5,7 @@
 import { streamsOf } from '../chance/streams.ts';
 import { advance } from '../step/advance.ts';
 import { writeOutcome } from '../step/outcome.ts';
-import { startRun } from '../step/run.ts';
+import { releaseRun, startRun } from '../step/run.ts';
 import { OUTCOME_COLUMNS, type OutcomeRows } from './outcome-rows.ts';
 import { placeUnits, unitPositions } from './place-units.ts';
 import type { Study, StudyOutline } from './study.ts';
@@ -52,6 +52,7 @@ export function runShard(study: Study, from: number, to: number): OutcomeRows {
         write('alternative', alternative);
         write('strategy', strategy);
         writeOutcome(run, write);
+        releaseRun(run);
         placeUnits(columns, row, positions[alternative]!);
         row++;
       });

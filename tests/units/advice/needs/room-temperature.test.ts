@@ -16,10 +16,7 @@ const outdoorsAt = (outdoorsC: number): Sight =>
       },
     },
     minute: 0,
-    powered: Float64Array.of(1),
-    ran: new Float64Array(),
-    wanted: new Float64Array(),
-    temperatureC: new Float64Array(),
+    poweredShare: () => 1,
   }) as unknown as Sight;
 
 const bare = {

@@ -21,7 +21,7 @@ export function measureCold({ stores, limitC, borneMinutes }: ColdPlan): Measure
     look({ minute, temperatureC }) {
       let warm = 0;
       for (let k = 0; k < stores.length; k++) {
-        const storeC = temperatureC[stores[k]!]!;
+        const storeC = temperatureC(stores[k]!);
         if (storeC > outcome.extreme) outcome.extreme = storeC;
         if (storeC <= limitC) continue;
         warm = 1;

@@ -21,7 +21,7 @@ export function measurePower(circuits: readonly WatchedCircuit[]): Measure {
       let worst = 0;
       for (let k = 0; k < circuits.length; k++) {
         const { circuit, graceMinutes } = circuits[k]!;
-        const powered = sight.powered[circuit]!;
+        const powered = sight.poweredShare(circuit);
         if (powered >= 1) {
           gaps[k] = 0;
           continue;
@@ -42,8 +42,8 @@ export function measurePower(circuits: readonly WatchedCircuit[]): Measure {
 /** Share of the minute in which the circuit wanted power and had none. */
 function unmetShare(sight: Sight, { circuit, thermostats }: WatchedCircuit): number {
   let unmet =
-    sight.run.draw.usage.circuits[circuit]!.demandW[sight.minute]! > 0 ? 1 - sight.powered[circuit]! : 0;
+    sight.run.draw.usage.circuits[circuit]!.demandW[sight.minute]! > 0 ? 1 - sight.poweredShare(circuit) : 0;
   for (let k = 0; k < thermostats.length; k++)
-    unmet = Math.max(unmet, sight.wanted[thermostats[k]!]! - sight.ran[thermostats[k]!]!);
+    unmet = Math.max(unmet, sight.wantedShare(thermostats[k]!) - sight.ranShare(thermostats[k]!));
   return unmet;
 }

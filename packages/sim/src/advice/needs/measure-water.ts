@@ -40,8 +40,8 @@ export function measureWater(plan: WaterPlan): Measure {
 }
 
 /** A pump that runs for a part of a minute wants that part of its watts. */
-function shareRun({ run, minute, powered }: Sight, pump: number, mostW: number): number {
-  return mostW > 0 ? (powered[pump]! * run.draw.usage.circuits[pump]!.demandW[minute]!) / mostW : 0;
+function shareRun({ run, minute, poweredShare }: Sight, pump: number, mostW: number): number {
+  return mostW > 0 ? (poweredShare(pump) * run.draw.usage.circuits[pump]!.demandW[minute]!) / mostW : 0;
 }
 
 function mostOf(watts: Float32Array): number {

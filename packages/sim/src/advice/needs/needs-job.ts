@@ -3,7 +3,7 @@ import { streamsOf } from '../../chance/streams.ts';
 import { needsOf } from '../../scenario/needs-of.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { NeedSpec } from '../../scenario/schema-needs.ts';
-import { startRun } from '../../step/run.ts';
+import { releaseRun, startRun } from '../../step/run.ts';
 import type { OutcomeRows } from '../../trials/outcome-rows.ts';
 import { workspaceOf } from '../../trials/shard.ts';
 import { prepareStudy, type Study } from '../../trials/study.ts';
@@ -60,6 +60,7 @@ function outcomesOf(study: Study, needs: readonly NeedSpec[], draw: number) {
       watchRun(run, minutes, (sight) => {
         for (let k = 0; k < measures.length; k++) measures[k]!.look(sight);
       });
+      releaseRun(run);
       return measures.map(({ outcome }, need) => ({ alternative, strategy, need, ...outcome }));
     }),
   );

@@ -42,15 +42,15 @@ export function storedHeatRoom(plan: RoomPlan): (sight: Sight) => number {
 
 function heatOf({ thermostats, heatW, circuit, heatPerW }: HeatSource, sight: Sight): number {
   let heat = 0;
-  for (const i of thermostats) heat += heatW * sight.ran[i]!;
+  for (const i of thermostats) heat += heatW * sight.ranShare(i);
   return circuit < 0 ? heat : heat + heatPerW * servedW(sight, circuit);
 }
 
-function servedW({ run, minute, powered, ran }: Sight, circuit: number): number {
+function servedW({ run, minute, poweredShare, ranShare }: Sight, circuit: number): number {
   const { circuits, thermostats } = run.draw.usage;
-  let watts = circuits[circuit]!.demandW[minute]! * powered[circuit]!;
+  let watts = circuits[circuit]!.demandW[minute]! * poweredShare(circuit);
   for (let i = 0; i < thermostats.length; i++)
-    if (thermostats[i]!.circuitIndex === circuit) watts += thermostats[i]!.runningW * ran[i]!;
+    if (thermostats[i]!.circuitIndex === circuit) watts += thermostats[i]!.runningW * ranShare(i);
   return watts;
 }
 
@@ -58,7 +58,10 @@ function servedW({ run, minute, powered, ran }: Sight, circuit: number): number 
 export function thermostatRoom(thermostats: readonly number[], sign: 1 | -1): (sight: Sight) => number {
   return ({ temperatureC }) => {
     let worst = -sign * Infinity;
-    for (const i of thermostats) if (sign * (temperatureC[i]! - worst) > 0) worst = temperatureC[i]!;
+    for (const i of thermostats) {
+      const roomC = temperatureC(i);
+      if (sign * (roomC - worst) > 0) worst = roomC;
+    }
     return worst;
   };
 }
