@@ -27,7 +27,7 @@ export function studyAsker(onRuns: (runs: number) => void): StudyAsker {
       const { alternatives } = scenario;
       const perDraw = alternatives.reduce((sum, a) => sum + a.household.strategies.length, 0);
       const rows = await rowsOf(hands, scenario, question, (draws) => onRuns((runs += draws * perDraw)));
-      return { outline: prepareStudy(scenario, { seed: question.seed }), rows };
+      return { outline: prepareStudy(scenario, question), rows };
     },
     dismiss: () => hands.forEach((hand) => hand.dismiss()),
   };
@@ -36,13 +36,13 @@ export function studyAsker(onRuns: (runs: number) => void): StudyAsker {
 async function rowsOf(
   hands: readonly StudyHand[],
   scenario: Scenario,
-  { seed, draws }: StudyQuestion,
+  { seed, draws, rows: wanted }: StudyQuestion,
   onDraws: (draws: number) => void,
 ): Promise<OutcomeRows> {
   const rows = new RowsInOrder();
   let given = 0;
   const work = async (hand: StudyHand) => {
-    await hand.ask({ job: 'prepare', scenario, seed });
+    await hand.ask({ job: 'prepare', scenario, seed, rows: wanted });
     while (given < draws) {
       const from = given;
       const to = (given = Math.min(from + DRAWS_AT_ONCE, draws));

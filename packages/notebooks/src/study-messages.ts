@@ -1,8 +1,13 @@
 /** What a page and its workers say to each other. A worker prepares one study, then does one job after another. */
-import type { DrawTrace, OutcomeRows, Scenario, StudySummary, TraceChoice } from '@rideout/sim';
+import type { DrawTrace, OutcomeRows, RowsWanted, Scenario, StudySummary, TraceChoice } from '@rideout/sim';
 
 export type StudyJob =
-  | { readonly job: 'prepare'; readonly scenario: Scenario; readonly seed: string }
+  | {
+      readonly job: 'prepare';
+      readonly scenario: Scenario;
+      readonly seed: string;
+      readonly rows?: RowsWanted | undefined;
+    }
   /** Draws `from` … `to - 1`, every alternative and strategy. */
   | { readonly job: 'shard'; readonly from: number; readonly to: number }
   | { readonly job: 'summarise'; readonly rows: OutcomeRows }

@@ -14,7 +14,7 @@ addEventListener('message', (event: MessageEvent<StudyJob>) => {
 
 function answer(message: StudyJob): void {
   if (message.job === 'prepare') {
-    study = prepareStudy(message.scenario, { seed: message.seed });
+    study = prepareStudy(message.scenario, message);
     return say({ reply: 'prepared' });
   }
   if (!study) throw new Error('asked for draws before the study was prepared');

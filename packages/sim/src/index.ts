@@ -35,9 +35,21 @@ export { readProfile } from './usage/read-profile.ts';
 export { profileHints } from './usage/profile-hints.ts';
 export { ProfileFileError } from './usage/profile-file-error.ts';
 
-export { prepareStudy, type Study, type StudyOptions, type StudyOutline } from './trials/study.ts';
+export {
+  prepareStudy,
+  type RowsWanted,
+  type Study,
+  type StudyOptions,
+  type StudyOutline,
+} from './trials/study.ts';
 export { columnsOf, joinRows, runShard } from './trials/shard.ts';
-export { END_CAUSES, OUTCOME_COLUMNS, type EndCause, type OutcomeRows } from './trials/outcome-rows.ts';
+export {
+  END_CAUSES,
+  OUTCOME_COLUMNS,
+  RUNTIME_COLUMNS,
+  type EndCause,
+  type OutcomeRows,
+} from './trials/outcome-rows.ts';
 export { nextLook, tightness, type Tightness } from './trials/stopping-rule.ts';
 export { summarise } from './trials/summarise.ts';
 export { runningEstimate, type CellChoice, type RunningEstimate } from './trials/running-estimate.ts';

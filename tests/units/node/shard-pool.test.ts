@@ -2,22 +2,32 @@
 import { EventEmitter } from 'node:events';
 import type { Worker } from 'node:worker_threads';
 import { describe, expect, it } from 'vitest';
-import { openPool, runPool, type Shard } from '../../../packages/sim/src/node/shard-pool.ts';
+import { openPool, type Shard } from '../../../packages/sim/src/node/shard-pool.ts';
 import { tinyScenario } from '../step/tiny-house.ts';
 
-const scenario = tinyScenario({ circuits: { a: { watts: 1 } }, hours: 1 });
+const job = {
+  job: 'study',
+  scenario: tinyScenario({ circuits: { a: { watts: 1 } }, hours: 1 }),
+  seed: 'seed',
+} as const;
 
 /** What a played worker does with a shard: answers, breaks with an error, or ends. */
 type Doing = 'answers' | 'breaks' | 'ends';
 
 class PlayedWorker extends EventEmitter {
   terminated = false;
+  readonly told: unknown[] = [];
 
   constructor(private readonly does: (shard: Shard) => Doing) {
     super();
   }
 
-  postMessage(shard: Shard): void {
+  postMessage(message: Shard | typeof job): void {
+    if ('job' in message) {
+      this.told.push(message);
+      return;
+    }
+    const shard = message;
     setImmediate(() => {
       const doing = this.does(shard);
       if (doing === 'answers')
@@ -50,16 +60,19 @@ async function play(workers: number, does: (shard: Shard, tries: number) => Doin
     return worker as unknown as Worker;
   };
   const next = () => (handedOut < 20 ? { from: handedOut, to: (handedOut += 2) } : undefined);
-  const outcome = await runPool(scenario, 'seed', {
-    workers,
-    next,
-    start,
-    onRows: ({ from }) => done.push(from),
-    onTrouble: (message) => trouble.push(message),
-  }).then(
-    () => 'resolved',
-    (error: unknown) => (error as Error).message,
-  );
+  const pool = openPool(workers, start);
+  pool.tell(job);
+  const outcome = await pool
+    .run({
+      next,
+      onRows: ({ from }) => done.push(from),
+      onTrouble: (message) => trouble.push(message),
+    })
+    .then(
+      () => 'resolved',
+      (error: unknown) => (error as Error).message,
+    );
+  await pool.close();
   return { outcome, started, trouble, done: done.sort((a, b) => a - b), handedOut: () => handedOut };
 }
 
@@ -109,6 +122,7 @@ describe('a pool of threads', () => {
       started.push(new PlayedWorker(() => 'answers'));
       return started.at(-1)! as unknown as Worker;
     });
+    pool.tell(job);
     const done: number[] = [];
     const trouble: string[] = [];
     const handout = (shards: Shard[]) =>
@@ -130,6 +144,10 @@ describe('a pool of threads', () => {
     expect(done).toEqual([0, 1, 2, 3]);
     expect(trouble).toEqual(['A worker stopped (out of memory); its draws 3 to 3 are run again.']);
     expect(started).toHaveLength(3);
+    const other = { ...job, seed: 'another seed' };
+    pool.tell(other);
+    await handout([{ from: 4, to: 5 }]);
+    expect(started.map(({ told }) => told)).toEqual([[job, other], [job], [job, other]]);
     await pool.close();
     expect(started.every((w) => w.terminated)).toBe(true);
   });

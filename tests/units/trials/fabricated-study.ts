@@ -14,6 +14,7 @@ export function fabricatedOutline(changes: Partial<StudyOutline> = {}): StudyOut
     } as unknown as StudyOutline['scenario'],
     scenarioHash: '3f2a9c41d07b8e6655aa00ff11ee22dd3f2a9c41d07b8e6655aa00ff11ee22dd',
     seed: 'winter',
+    rows: 'outcomes',
     horizonDays: 14,
     alternatives: [
       { id: 'as-is', title: 'As it stands' },

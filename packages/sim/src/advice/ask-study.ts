@@ -2,12 +2,14 @@
 import type { Scenario } from '../scenario/scenario.ts';
 import type { OutcomeRows } from '../trials/outcome-rows.ts';
 import { runShard } from '../trials/shard.ts';
-import { prepareStudy, type StudyOutline } from '../trials/study.ts';
+import { prepareStudy, type RowsWanted, type StudyOutline } from '../trials/study.ts';
 
 export interface StudyQuestion {
   readonly seed: string;
   /** Draws 0 to draws - 1, ≥ 1. */
   readonly draws: number;
+  /** Default: whole outcomes. */
+  readonly rows?: RowsWanted | undefined;
 }
 
 export interface StudyAnswer {
@@ -20,7 +22,7 @@ export interface StudyAnswer {
 export type AskStudy = (scenario: Scenario, question: StudyQuestion) => Promise<StudyAnswer>;
 
 /** In this thread, at once. */
-export const askHere: AskStudy = (scenario, { seed, draws }) => {
-  const study = prepareStudy(scenario, { seed });
+export const askHere: AskStudy = (scenario, { seed, draws, rows }) => {
+  const study = prepareStudy(scenario, { seed, rows });
   return Promise.resolve({ outline: study, rows: runShard(study, 0, draws) });
 };

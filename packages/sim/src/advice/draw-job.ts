@@ -1,20 +1,40 @@
 /**
- * Work on a range of draws that is not a study: described by plain data, so that a thread, a page's worker or this
- * thread can be handed it; run in pieces, so that progress can be told; the same rows however it is cut.
+ * Work on a range of draws: described by plain data, so that a thread, a page's worker or this thread can be handed it;
+ * run in pieces, so that progress can be told; the same rows however it is cut.
  */
+import type { Scenario } from '../scenario/scenario.ts';
 import type { OutcomeRows } from '../trials/outcome-rows.ts';
-import { joinRows } from '../trials/shard.ts';
+import { joinRows, runShard } from '../trials/shard.ts';
+import { prepareStudy, type StudyOptions } from '../trials/study.ts';
 import { openMattersJob, type MattersJob } from './matters/matters-job.ts';
 import { openNeedsJob, type NeedsJob } from './needs/needs-job.ts';
 
-export type DrawJob = MattersJob | NeedsJob;
+/** The study itself, every alternative and strategy. */
+export interface StudyJob extends StudyOptions {
+  readonly job: 'study';
+  readonly scenario: Scenario;
+}
+
+export type DrawJob = StudyJob | MattersJob | NeedsJob;
 
 /** Rows of draws `from` to `to - 1`. */
 export type RunDraws = (from: number, to: number) => OutcomeRows;
 
 /** Makes a job ready: milliseconds, no draws yet. */
 export function openJob(job: DrawJob): RunDraws {
-  return job.job === 'matters' ? openMattersJob(job) : openNeedsJob(job);
+  switch (job.job) {
+    case 'study':
+      return openStudyJob(job);
+    case 'matters':
+      return openMattersJob(job);
+    case 'needs':
+      return openNeedsJob(job);
+  }
+}
+
+function openStudyJob({ scenario, ...options }: StudyJob): RunDraws {
+  const study = prepareStudy(scenario, options);
+  return (from, to) => runShard(study, from, to);
 }
 
 /**

@@ -4,6 +4,7 @@ import type { AskDraws } from '../advice/draw-job.ts';
 import { askDrawsPool } from '../node/ask-draws-pool.ts';
 import { askPool, StudyInterrupted } from '../node/ask-pool.ts';
 import { assertCanWrite } from '../node/can-write.ts';
+import { openPool, type Pool } from '../node/shard-pool.ts';
 import { EXIT } from './exit-codes.ts';
 import { remark } from './output.ts';
 import { startProgress } from './progress.ts';
@@ -20,11 +21,12 @@ export async function withStudies<Answer>(
   options: Asked,
   answer: (ask: AskStudy) => Promise<Answer>,
 ): Promise<Answer | undefined> {
-  return unlessInterrupted(options, (signal) =>
+  return unlessInterrupted(options, (signal, pool) =>
     answer(async (scenario, question) => {
       const progress = startProgress(question.draws, options);
       const ask = askPool({
         workers: options.workers,
+        pool,
         signal,
         onProgress: progress.update,
         onTrouble: (message) => remark(message, options),
@@ -41,16 +43,17 @@ export async function withDraws<Answer>(
   answer: (ask: AskDraws, onProgress: (done: number) => void) => Promise<Answer>,
 ): Promise<Answer | undefined> {
   const progress = startProgress(runs, options);
-  return unlessInterrupted(options, (signal) => {
+  return unlessInterrupted(options, (signal, pool) => {
     const onTrouble = (message: string) => remark(message, options);
-    const ask = askDrawsPool({ workers: options.workers, signal, onTrouble });
+    const ask = askDrawsPool({ workers: options.workers, pool, signal, onTrouble });
     return answer(ask, (done) => progress.update(done, runs));
   }).finally(progress.stop);
 }
 
+/** With threads that serve all that is asked for on the way: a new one takes half a second to come up to speed. */
 async function unlessInterrupted<Answer>(
   options: Asked,
-  answer: (signal: AbortSignal) => Promise<Answer>,
+  answer: (signal: AbortSignal, pool: Pool | undefined) => Promise<Answer>,
 ): Promise<Answer | undefined> {
   if (options.out !== undefined) await assertCanWrite(options.out);
   const interruption = new AbortController();
@@ -59,14 +62,16 @@ async function unlessInterrupted<Answer>(
     interruption.abort();
   };
   process.once('SIGINT', onInterrupt);
+  const pool = options.workers === 0 ? undefined : openPool(options.workers);
   try {
-    return await answer(interruption.signal);
+    return await answer(interruption.signal, pool);
   } catch (error) {
     if (!(error instanceof StudyInterrupted)) throw error;
     remark('Interrupted before the answer was ready: nothing to report.', options);
     return undefined;
   } finally {
     process.removeListener('SIGINT', onInterrupt);
+    await pool?.close();
   }
 }
 

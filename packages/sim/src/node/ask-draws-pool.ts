@@ -4,32 +4,41 @@ import type { OutcomeRows } from '../trials/outcome-rows.ts';
 import { joinRows } from '../trials/shard.ts';
 import { StudyInterrupted } from './ask-pool.ts';
 import type { RunOptions } from './run-study.ts';
-import { runPool, type Shard } from './shard-pool.ts';
-import { startThread } from './start-worker.ts';
+import { openPool, type Pool, type Shard } from './shard-pool.ts';
 
 /** Draws in a shard: each may be a dozen runs. */
 const MOST_AT_ONCE = 10;
 
-/** Rows are the same bits for any number of workers. @throws StudyInterrupted: half an answer would mislead */
-export function askDrawsPool({
-  workers,
-  onTrouble,
-  signal,
-}: Pick<RunOptions, 'workers' | 'onTrouble' | 'signal'>): AskDraws {
+type Options = Pick<RunOptions, 'workers' | 'pool' | 'onTrouble' | 'signal'>;
+
+/**
+ * Rows are the same bits for any number of workers. Without a `pool` each job has its own.
+ * @throws StudyInterrupted: half an answer would mislead
+ */
+export function askDrawsPool(options: Options): AskDraws {
+  const { workers, signal } = options;
   return async (job, draws, onDone) => {
-    const rows = workers === 0 ? await askDrawsHere(job, draws, onDone) : await onThreads(job, draws, onDone);
+    const rows =
+      workers === 0 ? await askDrawsHere(job, draws, onDone) : await onThreads(options, job, draws, onDone);
     if (signal?.aborted === true) throw new StudyInterrupted('The runs were interrupted.');
     return rows;
   };
+}
 
-  async function onThreads(job: DrawJob, draws: number, onDone?: (done: number) => void) {
-    const size = Math.max(1, Math.min(MOST_AT_ONCE, Math.ceil(draws / (workers * 8))));
-    const shards = new Map<number, OutcomeRows>();
-    let handedOut = 0;
-    let done = 0;
-    await runPool(job.scenario, job.seed, {
-      workers: Math.min(workers, Math.ceil(draws / size)),
-      start: () => startThread('draws-worker', job),
+async function onThreads(
+  { workers, pool: given, signal, onTrouble }: Options,
+  job: DrawJob,
+  draws: number,
+  onDone?: (done: number) => void,
+): Promise<OutcomeRows> {
+  const size = Math.max(1, Math.min(MOST_AT_ONCE, Math.ceil(draws / (workers * 8))));
+  const pool: Pool = given ?? openPool(Math.min(workers, Math.ceil(draws / size)));
+  const shards = new Map<number, OutcomeRows>();
+  let handedOut = 0;
+  let done = 0;
+  pool.tell(job);
+  try {
+    await pool.run({
       next: (): Shard | undefined => {
         if (handedOut >= draws || signal?.aborted === true) return undefined;
         const shard = { from: handedOut, to: Math.min(draws, handedOut + size) };
@@ -43,6 +52,8 @@ export function askDrawsPool({
       },
       onTrouble,
     });
-    return joinRows([...shards.entries()].sort(([a], [b]) => a - b).map(([, rows]) => rows));
+  } finally {
+    if (given === undefined) await pool.close();
   }
+  return joinRows([...shards.entries()].sort(([a], [b]) => a - b).map(([, rows]) => rows));
 }

@@ -7,12 +7,12 @@ export class StudyInterrupted extends Error {
   override readonly name = 'StudyInterrupted';
 }
 
-/** @param options as for `runStudy`; progress counts the draws of the study being run */
+/** @param options as for `runStudy`; progress counts the draws of the study being run; without a `pool` each has its own */
 export function askPool(
-  options: Pick<RunOptions, 'workers' | 'onProgress' | 'onTrouble' | 'signal'>,
+  options: Pick<RunOptions, 'workers' | 'pool' | 'onProgress' | 'onTrouble' | 'signal'>,
 ): AskStudy {
-  return async (scenario, { seed, draws }) => {
-    const run = await runStudy(scenario, { ...options, seed, draws });
+  return async (scenario, question) => {
+    const run = await runStudy(scenario, { ...options, ...question });
     if (run.ended === 'interrupted') throw new StudyInterrupted('The study was interrupted.');
     return { outline: run.study, rows: run.rows };
   };

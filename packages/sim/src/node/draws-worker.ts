@@ -1,11 +1,17 @@
-/** A worker thread: opens the job it was started with, then runs the draws it is handed. */
-import { parentPort, workerData } from 'node:worker_threads';
-import { openJob, type DrawJob } from '../advice/draw-job.ts';
+/** A worker thread: opens the job it is told, then runs the draws of it that it is handed; then perhaps another job. */
+import { parentPort } from 'node:worker_threads';
+import { openJob, type DrawJob, type RunDraws } from '../advice/draw-job.ts';
+import type { Shard } from './shard-pool.ts';
 
-const run = openJob(workerData as DrawJob);
+let run: RunDraws | undefined;
 
-parentPort!.on('message', ({ from, to }: { from: number; to: number }) => {
-  const rows = run(from, to);
+parentPort!.on('message', (message: DrawJob | Shard) => {
+  if ('job' in message) {
+    run = openJob(message);
+    return;
+  }
+  const { from, to } = message;
+  const rows = run!(from, to);
   parentPort!.postMessage(
     { from, rows },
     Object.values(rows.columns).map((column) => column.buffer as ArrayBuffer),

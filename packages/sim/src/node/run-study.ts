@@ -4,16 +4,19 @@ import type { OutcomeRows } from '../trials/outcome-rows.ts';
 import { CollectedRows } from '../trials/collected-rows.ts';
 import { columnsOf, runShard } from '../trials/shard.ts';
 import { nextLook, tightness } from '../trials/stopping-rule.ts';
-import { prepareStudy, type Study } from '../trials/study.ts';
+import { prepareStudy, type RowsWanted, type Study } from '../trials/study.ts';
 import { openPool, type Pool, type Shard } from './shard-pool.ts';
-import { startWorker } from './start-worker.ts';
 
 export interface RunOptions {
   readonly seed: string;
+  /** Default: whole outcomes, which a headline needs too. */
+  readonly rows?: RowsWanted | undefined;
   /** Most draws to do, ≥ 1. */
   readonly draws: number;
   /** Worker threads; 0 = in this thread. */
   readonly workers: number;
+  /** Threads to use in the place of new ones, for one study after another; the caller closes them. */
+  readonly pool?: Pool | undefined;
   /** Stop before `draws` once the headline is known to ± this many days; looked at after 200, 400, 800, … draws. */
   readonly untilHalfWidthDays?: number | undefined;
   readonly onProgress?: ((done: number, draws: number) => void) | undefined;
@@ -33,20 +36,22 @@ export interface StudyRun {
 /** Runs the draws 0, 1, 2, … Rows are in draw order and the same bits for any number of workers. */
 export async function runStudy(scenario: Scenario, options: RunOptions): Promise<StudyRun> {
   const started = performance.now();
-  const pool = poolFor(scenario, options); // threads start while the study is prepared here
+  const { pool: given, seed, rows: wanted } = options;
+  const pool = given ?? poolFor(options); // threads start while the study is prepared here
+  pool?.tell({ job: 'study', scenario, seed, rows: wanted });
   try {
-    const study = prepareStudy(scenario, { seed: options.seed });
+    const study = prepareStudy(scenario, options);
     const { rows, draws, ended } = await runBatches(study, pool, options);
     return { study, rows, draws, ended, seconds: (performance.now() - started) / 1000 };
   } finally {
-    await pool?.close();
+    if (given === undefined) await pool?.close();
   }
 }
 
 /** As many threads as can be kept busy; undefined: none are wanted. */
-function poolFor(scenario: Scenario, { seed, draws, workers, signal }: RunOptions): Pool | undefined {
+function poolFor({ draws, workers, signal }: RunOptions): Pool | undefined {
   if (workers === 0 || signal?.aborted === true) return undefined;
-  return openPool(Math.min(workers, draws), () => startWorker(scenario, seed));
+  return openPool(Math.min(workers, draws));
 }
 
 /** All draws at once, or up to one look after the other; the same threads throughout. */

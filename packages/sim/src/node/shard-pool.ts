@@ -1,6 +1,6 @@
 /** Shards across worker threads: handed out one at a time, first come, first served. */
 import type { Worker } from 'node:worker_threads';
-import type { Scenario } from '../scenario/scenario.ts';
+import type { DrawJob } from '../advice/draw-job.ts';
 import type { OutcomeRows } from '../trials/outcome-rows.ts';
 import { startWorker } from './start-worker.ts';
 
@@ -17,8 +17,10 @@ export interface Handout {
   readonly onTrouble?: ((message: string) => void) | undefined;
 }
 
-/** Threads that are kept from one handout to the next. */
+/** Threads that are kept from one handout to the next, and from one job to the next. */
 export interface Pool {
+  /** The job that is handed out from now on; not while one is. */
+  readonly tell: (job: DrawJob) => void;
   /**
    * Resolves when `next` has no more and every shard handed out is done. Rejects when a shard breaks two threads; the
    * others then finish what they have begun and are handed nothing more. Not again before it has ended.
@@ -28,11 +30,23 @@ export interface Pool {
   readonly close: () => Promise<void>;
 }
 
-/** Starts `workers` threads: they make themselves ready while the caller goes on. */
-export function openPool(workers: number, startThread: () => Worker): Pool {
-  const start = () => watched(startThread());
+/**
+ * Starts `workers` threads: they make themselves ready while the caller goes on.
+ * @param startThread replaceable for tests
+ */
+export function openPool(workers: number, startThread: () => Worker = startWorker): Pool {
+  let job: DrawJob | undefined;
+  const start = () => {
+    const thread = watched(startThread());
+    if (job !== undefined) thread.postMessage(job);
+    return thread;
+  };
   const threads = Array.from({ length: workers }, start);
   return {
+    tell: (next) => {
+      job = next;
+      for (const thread of threads) thread.postMessage(job);
+    },
     run: (handout) => runOnThreads(threads, start, handout),
     close: async () => {
       await Promise.all(threads.map((thread) => thread.terminate()));
@@ -66,23 +80,6 @@ async function runOnThreads(threads: Worker[], start: () => Worker, handout: Han
   };
   const ends = await Promise.allSettled(threads.map((_, seat) => keepBusy(seat)));
   for (const end of ends) if (end.status === 'rejected') throw end.reason;
-}
-
-export interface PoolOptions extends Handout {
-  readonly workers: number;
-  /** Starts a thread; replaceable for tests. */
-  readonly start?: (scenario: Scenario, seed: string) => Worker;
-}
-
-/** One handout on threads of its own, which are ended with it. */
-export async function runPool(scenario: Scenario, seed: string, options: PoolOptions): Promise<void> {
-  const start = options.start ?? startWorker;
-  const pool = openPool(options.workers, () => start(scenario, seed));
-  try {
-    await pool.run(options);
-  } finally {
-    await pool.close();
-  }
 }
 
 /** Threads that broke down or ended, and why: between two shards nobody else is listening. */

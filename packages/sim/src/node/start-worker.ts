@@ -1,20 +1,14 @@
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import type { Scenario } from '../scenario/scenario.ts';
 
-/** Starts a thread that runs shards of a study. */
-export function startWorker(scenario: Scenario, seed: string): Worker {
-  return startThread('study-worker', { scenario, seed });
-}
-
-/** Starts a thread of this folder. */
-export function startThread(name: string, workerData: unknown): Worker {
+/** Starts a thread that can be told a job on draws: see draws-worker.ts. */
+export function startWorker(): Worker {
   const fromSource = import.meta.url.endsWith('.ts');
-  const url = new URL(`./${name}.${fromSource ? 'ts' : 'js'}`, import.meta.url);
-  if (!fromSource) return new Worker(url, { workerData });
+  const url = new URL(`./draws-worker.${fromSource ? 'ts' : 'js'}`, import.meta.url);
+  if (!fromSource) return new Worker(url);
   const boot = bundled(url) ?? loadedBySource(url);
-  return new Worker(boot, { eval: true, workerData, execArgv: [] });
+  return new Worker(boot, { eval: true, execArgv: [] });
 }
 
 /** By the loader that runs this file: it works anywhere, and takes half a second for each thread. */

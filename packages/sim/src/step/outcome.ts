@@ -13,15 +13,20 @@ const orNot = (minute: number) => (minute === Infinity ? NOT : minute);
 /** Writes one value of the row under construction. */
 export type WriteCell = (column: string, value: number) => void;
 
-/** Closes the run, which has reached its horizon, and writes its row but for draw, alternative and strategy. */
-export function writeOutcome(run: Run, write: WriteCell): void {
-  closeAll(run);
+/** How long tier 1 lasted, of a run that is closed, and why no longer. */
+export function writeRuntime(run: Run, write: WriteCell): void {
   const censored = run.end.minute === Infinity;
-  write('startEpochMinute', run.draw.clock.startEpochMinute);
   write('runtimeMinutes', censored ? run.draw.minutes : run.end.minute);
   write('censored', censored ? 1 : 0);
   write('endCause', censored ? causeIndex('still running') : run.end.cause);
   write('endUnit', censored || run.end.unit < 0 ? NOT : run.end.unit);
+}
+
+/** Closes the run, which has reached its horizon, and writes its row but for draw, alternative and strategy. */
+export function writeOutcome(run: Run, write: WriteCell): void {
+  closeAll(run);
+  write('startEpochMinute', run.draw.clock.startEpochMinute);
+  writeRuntime(run, write);
   write('firstShedMinute', orNot(run.firstShed));
   write('first240LossMinute', orNot(run.first240Loss));
   write('firstBlackoutMinute', orNot(run.firstBlackout));

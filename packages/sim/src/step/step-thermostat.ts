@@ -80,6 +80,16 @@ export function signedC(place: ThermostatPlace, state: ThermostatState, time: nu
   return courseSignedC(place, state.course, entryAt(place, state.course, state.entry, time), time);
 }
 
+/** It has no power, and by `time` called for longer than its grace. */
+export function hasWaitedTooLong(place: ThermostatPlace, state: ThermostatState, time: number): boolean {
+  const { course, entry, waitBefore } = state;
+  if (course.powered) return false;
+  return (
+    waitBefore + calledMinutes(course, entryAt(place, course, entry, time), time) >
+    place.parameters.graceMinutes
+  );
+}
+
 /** Takes note of power that came or went at `time`. */
 export function meetPower(
   place: ThermostatPlace,

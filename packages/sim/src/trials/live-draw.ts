@@ -2,7 +2,8 @@
 import type { Streams } from '../chance/streams.ts';
 import { advance } from '../step/advance.ts';
 import { closeAll } from '../step/apply-power.ts';
-import { startRun, type Run } from '../step/run.ts';
+import { liveToEnd } from '../step/live-to-end.ts';
+import { releaseRun, startRun, type Run } from '../step/run.ts';
 import { workspaceOf } from './shard.ts';
 import type { Study } from './study.ts';
 import { fillDraw } from './workspace.ts';
@@ -17,22 +18,34 @@ export interface RunChoice {
  * The run at its horizon, closed. It reads the buffers of the study's workspace, which the next draw overwrites.
  * @param buffersOf the study whose buffers are used: itself, or the one it was varied from (`varyStudy`)
  */
-export function liveDraw(
-  study: Study,
-  streams: Streams,
-  { alternative, strategy }: RunChoice,
-  buffersOf: Study = study,
-): Run {
-  const work = workspaceOf(buffersOf);
-  fillDraw(study, work, streams);
-  const { household } = study.compiled[alternative]!;
-  const run = startRun(household, work.draws[alternative]!, household.strategies[strategy]!);
+export function liveDraw(study: Study, streams: Streams, choice: RunChoice, buffersOf: Study = study): Run {
+  const run = startDraw(study, streams, choice, buffersOf);
   advance(run, study.minutes);
   closeAll(run); // a stretch without power is noted at its end
   return run;
 }
 
-/** Minutes until tier 1 went without, cut at the horizon. */
-export function runtimeMinutes(run: Run): number {
+/** Minutes until tier 1 went without, cut at the horizon; the arguments are those of `liveDraw`. */
+export function drawnRuntimeMinutes(
+  study: Study,
+  streams: Streams,
+  choice: RunChoice,
+  buffersOf: Study = study,
+): number {
+  const run = startDraw(study, streams, choice, buffersOf);
+  liveToEnd(run);
+  releaseRun(run);
   return Math.min(run.end.minute, run.draw.minutes);
+}
+
+function startDraw(
+  study: Study,
+  streams: Streams,
+  { alternative, strategy }: RunChoice,
+  buffersOf: Study,
+): Run {
+  const work = workspaceOf(buffersOf);
+  fillDraw(study, work, streams);
+  const { household } = study.compiled[alternative]!;
+  return startRun(household, work.draws[alternative]!, household.strategies[strategy]!);
 }

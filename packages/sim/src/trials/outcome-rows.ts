@@ -52,6 +52,16 @@ export const OUTCOME_COLUMNS = [
   'fuelUsedL',
   'fuelGoneMinute', // tank and cans done; NaN = never
 ] as const;
+/** Of them, those of a study that is only asked how long each run lasts; it has no columns of needs. */
+export const RUNTIME_COLUMNS = [
+  'draw',
+  'alternative',
+  'strategy',
+  'runtimeMinutes',
+  'censored',
+  'endCause',
+  'endUnit',
+] as const satisfies readonly (typeof OUTCOME_COLUMNS)[number][];
 export type OutcomeColumn = (typeof OUTCOME_COLUMNS)[number];
 
 /** Besides the fixed columns, two per need of the scenario: `need:food:firstMinute` (NaN = never unmet) and `need:food:minutes`. */

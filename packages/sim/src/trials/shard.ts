@@ -4,9 +4,10 @@
  */
 import { streamsOf } from '../chance/streams.ts';
 import { advance } from '../step/advance.ts';
-import { writeOutcome } from '../step/outcome.ts';
-import { releaseRun, startRun } from '../step/run.ts';
-import { OUTCOME_COLUMNS, type OutcomeRows } from './outcome-rows.ts';
+import { liveToEnd } from '../step/live-to-end.ts';
+import { writeOutcome, writeRuntime, type WriteCell } from '../step/outcome.ts';
+import { releaseRun, startRun, type Run } from '../step/run.ts';
+import { OUTCOME_COLUMNS, RUNTIME_COLUMNS, type OutcomeRows } from './outcome-rows.ts';
 import { placeUnits, unitPositions } from './place-units.ts';
 import type { Study, StudyOutline } from './study.ts';
 import { createWorkspace, fillDraw, type Workspace } from './workspace.ts';
@@ -24,7 +25,8 @@ export function workspaceOf(study: Study): Workspace {
 }
 
 /** Names of every column of a study's rows. */
-export function columnsOf(outline: Pick<StudyOutline, 'needs'>): string[] {
+export function columnsOf(outline: Pick<StudyOutline, 'needs' | 'rows'>): string[] {
+  if (outline.rows === 'runtimes') return [...RUNTIME_COLUMNS];
   return [
     ...OUTCOME_COLUMNS,
     ...outline.needs.flatMap((need) => [`need:${need}:firstMinute`, `need:${need}:minutes`]),
@@ -47,11 +49,10 @@ export function runShard(study: Study, from: number, to: number): OutcomeRows {
     study.compiled.forEach(({ household }, alternative) => {
       household.strategies.forEach((plan, strategy) => {
         const run = startRun(household, work.draws[alternative]!, plan);
-        advance(run, study.minutes);
         write('draw', draw);
         write('alternative', alternative);
         write('strategy', strategy);
-        writeOutcome(run, write);
+        live(run, study, write);
         releaseRun(run);
         placeUnits(columns, row, positions[alternative]!);
         row++;
@@ -59,6 +60,16 @@ export function runShard(study: Study, from: number, to: number): OutcomeRows {
     });
   }
   return { length, columns };
+}
+
+function live(run: Run, { rows, minutes }: Study, write: WriteCell): void {
+  if (rows === 'runtimes') {
+    liveToEnd(run);
+    writeRuntime(run, write);
+  } else {
+    advance(run, minutes);
+    writeOutcome(run, write);
+  }
 }
 
 /** Rows of several shards as one, in the order given. */

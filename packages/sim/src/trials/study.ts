@@ -27,7 +27,11 @@ export interface StudyOutline {
   readonly needs: readonly string[];
   readonly weatherName: string;
   readonly version: string;
+  readonly rows: RowsWanted;
 }
+
+/** Whole outcomes, or only how long each run lasts: a run is then left as soon as tier 1 has gone without. */
+export type RowsWanted = 'outcomes' | 'runtimes';
 
 /** One alternative, compiled. Alternatives with the same key share that part of a draw. */
 export interface CompiledAlternative {
@@ -48,10 +52,12 @@ export interface Study extends StudyOutline {
 export interface StudyOptions {
   /** Any text; the same text gives the same draws. */
   readonly seed: string;
+  /** Default: whole outcomes. */
+  readonly rows?: RowsWanted | undefined;
 }
 
 /** Compiles a resolved scenario. Costs milliseconds; does no draws. */
-export function prepareStudy(scenario: Scenario, { seed }: StudyOptions): Study {
+export function prepareStudy(scenario: Scenario, { seed, rows = 'outcomes' }: StudyOptions): Study {
   const { site, outage, weather, alternatives } = scenario;
   const first = alternatives[0]!.household;
   const sunTable = sunTableOf(site);
@@ -67,6 +73,7 @@ export function prepareStudy(scenario: Scenario, { seed }: StudyOptions): Study 
     needs,
     weatherName: weatherNameOf(scenario),
     version: VERSION,
+    rows,
     minutes: Math.round(outage.horizonDays * 1440),
     compiled: alternatives.map((a) => compileAlternative(a, needs, site.indoorC)),
     planes: planesOf(alternatives.flatMap((a) => a.household.units)),

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { askHere } from '../../../../packages/sim/src/index.ts';
 import type { Scenario } from '../../../../packages/sim/src/index.ts';
 import { findLegs } from '../../../../packages/sim/src/advice/legs/find-legs.ts';
-import { liveAll } from '../../../../packages/sim/src/advice/legs/try-sides.ts';
+import { liveToTheirEnds } from '../../../../packages/sim/src/advice/legs/try-sides.ts';
 import { planBound } from '../../../../packages/sim/src/advice/legs/leg-bound.ts';
 import { pooledHousehold } from '../../../../packages/sim/src/advice/legs/bare-household.ts';
 import type { Panel, Sides } from '../../../../packages/sim/src/advice/legs/panel.ts';
@@ -73,8 +73,8 @@ describe.each(PANELS)('a panel of six circuits, %s', (_, scenario) => {
     const plan = planBound(panel)!;
     expect(plan.kind).toBe('placings');
     const question = { seed: SEED, draws: DRAWS };
-    const bare = await liveAll(scenario, plan.households, question, askHere);
-    const [pooled] = await liveAll(scenario, [pooledHousehold(panel)], question, askHere);
+    const bare = await liveToTheirEnds(scenario, plan.households, question, askHere);
+    const [pooled] = await liveToTheirEnds(scenario, [pooledHousehold(panel)], question, askHere);
     let compared = 0;
     for (const [sides, minutes] of runtimes) {
       const most = bare[plan.classOf(sides)]!.times;

@@ -38,7 +38,10 @@ export function createCells(
     );
     if (missing.size > 0) {
       const alternatives = [...missing].map(([key, cell]) => alternativeOf(ladder, key, cell));
-      const { outline, rows } = await ask({ ...scenario, ladder: undefined, alternatives }, question);
+      const { outline, rows } = await ask(
+        { ...scenario, ladder: undefined, alternatives },
+        { ...question, rows: 'runtimes' },
+      );
       const sorted = outcomeCells(outline, rows);
       [...missing.keys()].forEach((key, a) =>
         known.set(key, {

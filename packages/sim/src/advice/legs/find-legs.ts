@@ -2,6 +2,7 @@
 import { streamsOf } from '../../chance/streams.ts';
 import { mean } from 'simple-statistics';
 import type { AlternativeSpec, HouseholdSpec, Scenario } from '../../scenario/scenario.ts';
+import type { Runtimes } from '../../trials/bootstrap.ts';
 import { longestLasting } from '../../trials/longest-lasting.ts';
 import { pairedRuntimes } from '../../trials/paired.ts';
 import { summarise } from '../../trials/summarise.ts';
@@ -19,7 +20,7 @@ import { createGuess } from './guess-sides.ts';
 import { bestGuesses, MOST_EVERY_ONE } from './rank-sides.ts';
 import { movesOf, scheduleOf } from './schedule.ts';
 import { fewestMoves, improve, simplify } from './search-sides.ts';
-import { createTries, liveAll, longestOf, type Lived, type Tried } from './try-sides.ts';
+import { createTries, liveThrough, liveToTheirEnds, longestOf, type Tried } from './try-sides.ts';
 
 export interface LegsQuestion {
   readonly seed: string;
@@ -54,7 +55,7 @@ export async function findLegs(
   const panel = panelOf(household);
   requireChoice(panel);
   const plan = planBound(panel);
-  const bare = plan && (await liveAll(scenario, plan.households, choosing, ask));
+  const bare = plan && (await liveToTheirEnds(scenario, plan.households, choosing, ask));
   const { tries, trySides } = createTries(scenario, panel, { ...choosing, share: SHARE }, ask);
   const found = await search(scenario, panel, question, trySides);
   const present = tries.get(panel.present)!;
@@ -159,7 +160,7 @@ async function gainOf(
   ask: AskStudy,
 ): Promise<Pick<LegsAnswer, 'present' | 'best' | 'gainDays' | 'gainMeanDays' | 'gainTrips'>> {
   const households = [panel.present, best].map((sides) => householdOn(panel, sides));
-  const lived = await liveAll(scenario, households, fresh, ask);
+  const lived = await liveThrough(scenario, households, fresh, ask);
   const chance = streamsOf(fresh.seed, 0)('advice/legs');
   const compared = compareRuntimes(lived, SHARE, scenario.outage.horizonDays, chance);
   const stand = (at: number) => ({
@@ -178,7 +179,7 @@ async function gainOf(
 }
 
 /** What the bare households say of every assignment, on the draws that chose the best. */
-function boundOf(plan: BoundPlan, bare: readonly Lived[], tries: readonly Tried[]): LegsBound {
+function boundOf(plan: BoundPlan, bare: readonly Runtimes[], tries: readonly Tried[]): LegsBound {
   const best = longestOf(tries);
   const days = bare.map((lived) => daysReached(lived, SHARE));
   const ruledOut = days.filter((d) => d !== null && best.days !== null && d <= best.days).length;

@@ -3,7 +3,7 @@ import { mean } from 'simple-statistics';
 import type { HouseholdSpec, Scenario } from '../../scenario/scenario.ts';
 import type { Runtimes } from '../../trials/bootstrap.ts';
 import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
-import { outcomeCells } from '../../trials/outcome-cells.ts';
+import { outcomeCells, type OutcomeCells } from '../../trials/outcome-cells.ts';
 import type { AskStudy, StudyQuestion } from '../ask-study.ts';
 import { daysReached } from './leg-bound.ts';
 import { householdOn, type Panel, type Sides } from './panel.ts';
@@ -16,28 +16,51 @@ export interface Lived extends Runtimes {
 
 export interface Tried {
   readonly sides: Sides;
-  readonly lived: Lived;
+  readonly lived: Runtimes;
   readonly days: number | null;
   readonly meanDays: number;
   /** Mean of the shortest fifth of the outages: steadier than the one run that nine in ten outlast. */
   readonly shortestDays: number;
 }
 
-/** Lives households, in the order given. */
-export async function liveAll(
+/** Lives households to their ends, in the order given. */
+export async function liveToTheirEnds(
+  scenario: Scenario,
+  households: readonly HouseholdSpec[],
+  question: StudyQuestion,
+  ask: AskStudy,
+): Promise<Runtimes[]> {
+  const cells = await cellsOf(scenario, households, { ...question, rows: 'runtimes' }, ask);
+  return households.map((_, a) => runtimesIn(cells, a));
+}
+
+/** Lives households through to the horizon, in the order given. */
+export async function liveThrough(
   scenario: Scenario,
   households: readonly HouseholdSpec[],
   question: StudyQuestion,
   ask: AskStudy,
 ): Promise<Lived[]> {
+  const cells = await cellsOf(scenario, households, question, ask);
+  return households.map((_, a) => ({ ...runtimesIn(cells, a), trips: cells.column(a, 0, 'trips') }));
+}
+
+async function cellsOf(
+  scenario: Scenario,
+  households: readonly HouseholdSpec[],
+  question: StudyQuestion,
+  ask: AskStudy,
+): Promise<OutcomeCells> {
   const alternatives = households.map((household, i) => ({ id: `try-${i}`, title: `try ${i}`, household }));
   const { outline, rows } = await ask({ ...scenario, ladder: undefined, alternatives }, question);
-  const cells = outcomeCells(outline, rows);
-  return households.map((_, a) => ({
-    times: cells.column(a, 0, 'runtimeMinutes'),
-    censored: cells.column(a, 0, 'censored'),
-    trips: cells.column(a, 0, 'trips'),
-  }));
+  return outcomeCells(outline, rows);
+}
+
+function runtimesIn(cells: OutcomeCells, alternative: number): Runtimes {
+  return {
+    times: cells.column(alternative, 0, 'runtimeMinutes'),
+    censored: cells.column(alternative, 0, 'censored'),
+  };
 }
 
 export type TrySides = (wanted: readonly Sides[]) => Promise<Tried[]>;
@@ -53,7 +76,7 @@ export function createTries(
     const missing = [...new Set(wanted)].filter((sides) => !tries.has(sides));
     if (missing.length > 0) {
       const households = missing.map((sides) => householdOn(panel, sides));
-      const lived = await liveAll(scenario, households, question, ask);
+      const lived = await liveToTheirEnds(scenario, households, question, ask);
       missing.forEach((sides, i) => tries.set(sides, tried(sides, lived[i]!, question.share)));
     }
     return wanted.map((sides) => tries.get(sides)!);
@@ -61,7 +84,7 @@ export function createTries(
   return { tries, trySides };
 }
 
-function tried(sides: Sides, lived: Lived, share: number): Tried {
+function tried(sides: Sides, lived: Runtimes, share: number): Tried {
   const meanDays = mean(Array.from(lived.times)) / MINUTES_PER_DAY;
   const shortest = lived.times
     .slice()

@@ -2,7 +2,7 @@
 import { mixedStreams, type StreamSwap } from '../../chance/mixed-streams.ts';
 import { streamsOf, type Streams } from '../../chance/streams.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
-import { liveDraw, runtimeMinutes, type RunChoice } from '../../trials/live-draw.ts';
+import { drawnRuntimeMinutes, type RunChoice } from '../../trials/live-draw.ts';
 import type { OutcomeRows } from '../../trials/outcome-rows.ts';
 import { prepareStudy, type Study } from '../../trials/study.ts';
 import { varyStudy } from '../../trials/vary-study.ts';
@@ -53,7 +53,7 @@ function measuresOf(
 
 function runtimeWith(study: Study, streams: Streams): number {
   const varied = varyStudy(study, variationOf(study.scenario.unknowns ?? {}, streams));
-  return runtimeMinutes(liveDraw(varied, streams, { alternative: 0, strategy: 0 }, study));
+  return drawnRuntimeMinutes(varied, streams, { alternative: 0, strategy: 0 }, study);
 }
 
 /** Column of the runtimes with every value at its middle; `low:id` and `high:id` beside it. */

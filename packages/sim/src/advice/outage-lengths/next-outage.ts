@@ -52,7 +52,7 @@ export async function askNextOutage(
   const { kinds, source } = kindsOf(lengths);
   const law = mixedLaw(kinds.map((kind) => ({ weight: kind.perYear, law: lawOf(kind) })));
   const perYear = kinds.reduce((sum, kind) => sum + kind.perYear, 0);
-  const { outline, rows } = await ask(scenario, question);
+  const { outline, rows } = await ask(scenario, { ...question, rows: 'runtimes' });
   const cells = outcomeCells(outline, rows);
   const { horizonDays } = outline;
   return {
