@@ -185,5 +185,6 @@ export {
   signedTenths,
 } from './trials/days-in-words.ts';
 export { longestLasting } from './trials/longest-lasting.ts';
+export { lastClearRung } from './advice/ladder/last-clear-rung.ts';
 export { provenanceStamp } from './trials/provenance-stamp.ts';
 export { VERSION } from './version.ts';

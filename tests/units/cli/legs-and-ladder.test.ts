@@ -32,7 +32,7 @@ describe.each([
     expect(told).toContain(`Written to ${out}`);
     expect(code).toBe(0);
     expect(inOneLine(answer)).toMatch(says);
-    expect(answer).toMatch(/scenario [0-9a-f]{12}; seed rideout\/fresh; draws 3;/);
+    expect(inOneLine(answer)).toMatch(/scenario [0-9a-f]{12}; seed rideout; draws 3, chosen on \d+ others;/);
     expect(inOneLine(answer)).toMatch(/licensed electrician/);
     expect(widest(answer)).toBeLessThanOrEqual(80);
     expect(answer).not.toMatch(/NaN|undefined|null|Infinity/);
@@ -40,7 +40,7 @@ describe.each([
     const told_ = JSON.parse(readFileSync(join(out, `${verb}.json`), 'utf8')) as LadderAnswer & LegsAnswer;
     const expected = rows ?? told_.rungs.length + 1;
     expect(tableFromIPC(readFileSync(join(out, `${verb}.arrow`))).numRows).toBe(expected);
-    expect(told_.provenance).toMatchObject({ seed: 'rideout/fresh', draws: 3 });
+    expect(told_.provenance).toMatchObject({ seed: 'rideout', draws: 3 });
   });
 });
 
@@ -84,8 +84,9 @@ describe('Ctrl-C', () => {
 const PROVENANCE = {
   scenarioHash: '3f2a9c41d07b',
   scenarioTitle: 'A made-up house',
-  seed: 'x/fresh',
+  seed: 'x',
   draws: 400,
+  choosingDraws: 120,
   version: '0',
   weatherName: 'made-up',
 };
@@ -107,7 +108,7 @@ describe('a ladder in words', () => {
   };
   const answer: LadderAnswer = {
     provenance: PROVENANCE,
-    choosing: { ...PROVENANCE, seed: 'x' },
+    freshSeed: 'x/fresh',
     horizonDays: 14,
     currency: '€',
     budget: null,
@@ -116,6 +117,7 @@ describe('a ladder in words', () => {
     rungs: [rung],
     ended: 'no gain',
     left: [],
+    takenBack: [],
     all: { combinations: 2, mostBehindDays: 0, other: null },
   };
   const told = (changes: Partial<LadderAnswer>) => inOneLine(renderLadder({ ...answer, ...changes }, look));
@@ -132,6 +134,23 @@ describe('a ladder in words', () => {
       /1 \? A module.*0\.2 \(−0\.1 to 0\.5\).*\?: the gain cannot be told from none/,
     );
     expect(told({ rungs: [{ ...rung, told: 'on average' }] })).toMatch(/1 ~ A module.*~: longer on average/);
+  });
+
+  it('ends its headline at the last rung whose gain is clear', () => {
+    const weak = { ...rung, title: 'Paint', paid: 13_000, told: 'on average' as const, days: at(9) };
+    expect(told({ rungs: [rung, weak] })).toMatch(
+      /1 rung up, for € 12 500 in all, they reach 2\.0 \(“As always”, 95 % interval 1\.5 to 2\.5\)\. One rung more may bring more, but not clearly/,
+    );
+    expect(told({ rungs: [weak] })).toMatch(
+      /reach 1\.0 days\. One rung more may bring more, but not clearly/,
+    );
+  });
+
+  it('says which rung was taken back, and what it lost', () => {
+    const back = { ...rung, title: 'Drop it', told: 'a loss' as const, gainDays: at(-8.3, -10.8, -4.2) };
+    expect(told({ takenBack: [back] })).toContain(
+      'on other outages it loses: Drop it (then by “As always”): −8.3 (−10.8 to −4.2) days.',
+    );
   });
 
   it('keeps to its columns whatever the horizon hides', () => {
@@ -199,7 +218,7 @@ describe('legs in words', () => {
   };
   const answer: LegsAnswer = {
     provenance: PROVENANCE,
-    choosing: { ...PROVENANCE, seed: 'x' },
+    freshSeed: 'x/fresh',
     horizonDays: 14,
     alternativeTitle: 'As it is',
     strategyId: 's',

@@ -4,7 +4,14 @@
  * Observable Plot: a dot, a bar and a figure on each plain row, in the order of buying.
  */
 import * as Plot from '@observablehq/plot';
-import { daysDown, daysInterval, signedTenths, type LadderAnswer, type LadderStand } from '@rideout/sim';
+import {
+  daysDown,
+  daysInterval,
+  lastClearRung,
+  signedTenths,
+  type LadderAnswer,
+  type LadderStand,
+} from '@rideout/sim';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { moneyText, rungGain, shareWords } from './ladder-words.ts';
@@ -136,10 +143,16 @@ const BAR = { strokeWidth: 7, strokeOpacity: 0.35, strokeLinecap: 'butt', dy: 18
 
 function finding(answer: LadderAnswer): string {
   const { start, rungs, horizonDays } = answer;
-  const end = rungs.at(-1);
+  const end = lastClearRung(rungs);
   const reach = (stand: LadderStand) => reachText(stand.days.value, horizonDays);
-  if (!end) return `From ${reach(start)} no step was found to gain anything`;
-  return `From ${reach(start)} to ${reach(end)} in ${rungs.length} ${rungs.length === 1 ? 'rung' : 'rungs'}, for ${end.paid === 0 ? 'no money' : moneyText(end.paid, answer)} in all`;
+  if (!end) return `From ${reach(start)} no step was found that clearly gains anything`;
+  const up = rungs.indexOf(end) + 1;
+  return `From ${reach(start)} to ${reach(end)} in ${up} ${up === 1 ? 'rung' : 'rungs'}, for ${end.paid === 0 ? 'no money' : moneyText(end.paid, answer)} in all${above(rungs.length - up)}`;
+}
+
+function above(rungs: number): string {
+  if (rungs === 0) return '';
+  return rungs === 1 ? '; one rung more may bring more' : `; ${rungs} rungs more may bring more`;
 }
 
 function sentence(name: string, { days, strategyTitle }: LadderStand, { horizonDays }: LadderAnswer): string {

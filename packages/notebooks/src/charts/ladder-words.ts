@@ -18,7 +18,8 @@ export function shareWords(share: number): string {
 /** `12 hours more`, `longer on average only`, `no gain that stands out from chance`. */
 export function rungGain({ gainDays: { value }, told }: LadderRung): string {
   if (told === 'not told from zero') return 'no gain that stands out from chance';
-  if (told === 'on average') return 'longer on average only';
+  if (told === 'a loss') return 'less than before: leave it out';
+  if (told === 'on average') return 'longer on average, not clearly in these days';
   return value === null ? 'longer than was simulated' : `${atLeastThisLong(Math.abs(value))} more`;
 }
 

@@ -1,14 +1,13 @@
 /** What to buy next in one sentence; what was left, and how it was chosen. */
-import type { LadderAnswer, LadderRung } from '@rideout/sim';
+import { lastClearRung, signedTenths, type LadderAnswer, type LadderRung } from '@rideout/sim';
 import { ENDED, moneyText, rungGain, shareWords } from '../charts/ladder-words.ts';
-import { reachText } from '../charts/reach-text.ts';
+import { intervalText, reachText } from '../charts/reach-text.ts';
 import { html } from '../elements.ts';
 
 export function ladderHeadline(answer: LadderAnswer): HTMLElement {
   const { start, rungs, horizonDays } = answer;
   const reach = (stand: LadderAnswer['start']) => reachText(stand.days.value, horizonDays);
-  const [first, ...rest] = rungs;
-  if (!first)
+  if (rungs.length === 0)
     return html`<div class="headline">
       <p class="answer">No step was found to gain anything.</p>
       <p class="soft">${shareWordsCapital(answer)} reach ${reach(start)} from “${start.title}”.</p>
@@ -18,11 +17,22 @@ export function ladderHeadline(answer: LadderAnswer): HTMLElement {
   return html`<div class="headline">
     <p class="answer">${free.length > 0 ? freeWords(free) : ''} ${next ? buyWords(next, answer) : ''}</p>
     <p class="soft">
-      From “${start.title}” ${shareWords(answer.confidence)} reach ${reach(start)}; after
-      ${rest.length === 0 ? 'this rung' : `all ${rungs.length} rungs, for ${moneyText(rungs.at(-1)!.paid, answer)} in all,`}
-      ${reach(rungs.at(-1)!)}. ${ENDED[answer.ended]}
+      From “${start.title}” ${shareWords(answer.confidence)} reach ${reach(start)}${upTo(answer)}.
+      ${ENDED[answer.ended]}
     </p>
   </div>`;
+}
+
+/** As far as the gain of every figure is clear. */
+function upTo(answer: LadderAnswer): string {
+  const { rungs, horizonDays } = answer;
+  const end = lastClearRung(rungs);
+  if (end === undefined) return '; no rung clearly lengthens that';
+  const up = rungs.indexOf(end) + 1;
+  const rest = rungs.length - up;
+  const more = rest === 0 ? '' : `; ${rest === 1 ? 'one rung' : `${rest} rungs`} more may bring more`;
+  const interval = intervalText(end.days, horizonDays);
+  return `; after ${up === 1 ? 'the first rung' : `${up} rungs`}, for ${moneyText(end.paid, answer)} in all, ${reachText(end.days.value, horizonDays)} (${interval})${more}`;
 }
 
 function shareWordsCapital({ confidence }: LadderAnswer): string {
@@ -44,7 +54,7 @@ function buyWords(rung: LadderRung, answer: LadderAnswer): readonly (string | HT
 
 /** Steps not taken, the check by every combination, and how the order was chosen. */
 export function ladderNotes(answer: LadderAnswer): HTMLElement {
-  const { left, all, choosing, horizonDays } = answer;
+  const { left, all, provenance, takenBack, horizonDays } = answer;
   return html`<section aria-labelledby="ladder-notes-title">
     <h2 id="ladder-notes-title">What was left, and how it was chosen</h2>
     ${
@@ -54,9 +64,16 @@ export function ladderNotes(answer: LadderAnswer): HTMLElement {
           </ul>`
         : ''
     }
+    ${takenBack.map(
+      ({ title, gainDays }) =>
+        html`<p>
+          Chosen, then taken back: “${title}”. On other outages it loses
+          ${gainDays.value === null ? 'time' : `${signedTenths(-gainDays.value)} days`}.
+        </p>`,
+    )}
     <p>
-      The order was chosen on ${choosing.draws} outages, step by step, each time by the days gained for the
-      money; every figure above is from other outages, so that luck in choosing does not flatter it.
+      The order was chosen on ${provenance.choosingDraws} outages, step by step, each time by the days gained
+      for the money; every figure above is from other outages, so that luck in choosing does not flatter it.
       ${
         all === null
           ? ''

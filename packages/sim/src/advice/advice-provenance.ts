@@ -6,12 +6,16 @@ import { VERSION } from '../version.ts';
 import type { StudyQuestion } from './ask-study.ts';
 
 /** Of advice: the scenario as given, not the variants of it that were tried. */
-export function adviceProvenance(scenario: Scenario, { seed, draws }: StudyQuestion): Provenance {
+export function adviceProvenance(
+  scenario: Scenario,
+  { seed, draws, choosingDraws }: StudyQuestion & { readonly choosingDraws?: number },
+): Provenance {
   return {
     scenarioHash: scenarioHash(scenario),
     scenarioTitle: scenario.title,
     seed,
     draws,
+    ...(choosingDraws !== undefined && { choosingDraws }),
     version: VERSION,
     weatherName: weatherNameOf(scenario),
   };

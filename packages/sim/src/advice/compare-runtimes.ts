@@ -19,12 +19,21 @@ export interface RuntimeGain {
   readonly meanDays: Estimate;
 }
 
-/** How sure a gain is: in the days counted, at least on average, or not at all. */
-export type Told = 'clear' | 'on average' | 'not told from zero';
+/** How sure a gain is: in the days counted, at least on average, or not at all; or that it is a loss in one of them. */
+export type Told = 'clear' | 'on average' | 'not told from zero' | 'a loss';
 
 export function toldOf({ days, meanDays }: RuntimeGain): Told {
-  if (days.low !== null && days.low > 0) return 'clear';
-  return meanDays.low !== null && meanDays.low > 0 ? 'on average' : 'not told from zero';
+  if (isAbove(days)) return 'clear';
+  if (isBelow(days)) return 'a loss';
+  return isAbove(meanDays) ? 'on average' : isBelow(meanDays) ? 'a loss' : 'not told from zero';
+}
+
+const isAbove = ({ low }: Estimate) => low !== null && low > 0;
+const isBelow = ({ high }: Estimate) => high !== null && high < 0;
+
+/** Told from none at all, and for the better. */
+export function isGain(told: Told): boolean {
+  return told === 'clear' || told === 'on average';
 }
 
 export interface RuntimeComparison {

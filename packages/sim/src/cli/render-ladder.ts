@@ -1,7 +1,7 @@
-import type { Told } from '../advice/compare-runtimes.ts';
+import { toldOf, type Told } from '../advice/compare-runtimes.ts';
+import { lastClearRung } from '../advice/ladder/last-clear-rung.ts';
 import type { LadderAnswer, LadderRung, LadderStand } from '../advice/ladder/ladder-answer.ts';
 import { daysDown, daysInterval, signedTenths } from '../trials/days-in-words.ts';
-import { provenanceStamp } from '../trials/provenance-stamp.ts';
 import type { Estimate } from '../trials/study-summary.ts';
 import { renderFramed } from './render-frame.ts';
 import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
@@ -10,11 +10,7 @@ import type { Style, TerminalLook } from './render-style.ts';
 /** The ladder for a terminal: the first rung in words, the table, what was left, the check, how to repeat it. */
 export function renderLadder(answer: LadderAnswer, look: TerminalLook): string {
   const { incentivesNote, choosingNote } = NOTES;
-  const notes = [
-    ...readingNotes(answer),
-    `${choosingNote} ${provenanceStamp(answer.choosing)}.`,
-    incentivesNote,
-  ];
+  const notes = [...readingNotes(answer), `${choosingNote} seed ${answer.freshSeed}.`, incentivesNote];
   return renderFramed(
     {
       provenance: answer.provenance,
@@ -37,7 +33,7 @@ export function renderLadder(answer: LadderAnswer, look: TerminalLook): string {
 
 const NOTES = {
   choosingNote:
-    'The order was chosen on other outages than those that the figures are from, so that luck in choosing does not flatter them:',
+    'The figures are from other outages than those on which the order was chosen, so that luck in choosing does not flatter them. To `days` they are those of',
   incentivesNote: 'Prices are after the incentive you gave, if any.',
 };
 
@@ -62,14 +58,33 @@ function groups(whole: number): string {
 
 function headline(answer: LadderAnswer): string[] {
   const { rungs, start, horizonDays } = answer;
-  const end = rungs.at(-1);
+  const end = lastClearRung(rungs);
   const from = `${start.title}, “${start.strategyTitle}”: ${shareWords(answer.confidence)} reach ${daysDown(start.days.value, horizonDays)} days.`;
-  if (end === undefined) return [from, ENDED[answer.ended]];
+  if (end === undefined) return [from, ...beyond(rungs), ENDED[answer.ended]];
+  const up = rungs.indexOf(end) + 1;
   const paid = end.paid === 0 ? 'no money' : money(end.paid, answer);
+  const interval = daysInterval(end.days, horizonDays);
+  const sure = interval === '' ? '' : `, 95\u00a0% interval ${interval}`;
   return [
     from,
-    `${rungs.length} ${rungs.length === 1 ? 'rung' : 'rungs'} up, for ${paid} in all, they reach ${daysDown(end.days.value, horizonDays)} (“${end.strategyTitle}”). ${ENDED[answer.ended]}`,
+    `${up} ${up === 1 ? 'rung' : 'rungs'} up, for ${paid} in all, they reach ${daysDown(end.days.value, horizonDays)} (“${end.strategyTitle}”${sure}).`,
+    ...beyond(rungs.slice(up)),
+    ENDED[answer.ended],
   ];
+}
+
+const AGAINST_END: Readonly<Record<Told, string>> = {
+  clear: '',
+  'on average': ', more on average only',
+  'not told from zero': ', not told from zero',
+  'a loss': ', so it is no better there',
+};
+
+/** Rungs above the last whose gain is clear. */
+function beyond(rungs: readonly LadderRung[]): string[] {
+  if (rungs.length === 0) return [];
+  const few = rungs.length === 1 ? 'One rung more' : `${rungs.length} rungs more`;
+  return [`${few} may bring more, but not clearly so in the days that so many outages reach.`];
 }
 
 const ENDED: Readonly<Record<LadderAnswer['ended'], string>> = {
@@ -87,7 +102,12 @@ interface Column {
 }
 
 const LEAST_NAME = 22;
-const MARKS: Readonly<Record<Told, string>> = { clear: ' ', 'on average': '~', 'not told from zero': '?' };
+const MARKS: Readonly<Record<Told, string>> = {
+  clear: ' ',
+  'on average': '~',
+  'not told from zero': '?',
+  'a loss': '!',
+};
 
 /** Wide enough for every sum, in any currency. */
 function moneyWidth(answer: LadderAnswer): number {
@@ -167,9 +187,15 @@ function readingNotes({ rungs, confidence, horizonDays, provenance }: LadderAnsw
 }
 
 function leftWords(answer: LadderAnswer): string[] {
-  if (answer.left.length === 0) return [];
+  const back = answer.takenBack.map(
+    ({ title, gainDays, strategyTitle }) =>
+      `${title} (then by “${strategyTitle}”): ${gainText(gainDays)} days`,
+  );
+  const lost =
+    back.length === 0 ? [] : [`Chosen, then taken back, for on other outages it loses: ${back.join('; ')}.`];
+  if (answer.left.length === 0) return lost;
   const named = answer.left.map(({ title, price, why }) => `${title} (${money(price, answer)}): ${why}`);
-  return [`Not on the ladder: ${named.join('; ')}.`];
+  return [...lost, `Not on the ladder: ${named.join('; ')}.`];
 }
 
 function allWords({ all, horizonDays, ...answer }: LadderAnswer): string[] {
@@ -183,9 +209,10 @@ function allWords({ all, horizonDays, ...answer }: LadderAnswer): string[] {
   const behind = `${checked} On the way the best one for the same money is up to ${signedTenths(all.mostBehindDays)} days ahead of a rung, on the outages that chose it.`;
   const whole = answer.budget === null ? 'the money of the whole ladder' : 'the whole budget';
   if (all.other === null) return [`${behind} For ${whole} none is.`];
-  const { stepTitles, days, gainDays } = all.other;
+  const { other } = all;
+  const { stepTitles, days, gainDays } = other;
   return [
     behind,
-    `For ${whole}, ${stepTitles.join(', ')} together reach ${daysDown(days.value, horizonDays)} days on the fresh outages: ${gainText(gainDays)} against the ladder’s end${gainDays.low !== null && gainDays.low > 0 ? '' : ', not told from zero'}. That costs ${money(all.other.paid, { all, horizonDays, ...answer })}.`,
+    `For ${whole}, ${stepTitles.join(', ')} together reach ${daysDown(days.value, horizonDays)} days on the fresh outages: ${gainText(gainDays)} against the ladder’s end${AGAINST_END[toldOf({ days: other.gainDays, meanDays: other.gainMeanDays })]}. That costs ${money(other.paid, { all, horizonDays, ...answer })}.`,
   ];
 }

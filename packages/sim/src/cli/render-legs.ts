@@ -1,6 +1,6 @@
+import { isGain } from '../advice/compare-runtimes.ts';
 import type { LegSchedule, LegsAnswer, ScheduledCircuit } from '../advice/legs/legs-answer.ts';
 import { daysDown, daysInterval, percent, signedTenths } from '../trials/days-in-words.ts';
-import { provenanceStamp } from '../trials/provenance-stamp.ts';
 import type { Estimate } from '../trials/study-summary.ts';
 import { renderFramed } from './render-frame.ts';
 import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
@@ -8,7 +8,7 @@ import type { Style, TerminalLook } from './render-style.ts';
 
 /** Which circuit on which leg, for a terminal: the gain, the moves, the schedule, the search and its bound. */
 export function renderLegs(answer: LegsAnswer, look: TerminalLook): string {
-  const { alternativeTitle, strategyTitle, choosing } = answer;
+  const { alternativeTitle, strategyTitle, freshSeed } = answer;
   return renderFramed(
     {
       provenance: answer.provenance,
@@ -16,7 +16,7 @@ export function renderLegs(answer: LegsAnswer, look: TerminalLook): string {
       headline: headline(answer),
       body: (style) => [
         ...moveLines(answer, look),
-        style.heading(answer.told === 'not told from zero' ? 'The panel as it is' : 'The panel like that'),
+        style.heading(isGain(answer.told) ? 'The panel like that' : 'The panel as it is'),
         ...answer.legs.flatMap((leg) => legLines(leg, look, style)),
         ...acrossLines(answer, look, style),
         '',
@@ -24,7 +24,7 @@ export function renderLegs(answer: LegsAnswer, look: TerminalLook): string {
         ...boundWords(answer).flatMap((text) => paragraph(text, look.width)),
         '',
         ...[
-          `The assignment was chosen on other outages than those that the gain is from: ${provenanceStamp(choosing)}.`,
+          `The gain is from other outages than those on which the assignment was chosen: those of seed ${freshSeed}, as \`days\` knows them.`,
           '*: moved. Watts are nameplates; “by itself” is what runs without anybody choosing when.',
         ]
           .flatMap((text) => paragraph(text, look.width, '  '))
@@ -44,7 +44,7 @@ function headline({ present, best, moves, ...answer }: LegsAnswer): string[] {
   if (moves.length === 0) return [now, 'No other assignment was found to last longer.'];
   const what = `${moves.length} ${moves.length === 1 ? 'circuit' : 'circuits'} moved`;
   const gain = `${gainWords(answer.gainDays)}; on average ${signedTenths(answer.gainMeanDays.value!)}${limits(answer.gainMeanDays)}`;
-  if (answer.told === 'not told from zero')
+  if (!isGain(answer.told))
     return [
       now,
       `The best found, ${what}, does not hold up on fresh outages: ${gain}. Nothing here is worth opening the panel for.`,
@@ -78,7 +78,7 @@ function moveLines({ moves, told }: LegsAnswer, look: TerminalLook): string[] {
   const lines = moves.flatMap(({ title, from, to }) =>
     paragraph(`${title}: from ${from} to ${to}`, look.width, '- '),
   );
-  const head = told === 'not told from zero' ? 'It would move:' : 'Circuits that move:';
+  const head = isGain(told) ? 'Circuits that move:' : 'It would move:';
   return [head, ...lines, ''];
 }
 
@@ -109,10 +109,10 @@ function circuitLines(circuit: ScheduledCircuit, look: TerminalLook): string[] {
   return [`${moved ? '* ' : '  '}${toLeft(first, nameWidth)}${tail}`, ...more.map((part) => `  ${part}`)];
 }
 
-function boundWords({ search, bound, horizonDays, choosing }: LegsAnswer): string[] {
+function boundWords({ search, bound, horizonDays, provenance }: LegsAnswer): string[] {
   const reach = (days: number | null) => daysDown(days, horizonDays);
   const { movableCircuits, assignments, simulated, how } = search;
-  const said = `${movableCircuits} circuits can be on either leg: ${assignments < 1e6 ? assignments : assignments.toExponential(1)} assignments, ${simulated} of them simulated on ${choosing.draws} outages. There the panel as it is reaches ${reach(search.presentDays)} days and the best found ${reach(search.bestDays)}.`;
+  const said = `${movableCircuits} circuits can be on either leg: ${assignments < 1e6 ? assignments : assignments.toExponential(1)} assignments, ${simulated} of them simulated on ${provenance.choosingDraws} outages. There the panel as it is reaches ${reach(search.presentDays)} days and the best found ${reach(search.bestDays)}.`;
   if (how === 'every one simulated')
     return [said, 'Every assignment within the ratings was simulated: on these outages none lasts longer.'];
   if (bound === null)

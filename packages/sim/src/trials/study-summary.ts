@@ -93,6 +93,8 @@ export interface Provenance {
   readonly scenarioTitle: string;
   readonly seed: string;
   readonly draws: number;
+  /** Other draws, on which what these tell of was chosen. */
+  readonly choosingDraws?: number;
   readonly version: string;
   readonly weatherName: string;
 }

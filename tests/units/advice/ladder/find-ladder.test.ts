@@ -130,8 +130,8 @@ describe('the ladder of a house on paper', () => {
   });
 
   it('chooses on one set of draws and tells the gains on another', () => {
-    expect([answer.choosing.seed, answer.choosing.draws]).toEqual(['paper', 2]);
-    expect([answer.provenance.seed, answer.provenance.draws]).toEqual(['paper/fresh', 3]);
+    expect(answer.provenance).toMatchObject({ seed: 'paper', draws: 3, choosingDraws: 2 });
+    expect(answer.freshSeed).toBe('paper/fresh');
   });
 
   it('repeats to the last bit', async () => {
@@ -213,7 +213,7 @@ describe('the ladder', () => {
     expect(ended).toBe('horizon');
     expect(rungs.map((rung) => rung.stepIds)).toEqual([['careful']]);
     expect(rungs[0]!.days.value).toBeNull();
-    expect(left.every((step) => step.why === 'not looked at')).toBe(true);
+    expect(left.every((step) => step.why === 'not needed within the horizon')).toBe(true);
   });
 
   it('does without the check when there are too many combinations, and climbs the same', async () => {
@@ -230,6 +230,30 @@ describe('the ladder', () => {
     };
     await ask(houseWith(), {}, counted);
     expect(seeds).toEqual(['paper', 'paper/fresh']);
+  });
+
+  it('takes a rung back that loses on the fresh draws, and goes on without it', async () => {
+    const hold = await ask(houseWith());
+    const thriftLoses: AskStudy = async (scenario, question) => {
+      const { outline, rows } = await askHere(scenario, question);
+      if (question.seed === 'paper') return { outline, rows };
+      const { alternative, runtimeMinutes } = rows.columns;
+      const isThrifty = (a: number) => outline.alternatives[a]!.id.split('-').at(-2) === '1';
+      const times = runtimeMinutes!.map((time, row) => (isThrifty(alternative![row]!) ? 60 : time));
+      return { outline, rows: { ...rows, columns: { ...rows.columns, runtimeMinutes: times } } };
+    };
+    const answer = await ask(houseWith(), {}, thriftLoses);
+    const ids = ({ rungs }: LadderAnswer) => rungs.flatMap((rung) => rung.stepIds);
+    expect(ids(hold)).toContain('thrift');
+    expect(ids(answer)).not.toContain('thrift');
+    expect(ids(answer)).toEqual(ids(hold).slice(0, ids(answer).length));
+    expect(answer.takenBack.length).toBeGreaterThan(0);
+    for (const { stepIds, told, gainDays } of answer.takenBack) {
+      expect(stepIds).toContain('thrift');
+      expect([told, gainDays.high! < 0]).toEqual(['a loss', true]);
+    }
+    expect(answer.left.find(({ id }) => id === 'thrift')!.why).toBe('taken back');
+    expect(answer.rungs.every(({ told }) => told === 'clear')).toBe(true);
   });
 
   it('is refused where the scenario has none', async () => {

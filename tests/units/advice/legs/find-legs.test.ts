@@ -36,7 +36,8 @@ describe('the best legs', () => {
     expect(answer.told).toBe('clear');
     expect(answer.moves).toEqual([{ id: 'a', title: 'a', from: 'L1', to: 'L2' }]);
     expect(answer.gainTrips.value).toBe(0);
-    expect([answer.choosing.seed, answer.provenance.seed]).toEqual(['legs', 'legs/fresh']);
+    expect(answer.provenance).toMatchObject({ seed: 'legs', choosingDraws: QUESTION.choosingDraws });
+    expect(answer.freshSeed).toBe('legs/fresh');
   });
 
   it('leave fixed circuits where they are, and circuits that share a neutral', async () => {

@@ -26,11 +26,13 @@ interface Gain {
 /** Differences below this are rounding, not time. */
 const NOTHING_DAYS = 1e-9;
 
+/** @param isRefused baskets that are not to be taken */
 export async function climb(
   plan: LadderPlan,
   ask: AskStandings,
   horizonDays: number,
   budget: number | undefined,
+  isRefused: (basket: Basket) => boolean = () => false,
 ): Promise<Climb> {
   const [start] = await ask([plan.steps.map(() => 0)]);
   const rungs: Climbed[] = [];
@@ -41,9 +43,10 @@ export async function climb(
     if (at.days === null && at.meanDays >= horizonDays - NOTHING_DAYS) return ended('horizon');
     const all = nextBaskets(plan, at.counts);
     if (all.length === 0) return ended('all taken');
+    const offered = (baskets: readonly Basket[]) => baskets.filter((b) => isWithin(b) && !isRefused(b));
     const best =
-      (await bestOf(all.filter(isWithin), at, ask, horizonDays)) ??
-      (await bestOf(nextPairs(plan, at.counts).filter(isWithin), at, ask, horizonDays));
+      (await bestOf(offered(all), at, ask, horizonDays)) ??
+      (await bestOf(offered(nextPairs(plan, at.counts)), at, ask, horizonDays));
     if (best === undefined) return ended(all.every(isWithin) ? 'no gain' : 'budget');
     rungs.push(best);
     at = best.to;

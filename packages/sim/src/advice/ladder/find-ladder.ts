@@ -6,7 +6,7 @@ import type { AskStudy } from '../ask-study.ts';
 import { affordable, nextBaskets, priceOf } from './baskets.ts';
 import { climb, type Climb } from './climb.ts';
 import { confirmRungs } from './confirm-rungs.ts';
-import type { LadderAnswer, StepLeft } from './ladder-answer.ts';
+import type { LadderAnswer, LadderRung, StepLeft } from './ladder-answer.ts';
 import { createCells } from './ladder-cells.ts';
 import { lookAtAll, standingsOfAll } from './look-at-all.ts';
 import { createStandings } from './standing.ts';
@@ -42,49 +42,73 @@ export async function findLadder(
   const standings = createStandings(ladder, createCells(ask, scenario, ladder, choosing));
   const limits = { budget, mostRuns: question.mostRuns ?? MOST_RUNS, horizonDays };
   const everyOne = await standingsOfAll(ladder, standings, limits);
-  const climbed = await climb(ladder, standings, horizonDays, budget);
-  const all = everyOne && lookAtAll(ladder, climbed, everyOne, limits);
-  const end = climbed.rungs.at(-1)?.to ?? climbed.start;
-  const isOther = all !== undefined && (all.best.days ?? horizonDays) > (end.days ?? horizonDays);
   const fresh = { seed: freshSeed(question.seed), draws: question.draws };
-  const confirmed = await confirmRungs(
-    scenario,
-    ladder,
-    climbed,
-    isOther ? all.best : undefined,
-    createCells(ask, scenario, ladder, fresh),
-    fresh.seed,
-  );
-  return {
-    provenance: adviceProvenance(scenario, fresh),
-    choosing: adviceProvenance(scenario, choosing),
-    horizonDays,
-    currency: ladder.currency,
-    budget: budget ?? null,
-    confidence,
-    start: confirmed.start,
-    rungs: confirmed.rungs,
-    ended: climbed.ended,
-    left: stepsLeft(ladder, climbed, budget),
-    all:
-      all === undefined
-        ? null
-        : {
-            combinations: all.combinations,
-            mostBehindDays: Math.max(0, ...all.behindDays),
-            other: confirmed.other,
-          },
-  };
+  const freshCells = createCells(ask, scenario, ladder, fresh);
+  const takenBack: TakenBack[] = [];
+  for (;;) {
+    const climbed = await climb(ladder, standings, horizonDays, budget, ({ counts }) =>
+      takenBack.some((back) => back.key === counts.join()),
+    );
+    const all = everyOne && lookAtAll(ladder, climbed, everyOne, limits);
+    const end = climbed.rungs.at(-1)?.to ?? climbed.start;
+    const isOther = all !== undefined && (all.best.days ?? horizonDays) > (end.days ?? horizonDays);
+    const other = isOther ? all.best : undefined;
+    const confirmed = await confirmRungs(scenario, ladder, climbed, other, freshCells, fresh.seed);
+    const lost = confirmed.rungs.findIndex(({ told }) => told === 'a loss');
+    if (lost >= 0) {
+      takenBack.push({ rung: confirmed.rungs[lost]!, key: climbed.rungs[lost]!.to.counts.join() });
+      continue;
+    }
+    return {
+      provenance: adviceProvenance(scenario, question),
+      freshSeed: fresh.seed,
+      horizonDays,
+      currency: ladder.currency,
+      budget: budget ?? null,
+      confidence,
+      start: confirmed.start,
+      rungs: confirmed.rungs,
+      ended: climbed.ended,
+      left: stepsLeft(ladder, climbed, budget, takenBack),
+      takenBack: takenBack.map(({ rung }) => rung),
+      all:
+        all === undefined
+          ? null
+          : {
+              combinations: all.combinations,
+              mostBehindDays: Math.max(0, ...all.behindDays),
+              other: confirmed.other,
+            },
+    };
+  }
 }
 
-function stepsLeft(ladder: Ladder, climbed: Climb, budget: number | undefined): StepLeft[] {
+/** A rung that loses on the fresh draws, and where it led to: counts of every step. */
+interface TakenBack {
+  readonly rung: LadderRung;
+  readonly key: string;
+}
+
+function stepsLeft(
+  ladder: Ladder,
+  climbed: Climb,
+  budget: number | undefined,
+  takenBack: readonly TakenBack[],
+): StepLeft[] {
   const { counts } = climbed.rungs.at(-1)?.to ?? climbed.start;
   const baskets = nextBaskets(ladder, counts);
   return ladder.steps.flatMap((step, i) => {
     if (counts[i]! >= step.atMost) return [];
     const basket = baskets.find(({ taken }) => taken.at(-1) === i);
     const within = basket === undefined || affordable(priceOf(ladder, basket.counts), budget);
-    const why = !within ? 'over the budget' : climbed.ended === 'horizon' ? 'not looked at' : 'no gain found';
+    const wasBack = takenBack.some(({ rung }) => rung.stepIds.at(-1) === step.id);
+    const why = !within
+      ? 'over the budget'
+      : climbed.ended === 'horizon'
+        ? 'not needed within the horizon'
+        : wasBack
+          ? 'taken back'
+          : 'no gain found';
     return { id: step.id, title: step.title, price: step.price, why };
   });
 }

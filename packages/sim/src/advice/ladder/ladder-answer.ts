@@ -3,10 +3,9 @@ import type { Estimate, Provenance } from '../../trials/study-summary.ts';
 import type { Told } from '../compare-runtimes.ts';
 
 export interface LadderAnswer {
-  /** Of the fresh draws that every figure below is from, unless it says otherwise. */
+  /** Seed and draws as asked for. The figures below are from draws of `freshSeed`, unless they say otherwise. */
   readonly provenance: Provenance;
-  /** Of the draws on which the order was chosen. */
-  readonly choosing: Provenance;
+  readonly freshSeed: string;
   readonly horizonDays: number;
   readonly currency: string;
   readonly budget: number | null;
@@ -17,6 +16,8 @@ export interface LadderAnswer {
   /** Why there is no further rung. */
   readonly ended: 'all taken' | 'no gain' | 'budget' | 'horizon';
   readonly left: readonly StepLeft[];
+  /** Rungs that were chosen and then taken back: on the fresh draws they lose. */
+  readonly takenBack: readonly LadderRung[];
   readonly all: EveryCombination | null;
 }
 
@@ -48,7 +49,7 @@ export interface StepLeft {
   readonly id: string;
   readonly title: string;
   readonly price: number;
-  readonly why: 'no gain found' | 'over the budget' | 'not looked at';
+  readonly why: 'no gain found' | 'over the budget' | 'not needed within the horizon' | 'taken back';
 }
 
 /** Every combination, looked at on the draws that chose the ladder. */

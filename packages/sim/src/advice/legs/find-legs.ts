@@ -10,7 +10,7 @@ import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
 import { freshSeed } from '../fresh-seed.ts';
 import { adviceProvenance } from '../advice-provenance.ts';
 import type { AskStudy, StudyQuestion } from '../ask-study.ts';
-import { compareRuntimes, toldOf } from '../compare-runtimes.ts';
+import { compareRuntimes, isGain, toldOf } from '../compare-runtimes.ts';
 import { daysReached, drawsBeyond, planBound, type BoundPlan } from './leg-bound.ts';
 import { withinLimits } from './leg-limits.ts';
 import type { LegsAnswer, LegsBound, LegsSearch } from './legs-answer.ts';
@@ -64,8 +64,8 @@ export async function findLegs(
   const strategy = household.strategies[0]!;
   const told = toldOf({ days: gained.gainDays, meanDays: gained.gainMeanDays });
   return {
-    provenance: adviceProvenance(scenario, fresh),
-    choosing: adviceProvenance(scenario, choosing),
+    provenance: adviceProvenance(scenario, question),
+    freshSeed: fresh.seed,
     horizonDays: scenario.outage.horizonDays,
     alternativeTitle: alternative.title,
     strategyId: strategy.id,
@@ -82,7 +82,7 @@ export async function findLegs(
       bestDays: found.best.days,
     },
     bound: plan === undefined ? null : boundOf(plan, bare!, [...tries.values()]),
-    ...scheduleOf(panel, told === 'not told from zero' ? panel.present : found.best.sides),
+    ...scheduleOf(panel, isGain(told) ? found.best.sides : panel.present),
   };
 }
 

@@ -3,10 +3,9 @@ import type { Estimate, Provenance } from '../../trials/study-summary.ts';
 import type { Told } from '../compare-runtimes.ts';
 
 export interface LegsAnswer {
-  /** Of the fresh draws that gains are from. */
+  /** Seed and draws as asked for. Gains are from draws of `freshSeed`; choice and bound from `choosingDraws` of the seed. */
   readonly provenance: Provenance;
-  /** Of the draws on which the assignment was chosen and the bound is told. */
-  readonly choosing: Provenance;
+  readonly freshSeed: string;
   readonly horizonDays: number;
   readonly alternativeTitle: string;
   readonly strategyId: string;
@@ -22,7 +21,7 @@ export interface LegsAnswer {
   readonly moves: readonly CircuitMove[];
   readonly search: LegsSearch;
   readonly bound: LegsBound | null;
-  /** The panel with the moves made, or as it is when their gain is not told from zero. */
+  /** The panel with the moves made, or as it is when they gain nothing that is told from zero. */
   readonly legs: readonly LegSchedule[];
   /** 240 V circuits. */
   readonly across: readonly ScheduledCircuit[];
