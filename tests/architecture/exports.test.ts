@@ -81,6 +81,7 @@ describe('@rideout/sim', () => {
         "joinRows",
         "jsonFile",
         "ladderTable",
+        "lastClearRung",
         "leastRatingA",
         "legsTable",
         "localTimes",
@@ -246,6 +247,11 @@ describe('@rideout/sim', () => {
       version: string;
     };
     expect(browser.VERSION).toBe(version);
+  });
+
+  it('is of the newest version in the changelog: figures that move belong to another version', () => {
+    const changelog = readFileSync(join(SOURCE, '../../../CHANGELOG.md'), 'utf8');
+    expect(/^## (.+)$/m.exec(changelog)![1]).toBe(browser.VERSION);
   });
 });
 
