@@ -6,7 +6,7 @@ import { liveToEnd } from '../step/live-to-end.ts';
 import { releaseRun, startRun, type Run } from '../step/run.ts';
 import { workspaceOf } from './shard.ts';
 import type { Study } from './study.ts';
-import { fillDraw } from './workspace.ts';
+import { fillDraw, fillSupplies } from './workspace.ts';
 
 /** Positions in the study's lists. */
 export interface RunChoice {
@@ -19,20 +19,25 @@ export interface RunChoice {
  * @param buffersOf the study whose buffers are used: itself, or the one it was varied from (`varyStudy`)
  */
 export function liveDraw(study: Study, streams: Streams, choice: RunChoice, buffersOf: Study = study): Run {
-  const run = startDraw(study, streams, choice, buffersOf);
+  const run = startDraw(study, streams, choice, buffersOf, fillDraw);
   advance(run, study.minutes);
   closeAll(run); // a stretch without power is noted at its end
   return run;
 }
 
-/** Minutes until tier 1 went without, cut at the horizon; the arguments are those of `liveDraw`. */
+/**
+ * Minutes until tier 1 went without, cut at the horizon; the arguments are those of `liveDraw`.
+ * @param world kept: weather, sun and habits are those of the draw before, which these streams would only repeat
+ */
 export function drawnRuntimeMinutes(
   study: Study,
   streams: Streams,
   choice: RunChoice,
-  buffersOf: Study = study,
+  buffersOf: Study,
+  world: 'drawn' | 'kept',
 ): number {
-  const run = startDraw(study, streams, choice, buffersOf);
+  const fill = world === 'drawn' ? fillDraw : fillSupplies;
+  const run = startDraw(study, streams, choice, buffersOf, fill);
   liveToEnd(run);
   releaseRun(run);
   return Math.min(run.end.minute, run.draw.minutes);
@@ -43,9 +48,10 @@ function startDraw(
   streams: Streams,
   { alternative, strategy }: RunChoice,
   buffersOf: Study,
+  fill: typeof fillDraw,
 ): Run {
   const work = workspaceOf(buffersOf);
-  fillDraw(study, work, streams);
+  fill(study, work, streams);
   const { household } = study.compiled[alternative]!;
   return startRun(household, work.draws[alternative]!, household.strategies[strategy]!);
 }

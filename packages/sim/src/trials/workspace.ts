@@ -106,17 +106,35 @@ function byKey<Buffers>(
 
 /** Makes one draw: when, what weather, what habits, and what every alternative has to meet it with. */
 export function fillDraw(study: Study, work: Workspace, streams: Streams): void {
+  fillWorld(study, work, streams);
+  fillSupplies(study, work, streams);
+}
+
+/** When, and what weather. */
+export function fillSky(study: Study, work: Workspace, streams: Streams): void {
   const { scenario, planes, minutes } = study;
-  const { site } = scenario;
-  fillClock(work.clock, drawStart(scenario.outage, site.timeZone, streams('start')));
+  fillClock(work.clock, drawStart(scenario.outage, scenario.site.timeZone, streams('start')));
   fillSunTrack(study.sunTable, planes, work.clock.startEpochMinute, minutes, work.track);
   drawWeather(study.weatherPlan, work.track, work.clock, streams, work.weather);
+}
+
+/** When, what weather, and what it asks of the household: all but what its units have to meet it with. */
+function fillWorld(study: Study, work: Workspace, streams: Streams): void {
+  const { planes } = study;
+  const { site } = study.scenario;
+  fillSky(study, work, streams);
   fillAmbient(work.ambient, site.indoorC, site.indoorFollowsFraction);
   fillPlanes(planes, work.track, work.weather, site.groundReflectance, work.planeWm2);
   for (const { buffers, owner } of work.usages.values()) {
     drawUsage(owner.usagePlan, work.clock, work.ambient, work.track.cosZenith, streams, buffers);
   }
   for (const { buffers } of work.wants.values()) fillWants(buffers);
+}
+
+/** What every alternative's units have to meet the world with that was filled last. */
+export function fillSupplies(study: Study, work: Workspace, streams: Streams): void {
+  const { planes } = study;
+  const { site } = study.scenario;
   for (const { alternative, unit, solar } of work.solars.values()) {
     const spec = study.compiled[alternative]!.household.units[unit]!;
     fillUnitSolar(solar, spec, planes, work.planeWm2, work.weather, work.track.daylight, work.clock);

@@ -22,6 +22,8 @@ export interface UncertainInput {
   readonly numbers: Numbers;
   /** True for a figure that is fixed but not known; false for what every outage brings anew. */
   readonly isValue: boolean;
+  /** Weather, sun and habits of a draw are the same whatever it is: it is a figure of the units alone. */
+  readonly keepsWorld: boolean;
   readonly ends: Ends;
 }
 
@@ -48,13 +50,27 @@ export function inputsOf(scenario: Scenario, alternative: number): UncertainInpu
 
 function weather(): UncertainInput {
   const ends = { low: 'the dullest fifth of skies', high: 'the brightest fifth', held: undefined };
-  return { id: WEATHER, title: 'Weather', numbers: startsWith('weather/'), isValue: false, ends };
+  return {
+    id: WEATHER,
+    title: 'Weather',
+    numbers: startsWith('weather/'),
+    isValue: false,
+    keepsWorld: false,
+    ends,
+  };
 }
 
 function usage(): UncertainInput {
   const held = { numbers: only('usage/household'), low: 0.1, high: 0.9 };
   const ends = { low: 'frugal, one home in ten below', high: 'lavish, one in ten above', held };
-  return { id: 'usage', title: 'Usage', numbers: startsWith('usage/'), isValue: false, ends };
+  return {
+    id: 'usage',
+    title: 'Usage',
+    numbers: startsWith('usage/'),
+    isValue: false,
+    keepsWorld: false,
+    ends,
+  };
 }
 
 function startDay(): UncertainInput {
@@ -64,13 +80,13 @@ function startDay(): UncertainInput {
     high: 'late (9/10)',
     held: { numbers, low: 0.1, high: 0.9 },
   };
-  return { id: 'start-day', title: 'Day it begins', numbers, isValue: false, ends };
+  return { id: 'start-day', title: 'Day it begins', numbers, isValue: false, keepsWorld: false, ends };
 }
 
 function startHour(): UncertainInput {
   const numbers = only('start', 1);
   const ends = { low: '06:00', high: '18:00', held: { numbers, low: 0.25, high: 0.75 } };
-  return { id: 'start-hour', title: 'Hour it begins', numbers, isValue: false, ends };
+  return { id: 'start-hour', title: 'Hour it begins', numbers, isValue: false, keepsWorld: false, ends };
 }
 
 function charge(): UncertainInput {
@@ -80,7 +96,7 @@ function charge(): UncertainInput {
     high: 'nine tenths',
     held: { numbers, low: 0.1, high: 0.9 },
   };
-  return { id: 'charge', title: 'Charge at the start', numbers, isValue: false, ends };
+  return { id: 'charge', title: 'Charge at the start', numbers, isValue: false, keepsWorld: true, ends };
 }
 
 /** Rolling outages: when the grid comes back first decides most of what they give. */
@@ -90,7 +106,14 @@ function gridHours(): UncertainInput {
     high: 'late (9/10)',
     held: { numbers: only('grid/windows', 0), low: 0.1, high: 0.9 },
   };
-  return { id: 'grid', title: 'Hours of grid', numbers: startsWith('grid/'), isValue: false, ends };
+  return {
+    id: 'grid',
+    title: 'Hours of grid',
+    numbers: startsWith('grid/'),
+    isValue: false,
+    keepsWorld: false,
+    ends,
+  };
 }
 
 function valueInputs({ unknowns = {}, alternatives }: Scenario, alternative: number): UncertainInput[] {
@@ -123,5 +146,6 @@ function value(
     [...new Set(given.map((range) => `${Number(range[end].toPrecision(3))}${unitOfMeasure}`))].join(', ');
   const numbers = only(purpose);
   const ends = { low: words(0), high: words(1), held: { numbers, low: 0, high: 1 } };
-  return [{ id, title, numbers, isValue: true, ends }];
+  const keepsWorld = purpose !== VALUE_PURPOSES.rooms; // rooms warm and cool with it, and appliances in them
+  return [{ id, title, numbers, isValue: true, keepsWorld, ends }];
 }

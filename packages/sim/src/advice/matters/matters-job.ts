@@ -22,81 +22,104 @@ export type MattersTask =
 export type MattersJob = MattersTask &
   RunChoice & { readonly job: 'matters'; readonly scenario: Scenario; readonly seed: string };
 
-type Measure = (draw: number) => number;
+/** A column of rows: the runtime of a draw with these streams. */
+interface Column {
+  readonly name: string;
+  readonly streams: (row: number) => Streams;
+  /** Weather and habits are those of the column before. */
+  readonly keepsWorld: boolean;
+}
 
 /** Rows with one column per measure: `draw` and minutes, or kWh/m² for skies. */
 export function openMattersJob(job: MattersJob): (from: number, to: number) => OutcomeRows {
   const study = prepareStudy(narrowedTo(job.scenario, job), { seed: job.seed });
-  const measures = measuresOf(job, study, inputsOf(job.scenario, job.alternative));
+  const measures = measuresOf(job, study);
   return (from, to) => {
     const length = Math.max(0, to - from);
     const columns: Record<string, Float64Array> = { draw: Float64Array.from({ length }, (_, i) => from + i) };
-    for (const name of measures.keys()) columns[name] = new Float64Array(length);
+    for (const { name } of measures) columns[name] = new Float64Array(length);
     for (let i = 0; i < length; i++)
-      for (const [name, measure] of measures) columns[name]![i] = measure(from + i);
+      for (const { name, measure } of measures) columns[name]![i] = measure(from + i);
     return { length, columns };
   };
 }
 
-function measuresOf(
-  job: MattersJob,
-  study: Study,
-  inputs: readonly UncertainInput[],
-): ReadonlyMap<string, Measure> {
-  const drawn = (index: number) => streamsOf(job.seed, index);
-  if (job.task === 'skies') return new Map([['kWhM2', (draw: number) => skyKWhM2(study, drawn(draw))]]);
-  const minutes = (streams: Streams) => runtimeWith(study, streams);
-  return job.task === 'swings'
-    ? swingMeasures(job, inputs, drawn, minutes)
-    : indexMeasures(inputs, drawn, minutes);
+interface Measure {
+  readonly name: string;
+  readonly measure: (row: number) => number;
 }
 
-function runtimeWith(study: Study, streams: Streams): number {
+/** In the order in which they are to be taken of each row. */
+function measuresOf(job: MattersJob, study: Study): Measure[] {
+  const drawn = (index: number) => streamsOf(job.seed, index);
+  if (job.task === 'skies') return [{ name: 'kWhM2', measure: (draw) => skyKWhM2(study, drawn(draw)) }];
+  const inputs = inputsOf(job.scenario, job.alternative);
+  const columns = job.task === 'swings' ? swingColumns(job, inputs, drawn) : indexColumns(inputs, drawn);
+  return columns.map(({ name, streams, keepsWorld }) => ({
+    name,
+    measure: (row) => runtimeWith(study, streams(row), keepsWorld),
+  }));
+}
+
+function runtimeWith(study: Study, streams: Streams, keepsWorld: boolean): number {
   const varied = varyStudy(study, variationOf(study.scenario.unknowns ?? {}, streams));
-  return drawnRuntimeMinutes(varied, streams, { alternative: 0, strategy: 0 }, study);
+  const choice = { alternative: 0, strategy: 0 };
+  return drawnRuntimeMinutes(varied, streams, choice, study, keepsWorld ? 'kept' : 'drawn');
 }
 
 /** Column of the runtimes with every value at its middle; `low:id` and `high:id` beside it. */
 export const MIDDLE = 'middle';
 
-function swingMeasures(
+function swingColumns(
   { dull, bright }: Extract<MattersTask, { task: 'swings' }>,
   inputs: readonly UncertainInput[],
   drawn: (index: number) => Streams,
-  minutes: (streams: Streams) => number,
-): Map<string, Measure> {
+): Column[] {
   const middle: StreamSwap[] = inputs.flatMap(({ isValue, numbers }) =>
     isValue ? { ...numbers, from: 0.5 } : [],
   );
-  const measures = new Map<string, Measure>([[MIDDLE, (draw) => minutes(mixedStreams(drawn(draw), middle))]]);
-  for (const { id, numbers, ends } of inputs)
-    for (const [end, skies] of [
-      ['low', dull],
-      ['high', bright],
-    ] as const) {
-      const swap = (draw: number): StreamSwap =>
-        ends.held === undefined
-          ? { ...numbers, from: drawn(skies[draw % skies.length]!) }
-          : { ...ends.held.numbers, from: ends.held[end] };
-      measures.set(`${end}:${id}`, (draw) => minutes(mixedStreams(drawn(draw), [...middle, swap(draw)])));
-    }
-  return measures;
+  return afterFirst(
+    { name: MIDDLE, streams: (draw) => mixedStreams(drawn(draw), middle), keepsWorld: false },
+    inputs.flatMap(({ id, numbers, ends, keepsWorld }) =>
+      (
+        [
+          ['low', dull],
+          ['high', bright],
+        ] as const
+      ).map(([end, skies]) => {
+        const swap = (draw: number): StreamSwap =>
+          ends.held === undefined
+            ? { ...numbers, from: drawn(skies[draw % skies.length]!) }
+            : { ...ends.held.numbers, from: ends.held[end] };
+        const streams = (draw: number) => mixedStreams(drawn(draw), [...middle, swap(draw)]);
+        return { name: `${end}:${id}`, streams, keepsWorld };
+      }),
+    ),
+  );
 }
 
 /** Rows of Saltelli et al. 2010: `a` is draw 2j, `b` draw 2j + 1, `ab:id` is `a` with one input from `b`. */
-function indexMeasures(
-  inputs: readonly UncertainInput[],
-  drawn: (index: number) => Streams,
-  minutes: (streams: Streams) => number,
-): Map<string, Measure> {
+function indexColumns(inputs: readonly UncertainInput[], drawn: (index: number) => Streams): Column[] {
   const a = (row: number) => drawn(2 * row);
   const b = (row: number) => drawn(2 * row + 1);
-  return new Map<string, Measure>([
-    ['a', (row) => minutes(a(row))],
-    ['b', (row) => minutes(b(row))],
-    ...inputs.map(({ id, numbers }): [string, Measure] => [
-      `ab:${id}`,
-      (row) => minutes(mixedStreams(a(row), [{ ...numbers, from: b(row) }])),
-    ]),
-  ]);
+  return [
+    ...afterFirst(
+      { name: 'a', streams: a, keepsWorld: false },
+      inputs.map(({ id, numbers, keepsWorld }) => ({
+        name: `ab:${id}`,
+        streams: (row: number) => mixedStreams(a(row), [{ ...numbers, from: b(row) }]),
+        keepsWorld,
+      })),
+    ),
+    { name: 'b', streams: b, keepsWorld: false },
+  ];
+}
+
+/** Those that keep its world right after it, so that it is drawn once. */
+function afterFirst(first: Column, others: readonly Column[]): Column[] {
+  return [
+    first,
+    ...others.filter(({ keepsWorld }) => keepsWorld),
+    ...others.filter(({ keepsWorld }) => !keepsWorld),
+  ];
 }
