@@ -52,6 +52,10 @@ describe('the shell of a page', () => {
     expect(await ask()).toBe('shell 3 é');
   });
 
+  it('is built once for all who ask while it is being built', async () => {
+    expect(await Promise.all([ask(), ask()])).toEqual(['shell 1 é', 'shell 1 é']);
+  });
+
   it('leaves those of other pages alone', async () => {
     await ask();
     await ask(at('other.html'));

@@ -1,3 +1,9 @@
 /** Publishing pages. Node only. */
-export { OUR_PAGES, publishPages, type PublishedPage, type PublishOptions } from './publish-pages.ts';
+export {
+  OUR_PAGES,
+  publishPages,
+  readyPage,
+  type PublishedPage,
+  type PublishOptions,
+} from './publish-pages.ts';
 export { PublishError } from './publish-error.ts';

@@ -19,6 +19,9 @@ export interface ShellSources {
   readonly keptIn: string;
 }
 
+/** On their way: who asks meanwhile waits for the same one. */
+const building = new Map<string, Promise<string>>();
+
 /**
  * The shell of one of our pages: as kept, or built by `build` and then kept. Where there is no telling what it was made
  * from, or nowhere to keep it, it is built each time.
@@ -31,12 +34,25 @@ export async function keptShell(
   if (sources === undefined) return build(page);
   const name = basename(page, '.html');
   const file = `${name}.${fingerprint(page, sources)}.html`;
-  const kept = await readFile(join(sources.keptIn, file), 'utf8').catch(() => undefined);
+  const place = join(sources.keptIn, file);
+  const begun = building.get(place);
+  if (begun !== undefined) return begun;
+  const shell = keptOrBuilt(page, build, { folder: sources.keptIn, name, file });
+  building.set(place, shell);
+  return shell.finally(() => building.delete(place));
+}
+
+async function keptOrBuilt(
+  page: string,
+  build: (page: string) => Promise<string>,
+  { folder, name, file }: { readonly folder: string; readonly name: string; readonly file: string },
+): Promise<string> {
+  const kept = await readFile(join(folder, file), 'utf8').catch(() => undefined);
   if (kept !== undefined) return kept;
   const shell = await build(page);
   try {
-    await writeWhole(sources.keptIn, [{ name: file, bytes: new TextEncoder().encode(shell) }]);
-    forgetOthers(sources.keptIn, name, file);
+    await writeWhole(folder, [{ name: file, bytes: new TextEncoder().encode(shell) }]);
+    forgetOthers(folder, name, file);
   } catch {
     // A folder that cannot be written to costs the next publishing its seconds, and nobody else anything.
   }

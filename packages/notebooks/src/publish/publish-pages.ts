@@ -75,6 +75,11 @@ export async function publishPages(options: PublishOptions): Promise<PublishedPa
   return files.map(({ name, bytes }) => ({ file: join(folder, name), bytes: bytes.length }));
 }
 
+/** Builds what a page takes that does not depend on its household, while something else is waited for. */
+export async function readyPage(page: keyof typeof OUR_PAGES): Promise<void> {
+  await shellOf(OUR_PAGES[page]);
+}
+
 /** Our own pages' are kept; another's may be made from files that nobody knows of. */
 function shellOf(page: string): Promise<string> {
   const isOurs = Object.values(OUR_PAGES).some((ours) => ours === page);

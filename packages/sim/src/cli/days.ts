@@ -10,7 +10,7 @@ import { writeWhole } from '../node/write-whole.ts';
 import { EXIT } from './exit-codes.ts';
 import { remark, say, terminalLook } from './output.ts';
 import { startProgress } from './progress.ts';
-import { publishWith } from './publish.ts';
+import { publishWith, readyPage } from './publish.ts';
 import { renderStudy } from './render-study.ts';
 import type { StudyVerbOptions } from './study-options.ts';
 
@@ -30,6 +30,7 @@ export async function days(path: string, options: DaysOptions): Promise<number> 
   if (options.out !== undefined) await assertCanWrite(options.out);
   if (options.page !== undefined) await assertCanWrite(dirname(options.page));
   for (const note of notes) remark(note, options);
+  if (options.page !== undefined) void readyPage('how-many-days'); // while the study runs
   const progress = startProgress(options.draws, options);
   let run: StudyRun;
   try {

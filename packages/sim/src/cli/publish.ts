@@ -18,19 +18,32 @@ interface PublishRequest {
 }
 interface Publisher {
   readonly publishPages: (request: PublishRequest) => Promise<{ file: string; bytes: number }[]>;
+  readonly readyPage: (page: string) => Promise<void>;
+}
+
+export async function publishWith(request: PublishRequest): Promise<{ file: string; bytes: number }[]> {
+  const publisher = await loadPublisher();
+  return publisher.publishPages(request);
+}
+
+/** Begins what publishing a page takes seconds for. A fault is told when it is published. */
+export async function readyPage(page: string): Promise<void> {
+  try {
+    await (await loadPublisher()).readyPage(page);
+  } catch {
+    return;
+  }
 }
 
 /** The publisher is a package of its own, so that the library stays small; without it there are no pages. */
-export async function publishWith(request: PublishRequest): Promise<{ file: string; bytes: number }[]> {
+async function loadPublisher(): Promise<Publisher> {
   const name = '@rideout/notebooks/publish';
-  let publisher: Publisher;
   try {
-    publisher = (await import(name)) as Publisher;
+    return (await import(name)) as Publisher;
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'ERR_MODULE_NOT_FOUND') throw error;
     throw new OptionError('pages need the package @rideout/notebooks, which is not installed here');
   }
-  return publisher.publishPages(request);
 }
 
 export interface PublishOptions extends OutputOptions {
