@@ -15,7 +15,7 @@ export function shareWords(share: number): string {
   return `${Math.round(share * 1000) / 10}\u00a0% of outages`;
 }
 
-/** `12 hours more`, `longer on average only`, `no gain that stands out from chance`. */
+/** `12 hours more`, `longer on average, not clearly in these days`, `no gain that stands out from chance`. */
 export function rungGain({ gainDays: { value }, told }: LadderRung): string {
   if (told === 'not told from zero') return 'no gain that stands out from chance';
   if (told === 'a loss') return 'less than before: leave it out';
