@@ -1,7 +1,7 @@
 /**
  * Speed and memory on the full demo household, as ratios to a compiled yardstick.
  *
- *   npm run bench [-- --quick | --full] [kernel draws study memory scaling]
+ *   npm run bench [-- --quick | --full] [kernel draws study advice memory scaling]
  *
  * Best and median of many short samples, the yardstick read in between. Prints a table and writes out/bench.json.
  * Ctrl+C stops it; what is measured by then is kept.
@@ -10,6 +10,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { loadScenario } from '../../packages/sim/src/node.ts';
+import { measureAdvice } from './advice.ts';
 import { measureDraws } from './draws.ts';
 import { EFFORTS, type Effort } from './effort.ts';
 import type { Figure } from './figure.ts';
@@ -27,6 +28,7 @@ const MEASUREMENTS: Readonly<Record<string, (session: Session) => Promise<Figure
   kernel: measureKernel,
   draws: measureDraws,
   study: measureStudy,
+  advice: measureAdvice,
   memory: measureMemory,
   scaling: measureScaling,
 };
