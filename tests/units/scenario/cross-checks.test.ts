@@ -137,6 +137,19 @@ describe('units and circuits', () => {
     ]);
   });
 
+  it.each([
+    ['tier: 1', 'tier: 2', 'tiers 2, 3 only', 'tier: 1'],
+    ["{ 'units.*.battery.modules': 2 }", "{ 'circuits.kitchen.tier': 3 }", 'tiers 2, 3 only', 'change:'],
+    ["{ 'units.*.battery.modules': 2 }", "{ 'circuits.*.tier': 3 }", 'tier 3 only', 'change:'],
+  ])('are not all beside tier 1: %s as %s', (part, by, found, line) => {
+    expect(onlyFinding(spoilt(part, by))).toMatchObject({
+      path: 'circuits',
+      found,
+      expected: 'at least one circuit of tier 1: the days end when one of them goes without',
+      line: part === 'tier: 1' ? lineWith('circuits:') : lineWith(line),
+    });
+  });
+
   it('hold no appliance that cannot be', () => {
     const text = spoilt('runningW: 12', 'runningW: 12').replace(
       'kind: steady',
