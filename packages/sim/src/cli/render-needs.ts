@@ -24,7 +24,7 @@ export function renderNeeds(answer: NeedsAnswer, look: TerminalLook): string {
   );
 }
 
-/** For each alternative, which strategy keeps every need longest, and what gives way first under it. */
+/** For each alternative, the strategy under which the first need to give way holds longest, and what that need is. */
 function headline({ needs, figures, horizonDays }: NeedsAnswer): string[] {
   const alternatives = [...new Set(figures.map((f) => f.alternativeId))];
   return alternatives.map((id) => {
@@ -33,12 +33,27 @@ function headline({ needs, figures, horizonDays }: NeedsAnswer): string[] {
       here.filter((f) => f.strategyId === strategy).reduce((a, b) => (reach(b) < reach(a) ? b : a)),
     );
     const best = weakest.reduce((a, b) => (reach(b) > reach(a) ? b : a));
-    const named = alternatives.length > 1 ? `With “${best.alternativeTitle}”: ` : '';
+    const said = (text: string) =>
+      alternatives.length > 1
+        ? `With “${best.alternativeTitle}”: ${text}`
+        : text.replace(/^[a-z]/, (c) => c.toUpperCase());
     const title = needs.find((need) => need.id === best.needId)!.title;
     if (best.nineInTenDays.value === null)
-      return `${named}under “${best.strategyTitle}”, every need is met for all ${horizonDays} days in nine outages of ten.`;
-    return `${named}“${best.strategyTitle}” keeps every need longest; “${title}” gives way first, and holds at least ${atLeastThisLong(best.nineInTenDays.value)} in nine outages of ten.`;
+      return said(
+        `under “${best.strategyTitle}”, every need is met for all ${horizonDays} days in nine outages of ten.`,
+      );
+    const held = `at least ${atLeastThisLong(best.nineInTenDays.value)} in nine outages of ten`;
+    return said(
+      keepsEveryNeedLongest(best.strategyId, here)
+        ? `“${best.strategyTitle}” keeps every need longest; “${title}” gives way first, and holds ${held}.`
+        : `the first need to give way is latest under “${best.strategyTitle}”: “${title}” holds ${held}. Other needs hold longer under other strategies.`,
+    );
   });
+}
+
+function keepsEveryNeedLongest(strategyId: string, here: readonly NeedFigures[]): boolean {
+  const own = here.filter((f) => f.strategyId === strategyId);
+  return own.every((mine) => here.every((f) => f.needId !== mine.needId || reach(f) <= reach(mine)));
 }
 
 const reach = (f: NeedFigures): number => f.nineInTenDays.value ?? Infinity;
