@@ -8,6 +8,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { profileHints } from '../usage/profile-hints.ts';
 import { readProfile } from '../usage/read-profile.ts';
 import { readTypicalAppliances } from '../usage/typical-appliances.ts';
+import { placeNotes } from '../weather/place-notes.ts';
 import { describeWeatherFindings } from '../weather/messages.ts';
 import { readNormals } from '../weather/normals-table.ts';
 import { readWeatherYear } from '../weather/read-weather-year.ts';
@@ -50,8 +51,11 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
     notes.push(...profileHints(profile).map((hint) => `${file}: ${hint}`));
     return profile;
   };
+  const normals = readNormals(readDataFile('normals.csv'));
+  const { site, weather } = read.scenario;
+  notes.push(...placeNotes(site, normals.get(weather.normals ?? '')));
   const scenario = resolveScenario(read, {
-    normals: readNormals(readDataFile('normals.csv')),
+    normals,
     years: new Map(years.map((file) => [file, yearOf(file)])),
     profiles: new Map(profiles.map((file) => [file, profileOf(file)])),
   });
