@@ -13,7 +13,7 @@ import type { Style, TerminalLook } from './render-style.ts';
 export function renderCheck(report: CheckReport, look: TerminalLook): string {
   const { provenance, watchedDays } = report;
   const days = `${watchedDays}\u00a0${watchedDays === 1 ? 'day' : 'days'}`;
-  const text = renderFramed(
+  return renderFramed(
     {
       provenance,
       about: [
@@ -30,7 +30,6 @@ export function renderCheck(report: CheckReport, look: TerminalLook): string {
     },
     look,
   );
-  return look.ascii === true ? text.replaceAll('°', '') : text;
 }
 
 function headline({ findings, unchecked }: CheckReport): string {
