@@ -1,13 +1,13 @@
 /** `rideout days`: the main study. */
-import { dirname } from 'node:path';
 import { scenarioCautions } from '../advice/engine-caution.ts';
 import { exportFiles } from '../trials/export-files.ts';
 import { summarise } from '../trials/summarise.ts';
-import { assertCanWrite } from '../node/can-write.ts';
+import { assertCanWrite, assertCanWriteFile } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { runStudy, type StudyRun } from '../node/run-study.ts';
 import { writeWhole } from '../node/write-whole.ts';
 import { EXIT } from './exit-codes.ts';
+import { fileSize } from './file-size.ts';
 import { remark, say, terminalLook } from './output.ts';
 import { startProgress } from './progress.ts';
 import { publishWith } from './publish.ts';
@@ -28,7 +28,7 @@ export async function days(path: string, options: DaysOptions): Promise<number> 
   });
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
   if (options.out !== undefined) await assertCanWrite(options.out);
-  if (options.page !== undefined) await assertCanWrite(dirname(options.page));
+  if (options.page !== undefined) await assertCanWriteFile(options.page);
   for (const note of notes) remark(note, options);
   const progress = startProgress(options.draws, options);
   let run: StudyRun;
@@ -73,10 +73,7 @@ async function report(run: StudyRun, options: DaysOptions): Promise<void> {
       summary,
     });
     for (const { file, bytes } of pages)
-      remark(
-        `The page is ${file} (${(bytes / 1e6).toFixed(1)} MB): open it in any browser, no network needed.`,
-        options,
-      );
+      remark(`The page is ${file} (${fileSize(bytes)}): open it in any browser, no network needed.`, options);
   }
 }
 
