@@ -30,7 +30,7 @@ function told(...given: Figures[]): string {
       seed: 's',
       draws: 2,
       weatherName: 'w',
-    } as NextOutage['provenance'],
+    },
     horizonDays: 7,
     lengths: {
       source: 'mine',
