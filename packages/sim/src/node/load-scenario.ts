@@ -5,7 +5,7 @@ import { ScenarioError, type Finding } from '../scenario/findings.ts';
 import { readScenario, type ReadScenario } from '../scenario/read-scenario.ts';
 import { filesNamed, resolveScenario } from '../scenario/resolve-scenario.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { profileHints } from '../usage/profile-hints.ts';
+import { profileHints, profileZoneHints } from '../usage/profile-hints.ts';
 import { readProfile } from '../usage/read-profile.ts';
 import { readTypicalAppliances } from '../usage/typical-appliances.ts';
 import { placeNotes } from '../weather/place-notes.ts';
@@ -47,8 +47,9 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
     return year;
   };
   const profileOf = (file: string) => {
-    const profile = readProfile(readText(resolve(dirname(path), file), read, file), file);
-    notes.push(...profileHints(profile).map((hint) => `${file}: ${hint}`));
+    const text = readText(resolve(dirname(path), file), read, file);
+    const profile = readProfile(text, file);
+    notes.push(...[...profileHints(profile), ...profileZoneHints(text)].map((hint) => `${file}: ${hint}`));
     return profile;
   };
   const normals = readNormals(readDataFile('normals.csv'));
