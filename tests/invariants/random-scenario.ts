@@ -139,7 +139,7 @@ function buildUnit(g: Gen, u: number, { neverTrips = false, sources }: RandomSce
       healthFraction: pick(g, 1, 0.9, 0.35),
       ...(chance(g, 50)
         ? { startFraction: pick(g, 1, 0.7, cutOffFraction) }
-        : { reserveFraction: number(g, 0, 1) }),
+        : { reserveFraction: Math.max(cutOffFraction, number(g, 0, 1)) }),
       cutOffFraction,
       restartFraction: cutOffFraction + pick(g, 0.01, 0.1, 0.5),
       place: pick(g, 'indoors', 'garage', 'outdoors'),

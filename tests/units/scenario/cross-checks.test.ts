@@ -105,6 +105,12 @@ describe('units and circuits', () => {
     ],
     [
       'startFraction: 0.9',
+      'reserveFraction: 0.05',
+      'units.east.battery.reserveFraction',
+      'at least cutOffFraction, 0.1',
+    ],
+    [
+      'startFraction: 0.9',
       'cutOffFraction: 0.5',
       'units.east.battery.restartFraction',
       'a fraction above cutOffFraction',

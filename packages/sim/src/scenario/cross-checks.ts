@@ -77,9 +77,9 @@ function checkUnits({ units }: CheckedScenario, report: Report): void {
   units.forEach(({ inverter, battery }, u) => {
     if (inverter.surgeW < inverter.continuousW)
       report(['units', u, 'inverter', 'surgeW'], `at least continuousW, ${inverter.continuousW}`);
-    if (battery.startFraction !== undefined && battery.startFraction < battery.cutOffFraction) {
-      report(['units', u, 'battery', 'startFraction'], `at least cutOffFraction, ${battery.cutOffFraction}`);
-    }
+    const lowestStart = battery.startFraction === undefined ? 'reserveFraction' : 'startFraction';
+    if (battery[lowestStart]! < battery.cutOffFraction)
+      report(['units', u, 'battery', lowestStart], `at least cutOffFraction, ${battery.cutOffFraction}`);
   });
 }
 
