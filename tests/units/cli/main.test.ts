@@ -141,6 +141,7 @@ describe('rideout check', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^data\/full-house\.yaml can be used \(scenario [0-9a-f]{12}\): /);
     expect(out).toMatch(/unit {6}east on L1: /);
+    expect(out.replaceAll(/\s+/g, ' ')).toMatch(/the first \d+ days? of 1 outage watched minute by minute/);
   });
 
   it('then says what to look into, writes it as tables, and ends as with a file that can be used', async () => {

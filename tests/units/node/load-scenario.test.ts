@@ -128,7 +128,7 @@ describe('loadScenario', () => {
 
   it('takes a weather year given beside the scenario from the working folder, and tells when it is not there', () => {
     expect(messageOf(write('house.yaml', HOME), { weatherYear: 'no-such-year.csv' })).toMatch(
-      /no-such-year\.csv: found no file at .*no-such-year\.csv;/,
+      /^ {2}--weather: no-such-year\.csv: found no file at .*no-such-year\.csv;/m,
     );
   });
 

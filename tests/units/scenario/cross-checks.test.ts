@@ -133,6 +133,11 @@ describe('units and circuits', () => {
     ]);
   });
 
+  it('of two units on one leg are told the other leg once', () => {
+    const findings = findingsOf(spoilt('leg: L2\n    inverter', 'leg: L1\n    inverter'));
+    expect(findings.map(({ expected }) => expected)).toContain('a leg that a unit feeds: L1');
+  });
+
   it('of one unit alone leave no leg unfed, no 240 V and nobody to keep watch', () => {
     const findings = findingsOf(HOUSE.replace(westAlone, ''));
     expect(findings.map(({ path, expected }) => `${path}: ${expected}`)).toEqual([

@@ -161,6 +161,12 @@ describe('a key', () => {
 });
 
 describe('a number', () => {
+  it('of a day below an hour is told the least as people write it', () => {
+    expect(onlyFinding(spoilt('horizonDays: 7', 'horizonDays: 0.01')).expected).toBe(
+      'a number of at least 1/24 (an hour)',
+    );
+  });
+
   it.each([
     ['.nan', 'NaN'],
     ['.inf', 'Infinity'],

@@ -8,6 +8,7 @@ import {
 } from '../advice/checks/checks-table.ts';
 import { assertCanWrite } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
+import { counted } from './counted.ts';
 import { chosenRun } from './chosen-run.ts';
 import { describeScenario } from './describe-scenario.ts';
 import { EXIT } from './exit-codes.ts';
@@ -33,7 +34,7 @@ export async function check(path: string, options: CheckCommandOptions): Promise
   const { alternative } = chosenRun(scenario, { ...options });
   if (options.json !== true && options.quiet !== true)
     say(signsFor(`${describeScenario(path, scenario, alternative).join('\n')}\n\n`, options));
-  remark(`Watching ${draws} ${draws === 1 ? 'outage' : 'outages'}, minute by minute …`, options);
+  remark(`Watching ${counted(draws, 'outage')}, minute by minute …`, options);
   const report = checkScenario(scenario, { seed, draws, alternative });
   say(options.json === true ? JSON.stringify(report) : renderCheck(report, terminalLook(options)));
   const tables = {

@@ -6,6 +6,7 @@ import { assertCanWrite, assertCanWriteFile } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { runStudy, type StudyRun } from '../node/run-study.ts';
 import { writeWhole } from '../node/write-whole.ts';
+import { counted } from './counted.ts';
 import { EXIT } from './exit-codes.ts';
 import { fileSize } from './file-size.ts';
 import { remark, say, terminalLook } from './output.ts';
@@ -85,9 +86,9 @@ function howItRan({ draws, seconds, ended, study }: StudyRun, options: DaysOptio
     ended === 'interrupted'
       ? ` Interrupted: ${draws} of ${options.draws} outages are in these figures.`
       : ended === 'tight enough'
-        ? ` Stopped at ${draws} outages: the days are known to ± ${options.within}.`
+        ? ` Stopped at ${counted(draws, 'outage')}: the days are known to ± ${options.within}.`
         : '';
-  return `${draws} outages, ${runs} runs in ${seconds.toFixed(1)} s: ${(inverterMinutes / 1e6).toFixed(1)} million inverter-minutes a second.${why}`;
+  return `${counted(draws, 'outage')}, ${counted(runs, 'run')} in ${seconds.toFixed(1)} s: ${(inverterMinutes / 1e6).toFixed(1)} million inverter-minutes a second.${why}`;
 }
 
 /** Calls back on the first Ctrl-C; the second ends the program as usual. Returns how to stop listening. */

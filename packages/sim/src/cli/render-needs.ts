@@ -1,5 +1,6 @@
 import type { NeedFigures, NeedsAnswer } from '../advice/needs/needs.ts';
 import { atLeastThisLong, daysDown, percent } from '../trials/days-in-words.ts';
+import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
 import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
@@ -134,7 +135,7 @@ const tenths = (value: number): string => value.toFixed(1).replace('-', '−');
 
 function notes({ provenance, horizonDays }: NeedsAnswer): string[] {
   return [
-    `“Never fails”: share of ${provenance.draws} outages in which it held for ${horizonDays} days. “Hold”: days until it first fails, rounded down; one in ten, or half, fail sooner.`,
+    `“Never fails”: share of ${counted(provenance.draws, 'outage')} in which it held for ${counted(horizonDays, 'day')}. “Hold”: days until it first fails, rounded down; one in ten, or half, fail sooner.`,
     '“Unmet”: all hours without or past the limit, failed or not. “Longest”: of them in a row; one outage in ten has a longer one. °C·h: degree-hours past the limit. “1/10”: one outage in ten goes further.',
   ];
 }

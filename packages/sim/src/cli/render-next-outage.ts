@@ -1,6 +1,7 @@
 import type { NextOutage, NextOutageFigures } from '../advice/outage-lengths/next-outage.ts';
 import type { Bounds } from '../advice/outage-lengths/ridden-out.ts';
 import { percent } from '../trials/days-in-words.ts';
+import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
 import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
@@ -52,7 +53,7 @@ function howOften({ least, most, high }: Bounds, draws: number): string {
     if (high <= RARE_PER_YEAR) return 'less than once in a hundred years';
     const limit =
       high <= 0.5 ? `less than once in ${whole(1 / high)}` : `less than ${high.toFixed(1)} times a year`;
-    return `${limit}, as far as ${draws} simulated outages can tell`;
+    return `${limit}, as far as ${counted(draws, 'simulated outage')} can tell`;
   }
   const once = most > 0.67 ? 'about once a year' : `about once in ${whole(1 / most)}`;
   if (most - least <= 0.05 * most) return once;
@@ -137,7 +138,7 @@ function notes({ lengths, horizonDays, provenance }: NextOutage): string[] {
     .join(', ');
   return [
     `Lengths: ${lengths.source}. Over: ${over}.`,
-    `“Ridden out”: over before tier 1 goes without, ${provenance.draws} simulated outages. “Hours without”: from then to the end of the outage; a home without backup has ${hours(lengths.hoursPerYear)}. “Outlasted”: an outage that is longer than the house holds comes once in so many years.`,
+    `“Ridden out”: over before tier 1 goes without, ${counted(provenance.draws, 'simulated outage')}. “Hours without”: from then to the end of the outage; a home without backup has ${hours(lengths.hoursPerYear)}. “Outlasted”: an outage that is longer than the house holds comes once in so many years.`,
     lengths.beyondHorizonFraction > 1e-6
       ? `${percent(lengths.beyondHorizonFraction)} of outages last longer than the ${horizonDays} days looked at; where runs were still going then, two figures say between what the truth lies.`
       : `Hardly any outage lasts longer than the ${horizonDays} days looked at: the horizon hides nothing here.`,

@@ -39,7 +39,7 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
   const notes: string[] = [];
   const yearOf = (file: string) => {
     const { year, notes: mended } = readWeatherYear(
-      readText(resolve(folder, file), read, file),
+      readText(resolve(folder, file), options.weatherYear === undefined ? read.file : '--weather', file),
       file,
       read.scenario.site,
     );
@@ -47,7 +47,7 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
     return year;
   };
   const profileOf = (file: string) => {
-    const text = readText(resolve(dirname(path), file), read, file);
+    const text = readText(resolve(dirname(path), file), read.file, file);
     const profile = readProfile(text, file);
     notes.push(...[...profileHints(profile), ...profileZoneHints(text)].map((hint) => `${file}: ${hint}`));
     return profile;
@@ -78,14 +78,14 @@ function withOptions(read: ReadScenario, { weatherYear, months }: LoadOptions): 
   };
 }
 
-/** The text of a file; a missing one is a finding of the scenario that names it, or of the command line. */
-function readText(path: string, read?: ReadScenario, named?: string): string {
+/** The text of a file; a missing one is a finding of the scenario or the option that names it, or of the command line. */
+function readText(path: string, namedBy?: string, named?: string): string {
   try {
     return readFileSync(path, 'utf8');
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     const finding: Finding = {
-      file: read?.file ?? path,
+      file: namedBy ?? path,
       line: undefined,
       path: named === undefined ? '' : named,
       found:

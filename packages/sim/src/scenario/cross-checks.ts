@@ -96,7 +96,7 @@ function checkCircuits({ circuits, units }: CheckedScenario, report: Report): vo
   checkFirstTier(circuits, report);
   const legs: readonly string[] = units.some((u) => u.leg === 'both')
     ? ['L1', 'L2', 'both']
-    : units.map((u) => u.leg);
+    : [...new Set(units.map((u) => u.leg))];
   circuits.forEach(({ leg, appliances }, c) => {
     if (leg !== 'both' && !legs.includes(leg))
       report(['circuits', c, 'leg'], `a leg that a unit feeds: ${legs.join(' or ')}`);

@@ -62,7 +62,7 @@ export function schemaFindings(
         ...at,
         path: spellPath(value, path),
         found: spellValue(found),
-        expected: expectedOf(issue),
+        expected: expectedOf(issue, String(path.at(-1) ?? '')),
         hint: hintFor(issue, path, found),
       },
     ];
@@ -119,13 +119,13 @@ const TYPE_WORDS: Readonly<Record<string, string>> = {
   tuple: 'a list of two numbers', // every tuple of the schema is one
 };
 
-function expectedOf(issue: Issue): string {
+function expectedOf(issue: Issue, key: string): string {
   switch (issue.code) {
     case 'invalid_type':
       return TYPE_WORDS[issue.expected] ?? issue.expected;
     case 'too_small':
       if (issue.exact === true) return issue.message;
-      return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at least' : 'above'} ${String(issue.minimum)}`;
+      return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at least' : 'above'} ${limitWord(issue.minimum, key)}`;
     case 'too_big':
       if (issue.exact === true) return issue.message;
       return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at most' : 'below'} ${String(issue.maximum)}`;
@@ -138,6 +138,13 @@ function expectedOf(issue: Issue): string {
     default:
       return issue.message;
   }
+}
+
+/** A limit as it is thought of: an hour is 1/24 of a day, not 0.041666666666666664. */
+function limitWord(limit: number | bigint, key: string): string {
+  const parts = Math.round(1 / Number(limit));
+  if (String(limit).length < 8 || 1 / parts !== Number(limit)) return String(limit);
+  return parts === 24 && key.endsWith('Days') ? '1/24 (an hour)' : `1/${parts}`;
 }
 
 function sizeWord(origin: string): string {
