@@ -62,7 +62,7 @@ describe('of needs', () => {
       figures('food', 'Everything', null),
     ];
     expect(headline(...all, figures('light', 'Everything', 1))).toBe(
-      'The first need to give way is latest under “Frugal”: “Light” holds at least 2 days in nine outages of ten. Other needs hold longer under other strategies.',
+      'The first need to give way is latest under “Frugal”: “Light” holds at least 2 days in nine outages of ten. Another strategy keeps some need longer.',
     );
   });
 });

@@ -58,6 +58,8 @@ describe('the next outage', () => {
       'comes less than once in 4 years, as far as 2 simulated outages can tell.',
     );
     expect(unsure).toContain('4.0 +');
+    const few = told(figures('Frugal', exactly(1), { notRiddenOutPerYear: { ...never, high: 0.9 } }));
+    expect(inOne(few)).toContain('comes less than once a year, as far as 2 simulated');
     expect(unsure).not.toMatch(/hundred|100 \+/);
   });
 

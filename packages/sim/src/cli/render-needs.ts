@@ -47,7 +47,7 @@ function headline({ needs, figures, horizonDays }: NeedsAnswer): string[] {
     return said(
       keepsEveryNeedLongest(best.strategyId, here)
         ? `“${best.strategyTitle}” keeps every need longest; “${title}” gives way first, and holds ${held}.`
-        : `the first need to give way is latest under “${best.strategyTitle}”: “${title}” holds ${held}. Other needs hold longer under other strategies.`,
+        : `the first need to give way is latest under “${best.strategyTitle}”: “${title}” holds ${held}. Another strategy keeps some need longer.`,
     );
   });
 }

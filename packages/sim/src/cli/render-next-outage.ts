@@ -51,8 +51,11 @@ const RARE_PER_YEAR = 0.01;
 function howOften({ least, most, high }: Bounds, draws: number): string {
   if (most <= RARE_PER_YEAR) {
     if (high <= RARE_PER_YEAR) return 'less than once in a hundred years';
+    const times = Math.ceil(high);
     const limit =
-      high <= 0.5 ? `less than once in ${whole(1 / high)}` : `less than ${high.toFixed(1)} times a year`;
+      high <= 0.5
+        ? `less than once in ${whole(1 / high)}`
+        : `less than ${times === 1 ? 'once' : `${times} times`} a year`;
     return `${limit}, as far as ${counted(draws, 'simulated outage')} can tell`;
   }
   const once = most > 0.67 ? 'about once a year' : `about once in ${whole(1 / most)}`;
