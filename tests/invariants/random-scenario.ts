@@ -52,7 +52,7 @@ const chance = (g: Gen, percent: number) => whole(g, 1, 100) <= percent;
 function buildSpec(g: Gen, options: RandomScenarioOptions): ScenarioSpec {
   const units = Array.from({ length: options.units ?? whole(g, 1, 2) }, (_, u) => buildUnit(g, u, options));
   const legs: Circuit['leg'][] = units.length === 2 ? ['L1', 'L2', 'both'] : ['L1'];
-  const circuits = Array.from({ length: whole(g, 1, 7) }, (_, c) => buildCircuit(g, c, legs));
+  const circuits = withFirstTier(Array.from({ length: whole(g, 1, 7) }, (_, c) => buildCircuit(g, c, legs)));
   const [least, most] = options.horizonHours ?? [3, 50];
   const sources = options.sources === true ? buildSources(g, units) : undefined;
   const fixed = chance(g, 50);
@@ -139,7 +139,7 @@ function buildUnit(g: Gen, u: number, { neverTrips = false, sources }: RandomSce
       healthFraction: pick(g, 1, 0.9, 0.35),
       ...(chance(g, 50)
         ? { startFraction: pick(g, 1, 0.7, cutOffFraction) }
-        : { reserveFraction: number(g, 0, 1) }),
+        : { reserveFraction: Math.max(cutOffFraction, number(g, 0, 1)) }),
       cutOffFraction,
       restartFraction: cutOffFraction + pick(g, 0.01, 0.1, 0.5),
       place: pick(g, 'indoors', 'garage', 'outdoors'),
@@ -218,6 +218,12 @@ function buildGeneratorRun(g: Gen): NonNullable<NonNullable<Sources['generator']
     stopAboveFraction: startBelowFraction + pick(g, 0.001, 0.1),
     ...(chance(g, 30) ? { mostHoursPerDay: pick(g, 0.7, 6) } : {}),
   };
+}
+
+/** Days end by a circuit of tier 1. */
+function withFirstTier(circuits: readonly Circuit[]): Circuit[] {
+  const lacking = circuits.every(({ tier }) => tier > 1);
+  return circuits.map((circuit, c) => (lacking && c === 0 ? { ...circuit, tier: 1 } : circuit));
 }
 
 function buildCircuit(g: Gen, c: number, legs: readonly Circuit['leg'][]): Circuit {

@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { tableFromIPC } from '@uwdata/flechette';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { LadderAnswer, LegsAnswer } from '../../../packages/sim/src/index.ts';
 import { exitOf, withStudies } from '../../../packages/sim/src/cli/asking.ts';
 import { renderLadder } from '../../../packages/sim/src/cli/render-ladder.ts';
@@ -79,6 +79,25 @@ describe('Ctrl-C', () => {
     expect(exitOf(answer)).toBe(130);
     expect(process.listeners('SIGINT').some((listener) => listener.name === 'onInterrupt')).toBe(false);
   });
+
+  it.each([0, 1])(
+    'does not wait for what is begun, with %d threads: nothing of it is told',
+    async (workers) => {
+      const scenario = scenarioOf(darkSpec({ circuits: { a: { watts: 1 } }, hours: 24 * 30 }));
+      const told: string[] = [];
+      const stderr = vi
+        .spyOn(process.stderr, 'write')
+        .mockImplementation((text) => told.push(String(text)) > 0);
+      const never = new Promise<string>(() => undefined);
+      const answer = await withStudies({ workers }, async (ask) => {
+        setTimeout(() => process.emit('SIGINT'), 50);
+        await Promise.all([never, ask(scenario, { seed: 'x', draws: 100_000 })]);
+        return 'an answer';
+      }).finally(() => stderr.mockRestore());
+      expect(exitOf(answer)).toBe(130);
+      expect(told.join('').trim()).toBe('Interrupted before the answer was ready: nothing to report.');
+    },
+  );
 });
 
 const PROVENANCE = {

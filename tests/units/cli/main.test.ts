@@ -114,6 +114,19 @@ describe('rideout minutes', () => {
     );
   });
 
+  it('tells what happened as JSON, each with its time and minute', async () => {
+    const { out } = await rideout(['minutes', SMALL, '--events', '--json', '-q']);
+    const events = JSON.parse(out) as { minute: number; localTime: string; text: string }[];
+    expect(events.length).toBeGreaterThan(0);
+    for (const event of events) {
+      expect(event.localTime).toMatch(/^\d{4}-\d\d-\d\d \d\d:\d\d$/);
+      expect(event).toMatchObject({
+        minute: expect.any(Number) as number,
+        text: expect.any(String) as string,
+      });
+    }
+  });
+
   it('does not mind a reader that has seen enough', async () => {
     const { code, told } = await rideout(['minutes', SMALL, '-q'], ({ stdout }) =>
       stdout.once('data', () => stdout.destroy()),
@@ -128,6 +141,7 @@ describe('rideout check', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^data\/full-house\.yaml can be used \(scenario [0-9a-f]{12}\): /);
     expect(out).toMatch(/unit {6}east on L1: /);
+    expect(out.replaceAll(/\s+/g, ' ')).toMatch(/the first \d+ days? of 1 outage watched minute by minute/);
   });
 
   it('then says what to look into, writes it as tables, and ends as with a file that can be used', async () => {

@@ -82,6 +82,29 @@ describe('headlineSentences', () => {
   });
 });
 
+describe('an interval in the headline', () => {
+  const told = (nineInTenDays: Estimate) => {
+    const strategies = [{ ...summary.strategies[0]!, nineInTenDays }];
+    return plain(headlineSentences({ ...summary, horizonDays: 14, strategies }))[0]!;
+  };
+
+  it('is in hours where both ends are near, in days where the upper one is not', () => {
+    expect(told({ value: 0.96, low: 0.5, high: 1.5 })).toMatch(
+      /23 hours \(95 % interval 12 to 36 hours\)\.$/,
+    );
+    expect(told({ value: 0.96, low: 0, high: 13.7 })).toMatch(
+      /23 hours \(95 % interval 0\.0 to 13\.7 days\)\.$/,
+    );
+  });
+
+  it('begins at the first minute, not at 0 minutes', () => {
+    expect(told({ value: null, low: 0, high: null })).toContain(
+      '(14 days; 95 % interval from the first minute)',
+    );
+    expect(told({ value: null, low: 2, high: null })).toContain('(14 days; 95 % interval from 2 days)');
+  });
+});
+
 describe('differenceSentences', () => {
   const with_ = (meanDays: Estimate, nineInTenDays: Estimate) => {
     const difference: PairedDifference = {

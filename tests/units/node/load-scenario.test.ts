@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { loadScenario } from '../../../packages/sim/src/node.ts';
+import { placeNotes } from '../../../packages/sim/src/weather/place-notes.ts';
 import { HOUSE } from '../scenario/written.ts';
 
 let folder = '';
@@ -37,6 +38,25 @@ describe('loadScenario', () => {
     expect(notes).toEqual([]);
     expect(scenario.weather.source).toMatchObject({ kind: 'normals' });
     expect(scenario.alternatives.map((a) => a.id)).toEqual(['as-it-is', 'more']);
+  });
+
+  it('asks about a site whose clock or weather is of somewhere else', () => {
+    const east = loadScenario(write('east.yaml', HOME.replace('longitudeDeg: -71', 'longitudeDeg: 71')));
+    expect(east.notes).toEqual([
+      'site: the sun at longitudeDeg 71 is 10 hours off the clock of America/New_York; is the sign of longitudeDeg right? East is positive.',
+      expect.stringMatching(/^weather\.normals: boston is \d+ km from the site; is it the right place,/),
+    ]);
+    const south = loadScenario(write('south.yaml', HOME.replace('latitudeDeg: 42', 'latitudeDeg: 40')));
+    expect(south.notes).toEqual([expect.stringMatching(/boston is 26\d km from the site/)]);
+  });
+
+  it.each([
+    ['Asia/Shanghai', 73.5],
+    ['Pacific/Kiritimati', -157.4],
+    ['America/New_York', -71],
+    ['Pacific/Auckland', 174.8],
+  ])('bears the clock of %s at longitude %d', (timeZone, longitudeDeg) => {
+    expect(placeNotes({ latitudeDeg: 0, longitudeDeg, timeZone })).toEqual([]);
   });
 
   it('starts the outage in other months when asked to, instead of at the scenario’s time', () => {
@@ -108,7 +128,7 @@ describe('loadScenario', () => {
 
   it('takes a weather year given beside the scenario from the working folder, and tells when it is not there', () => {
     expect(messageOf(write('house.yaml', HOME), { weatherYear: 'no-such-year.csv' })).toMatch(
-      /no-such-year\.csv: found no file at .*no-such-year\.csv;/,
+      /^ {2}--weather: no-such-year\.csv: found no file at .*no-such-year\.csv;/m,
     );
   });
 

@@ -116,6 +116,25 @@ describe('a pool of threads', () => {
     expect(handedOut()).toBe(handedOutThen);
   });
 
+  it('that is closed in the middle of a shard starts no thread for it again', async () => {
+    const started: PlayedWorker[] = [];
+    const trouble: string[] = [];
+    const pool = openPool(1, () => {
+      const worker = new PlayedWorker(() => 'ends'); // as a thread does that is terminated
+      started.push(worker);
+      return worker as unknown as Worker;
+    });
+    pool.tell(job);
+    const run = pool.run({
+      next: () => ({ from: 0, to: 2 }),
+      onRows: () => undefined,
+      onTrouble: (message) => trouble.push(message),
+    });
+    await pool.close();
+    await expect(run).rejects.toThrow('thread ended with code 7');
+    expect({ started: started.length, trouble }).toEqual({ started: 1, trouble: [] });
+  });
+
   it('keeps its threads from one handout to the next, and replaces one that ended in between', async () => {
     const started: PlayedWorker[] = [];
     const pool = openPool(2, () => {

@@ -105,6 +105,12 @@ describe('units and circuits', () => {
     ],
     [
       'startFraction: 0.9',
+      'reserveFraction: 0.05',
+      'units.east.battery.reserveFraction',
+      'at least cutOffFraction, 0.1',
+    ],
+    [
+      'startFraction: 0.9',
       'cutOffFraction: 0.5',
       'units.east.battery.restartFraction',
       'a fraction above cutOffFraction',
@@ -127,6 +133,11 @@ describe('units and circuits', () => {
     ]);
   });
 
+  it('of two units on one leg are told the other leg once', () => {
+    const findings = findingsOf(spoilt('leg: L2\n    inverter', 'leg: L1\n    inverter'));
+    expect(findings.map(({ expected }) => expected)).toContain('a leg that a unit feeds: L1');
+  });
+
   it('of one unit alone leave no leg unfed, no 240 V and nobody to keep watch', () => {
     const findings = findingsOf(HOUSE.replace(westAlone, ''));
     expect(findings.map(({ path, expected }) => `${path}: ${expected}`)).toEqual([
@@ -135,6 +146,19 @@ describe('units and circuits', () => {
       'strategies.careful.rules.1.unit: the id of a unit',
       'strategies.careful.rules.1.unit: a pair of units: one of them keeps watch while the other sleeps',
     ]);
+  });
+
+  it.each([
+    ['tier: 1', 'tier: 2', 'tiers 2, 3 only', 'tier: 1'],
+    ["{ 'units.*.battery.modules': 2 }", "{ 'circuits.kitchen.tier': 3 }", 'tiers 2, 3 only', 'change:'],
+    ["{ 'units.*.battery.modules': 2 }", "{ 'circuits.*.tier': 3 }", 'tier 3 only', 'change:'],
+  ])('are not all beside tier 1: %s as %s', (part, by, found, line) => {
+    expect(onlyFinding(spoilt(part, by))).toMatchObject({
+      path: 'circuits',
+      found,
+      expected: 'at least one circuit of tier 1: the days end when one of them goes without',
+      line: part === 'tier: 1' ? lineWith('circuits:') : lineWith(line),
+    });
   });
 
   it('hold no appliance that cannot be', () => {

@@ -92,6 +92,39 @@ describe('a key', () => {
     });
   });
 
+  it.each([
+    ['idleW: 25', 'idleWatts: 25', 'idleW, which is missing', 'Did you mean idleW?'],
+    [
+      'surgeW: 6000',
+      'surgeKW: 6',
+      'surgeW, which is missing',
+      'Did you mean surgeW? It is in watts: times 1000.',
+    ],
+    [
+      'surgeW: 6000',
+      'surgkW: 6',
+      'surgeW, which is missing',
+      'Did you mean surgeW? It is in watts: times 1000.',
+    ],
+  ])('%s, written as %s, is one slip and told once', (part, by, expected, hint) => {
+    const text = spoilt(part, by).replace('*inverter', '{ continuousW: 1, surgeW: 2, idleW: 3 }');
+    expect(onlyFinding(text)).toMatchObject({ found: 'a key that is not known here', expected, hint });
+  });
+
+  it('in other units is told with the key of the same stem, and the factor', () => {
+    expect(
+      onlyFinding(spoilt('{ capacityWh: 3000, maxChargeW', '{ capacityKWh: 3, maxChargeW')),
+    ).toMatchObject({
+      path: 'units.east.battery.module.capacityKWh',
+      expected: 'capacityWh, which is missing',
+      hint: 'Did you mean capacityWh? It is in watt-hours: times 1000.',
+    });
+    expect(onlyFinding(spoilt('startFraction: 0.9', 'startPercent: 90'))).toMatchObject({
+      expected: 'one of the known keys',
+      hint: 'Did you mean startFraction? It is a fraction: 80 percent are 0.8.',
+    });
+  });
+
   it('of a rule or appliance is looked for among those of its own kind', () => {
     expect(
       onlyFinding(
@@ -128,6 +161,12 @@ describe('a key', () => {
 });
 
 describe('a number', () => {
+  it('of a day below an hour is told the least as people write it', () => {
+    expect(onlyFinding(spoilt('horizonDays: 7', 'horizonDays: 0.01')).expected).toBe(
+      'a number of at least 1/24 (an hour)',
+    );
+  });
+
   it.each([
     ['.nan', 'NaN'],
     ['.inf', 'Infinity'],

@@ -66,14 +66,19 @@ describe('runShard', () => {
   });
 
   it('of no draws has no rows', () => {
-    for (const [from, to] of [
-      [3, 3],
-      [5, 2],
-    ] as const) {
-      const rows = runShard(study, from, to);
-      expect(rows.length).toBe(0);
-      expect(Object.keys(rows.columns)).toEqual(columnsOf(study));
-    }
+    const rows = runShard(study, 3, 3);
+    expect(rows.length).toBe(0);
+    expect(Object.keys(rows.columns)).toEqual(columnsOf(study));
+  });
+
+  it.each([
+    [5, 2, 'to: found 2; expected a whole number of at least from, 5'],
+    [-1, 2, 'from: found -1; expected a whole number of at least 0'],
+    [0.5, 2, 'from: found 0.5; expected a whole number of at least 0'],
+    [0, 1.5, 'to: found 1.5; expected a whole number of at least 0'],
+    [0, NaN, 'to: found NaN; expected a whole number of at least 0'],
+  ])('of draws %d to %d, which there are not, is refused', (from, to, message) => {
+    expect(() => runShard(study, from, to)).toThrow(new RangeError(message));
   });
 });
 

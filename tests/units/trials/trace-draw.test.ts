@@ -110,6 +110,12 @@ describe('the trace as a table', () => {
     ]);
   });
 
+  it.each([-1, 0.5, NaN])('of draw %d, which there is not, is refused', (draw) => {
+    expect(() => traceDraw(study, { draw, alternative: 0, strategy: 0 })).toThrow(
+      new RangeError(`draw: found ${draw}; expected a whole number of at least 0`),
+    );
+  });
+
   it('tells what happened in the minute it happened', () => {
     const events = table.array('events') as string[];
     for (const { minute, text } of trace.events) expect(events[minute]).toContain(text);

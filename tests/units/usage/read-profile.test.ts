@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ProfileFileError } from '../../../packages/sim/src/usage/profile-file-error.ts';
-import { profileHints } from '../../../packages/sim/src/usage/profile-hints.ts';
+import { profileHints, profileZoneHints } from '../../../packages/sim/src/usage/profile-hints.ts';
 import { readProfile } from '../../../packages/sim/src/usage/read-profile.ts';
 
 /** Rows every `step` minutes from `from`, the watts being the time of day in minutes. */
@@ -107,6 +107,41 @@ describe('readProfile', () => {
     expect(faultsOf(text)).toMatchSnapshot();
   });
 
+  const ifChanged =
+    '; if the clocks were changed there, write the whole file in standard time, without daylight saving';
+
+  it.each([
+    [
+      'forward, hourly',
+      ['00:00', '01:00', '03:00', '04:00', '05:00'],
+      `4: a gap: 1 reading is missing before this line${ifChanged}`,
+    ],
+    [
+      'back, hourly',
+      ['00:00', '01:00', '01:00', '02:00', '03:00'],
+      `4: the time is the same as the line before${ifChanged}`,
+    ],
+    [
+      'back, half-hourly',
+      ['00:00', '00:30', '01:00', '01:30', '01:00', '01:30'],
+      `6: the time is earlier than the line before${ifChanged}`,
+    ],
+    [
+      'in no way that clocks are: two hours are missing',
+      ['00:00', '01:00', '02:00', '05:00', '06:00'],
+      '5: a gap: 2 readings are missing before this line',
+    ],
+  ])('tells of daylight saving where clocks may have gone %s', (_, times, told) => {
+    const text = times.map((time) => `2026-03-08T${time},3`).join('\n');
+    expect(faultsOf(`time,watts\n${text}`)).toEqual([told]);
+  });
+
+  it('takes no more watts than the schema does', () => {
+    expect(faultsOf('time,watts\n00:00,1e6\n00:15,1000001')).toEqual([
+      '3: the watts are 1000001; expected at most 1000000',
+    ]);
+  });
+
   it('names the file and stops telling after twenty lines', () => {
     const text = `time,watts\n${Array.from({ length: 30 }, (_, k) => `${clock(k)},-1`).join('\n')}`;
     expect(() => readProfile(text, 'shed.csv')).toThrow(
@@ -127,5 +162,13 @@ describe('profileHints', () => {
       'every reading is 0 W',
     ]);
     expect(profileHints({ intervalMinutes: 60, watts: new Array(24).fill(90) })).toEqual([]);
+  });
+
+  it('says that a zone behind the times is not used', () => {
+    expect(profileZoneHints('time,watts\n2026-01-01T00:00:00Z,3')).toEqual([
+      'the Z behind its times is not used: they count as they stand, so they must be the house’s own clock',
+    ]);
+    expect(profileZoneHints('time,watts\n2026-01-01 00:00-05:00,3')[0]).toMatch(/^the -05:00 behind/);
+    expect(profileZoneHints('time,watts\n2026-01-01T00:00,3\n18:00,4')).toEqual([]);
   });
 });

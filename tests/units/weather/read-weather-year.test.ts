@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { describeWeatherFindings } from '../../../packages/sim/src/weather/messages.ts';
 import { inspectWeatherYear, readWeatherYear } from '../../../packages/sim/src/weather/read-weather-year.ts';
+import { isFault } from '../../../packages/sim/src/weather/weather-finding.ts';
 import { WeatherFileError } from '../../../packages/sim/src/weather/weather-file-error.ts';
 import { asEpw, asTable, asTmy3, plainRows } from './weather-file.ts';
 import type { Row } from './weather-file.ts';
@@ -142,6 +143,23 @@ describe.each(LAYOUTS)('readWeatherYear of a %s file', (_, write, firstLine) => 
     expect(findings).toEqual([
       { code: 'impossible-value', line: firstLine + 1, column: 'GHI', found: 400, expected: '0 to 50' },
     ]);
+  });
+
+  it.each([
+    ['kilowatts', (row: Row) => ({ ...row, ghi: Number(row.ghi) / 1000 }), 0.876],
+    ['nothing', (row: Row) => ({ ...row, ghi: 0 }), 0],
+  ])('refuses a year of %s where sunlight in watts is needed', (_, change, found) => {
+    const { findings } = inspectWeatherYear(write(plainRows().map(change)), {
+      latitudeDeg: 40,
+      longitudeDeg: -75,
+      utcOffsetHours: -5,
+    });
+    expect(findings.filter(isFault)).toEqual([
+      { code: 'too-dark', column: 'GHI', found, expected: expect.any(Number) as number },
+    ]);
+    expect(describeWeatherFindings(findings.filter(isFault), 'a.csv')).toMatch(
+      /^a\.csv: GHI adds up to [\d.]+ kWh\/m² in the year, where 2\d\d\d reach the air above; is it in kW\/m²\?/,
+    );
   });
 
   it('reads CRLF and LF alike', () => {

@@ -50,24 +50,30 @@ export async function withDraws<Answer>(
   }).finally(progress.stop);
 }
 
-/** With threads that serve all that is asked for on the way: a new one takes half a second to come up to speed. */
+/**
+ * With threads that serve all that is asked for on the way: a new one takes half a second to come up to speed. Ctrl-C
+ * ends them in the middle of what they do, for nothing of it is reported.
+ */
 async function unlessInterrupted<Answer>(
   options: Asked,
   answer: (signal: AbortSignal, pool: Pool | undefined) => Promise<Answer>,
 ): Promise<Answer | undefined> {
   if (options.out !== undefined) await assertCanWrite(options.out);
   const interruption = new AbortController();
-  const onInterrupt = () => {
-    remark('\nStopping: the outages begun are finished first. Press Ctrl-C again to stop at once.', options);
-    interruption.abort();
-  };
+  let onInterrupt = () => {};
+  const interrupted = new Promise<never>((_, reject) => {
+    onInterrupt = () => {
+      interruption.abort();
+      reject(new StudyInterrupted('Interrupted.'));
+    };
+  });
   process.once('SIGINT', onInterrupt);
   const pool = options.workers === 0 ? undefined : openPool(options.workers);
   try {
-    return await answer(interruption.signal, pool);
+    return await Promise.race([answer(interruption.signal, pool), interrupted]);
   } catch (error) {
     if (!(error instanceof StudyInterrupted)) throw error;
-    remark('Interrupted before the answer was ready: nothing to report.', options);
+    remark('\nInterrupted before the answer was ready: nothing to report.', options);
     return undefined;
   } finally {
     process.removeListener('SIGINT', onInterrupt);

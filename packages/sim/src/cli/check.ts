@@ -8,10 +8,11 @@ import {
 } from '../advice/checks/checks-table.ts';
 import { assertCanWrite } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
+import { counted } from './counted.ts';
 import { chosenRun } from './chosen-run.ts';
 import { describeScenario } from './describe-scenario.ts';
 import { EXIT } from './exit-codes.ts';
-import { remark, say, terminalLook, type OutputOptions } from './output.ts';
+import { remark, say, signsFor, terminalLook, type OutputOptions } from './output.ts';
 import { renderCheck } from './render-check.ts';
 import { writeResult } from './write-result.ts';
 
@@ -32,8 +33,8 @@ export async function check(path: string, options: CheckCommandOptions): Promise
   for (const note of notes) remark(note, options);
   const { alternative } = chosenRun(scenario, { ...options });
   if (options.json !== true && options.quiet !== true)
-    say(`${describeScenario(path, scenario, alternative).join('\n')}\n\n`);
-  remark(`Watching ${draws} ${draws === 1 ? 'outage' : 'outages'}, minute by minute …`, options);
+    say(signsFor(`${describeScenario(path, scenario, alternative).join('\n')}\n\n`, options));
+  remark(`Watching ${counted(draws, 'outage')}, minute by minute …`, options);
   const report = checkScenario(scenario, { seed, draws, alternative });
   say(options.json === true ? JSON.stringify(report) : renderCheck(report, terminalLook(options)));
   const tables = {

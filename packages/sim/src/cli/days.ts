@@ -1,13 +1,14 @@
 /** `rideout days`: the main study. */
-import { dirname } from 'node:path';
 import { scenarioCautions } from '../advice/engine-caution.ts';
 import { exportFiles } from '../trials/export-files.ts';
 import { summarise } from '../trials/summarise.ts';
-import { assertCanWrite } from '../node/can-write.ts';
+import { assertCanWrite, assertCanWriteFile } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { runStudy, type StudyRun } from '../node/run-study.ts';
 import { writeWhole } from '../node/write-whole.ts';
+import { counted } from './counted.ts';
 import { EXIT } from './exit-codes.ts';
+import { fileSize } from './file-size.ts';
 import { remark, say, terminalLook } from './output.ts';
 import { startProgress } from './progress.ts';
 import { publishWith, readyPage } from './publish.ts';
@@ -28,7 +29,7 @@ export async function days(path: string, options: DaysOptions): Promise<number> 
   });
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
   if (options.out !== undefined) await assertCanWrite(options.out);
-  if (options.page !== undefined) await assertCanWrite(dirname(options.page));
+  if (options.page !== undefined) await assertCanWriteFile(options.page);
   for (const note of notes) remark(note, options);
   if (options.page !== undefined) void readyPage('how-many-days'); // while the study runs
   const progress = startProgress(options.draws, options);
@@ -74,10 +75,7 @@ async function report(run: StudyRun, options: DaysOptions): Promise<void> {
       summary,
     });
     for (const { file, bytes } of pages)
-      remark(
-        `The page is ${file} (${(bytes / 1e6).toFixed(1)} MB): open it in any browser, no network needed.`,
-        options,
-      );
+      remark(`The page is ${file} (${fileSize(bytes)}): open it in any browser, no network needed.`, options);
   }
 }
 
@@ -89,9 +87,9 @@ function howItRan({ draws, seconds, ended, study }: StudyRun, options: DaysOptio
     ended === 'interrupted'
       ? ` Interrupted: ${draws} of ${options.draws} outages are in these figures.`
       : ended === 'tight enough'
-        ? ` Stopped at ${draws} outages: the days are known to ± ${options.within}.`
+        ? ` Stopped at ${counted(draws, 'outage')}: the days are known to ± ${options.within}.`
         : '';
-  return `${draws} outages, ${runs} runs in ${seconds.toFixed(1)} s: ${(inverterMinutes / 1e6).toFixed(1)} million inverter-minutes a second.${why}`;
+  return `${counted(draws, 'outage')}, ${counted(runs, 'run')} in ${seconds.toFixed(1)} s: ${(inverterMinutes / 1e6).toFixed(1)} million inverter-minutes a second.${why}`;
 }
 
 /** Calls back on the first Ctrl-C; the second ends the program as usual. Returns how to stop listening. */

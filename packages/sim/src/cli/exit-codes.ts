@@ -13,4 +13,5 @@ Exit codes:
   1    a fault in rideout itself
   2    the scenario, a file it names or an option cannot be used
   3    the results could not be written (nothing half-written is left)
-  130  interrupted: the finished draws are reported and, with --out, written`;
+  130  interrupted: days finishes the outages begun, reports them and, with --out, writes them; the other verbs
+       end at once and report nothing, for half an answer would mislead`;

@@ -1,6 +1,7 @@
 /** `rideout minutes`: one outage, minute by minute. */
 import { dirname, basename } from 'node:path';
 import { engineCautions } from '../advice/engine-caution.ts';
+import { assertCanWriteFile } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { writeWhole } from '../node/write-whole.ts';
 import { prepareStudy } from '../trials/study.ts';
@@ -8,7 +9,7 @@ import { traceDraw, type DrawTrace } from '../trials/trace-draw.ts';
 import { localTimes, traceTable } from '../trials/trace-table.ts';
 import { chosenRun, type RunOptionTexts } from './chosen-run.ts';
 import { EXIT } from './exit-codes.ts';
-import { remark, say, type OutputOptions } from './output.ts';
+import { remark, say, signsFor, type OutputOptions } from './output.ts';
 
 export interface MinutesOptions extends OutputOptions, RunOptionTexts {
   readonly draw: number;
@@ -21,6 +22,7 @@ export interface MinutesOptions extends OutputOptions, RunOptionTexts {
 
 export async function minutes(path: string, options: MinutesOptions): Promise<number> {
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
+  if (options.out !== undefined) await assertCanWriteFile(options.out);
   for (const note of notes) remark(note, options);
   const study = prepareStudy(scenario, { seed: options.seed });
   const { alternative, strategy } = chosenRun(scenario, options);
@@ -29,12 +31,7 @@ export async function minutes(path: string, options: MinutesOptions): Promise<nu
     `Draw ${options.draw} of seed ${options.seed}: ${study.alternatives[alternative]!.title}; ${study.strategies[strategy]!.title}.`,
     options,
   );
-  const text =
-    options.events === true
-      ? eventLines(trace)
-      : options.json === true
-        ? traceTable(trace).toJSON()
-        : traceTable(trace).toCSV();
+  const text = told(trace, options);
   for (const caution of engineCautions(scenario.alternatives[alternative]!.household))
     remark(caution, options);
   if (options.out === undefined) say(text);
@@ -45,6 +42,18 @@ export async function minutes(path: string, options: MinutesOptions): Promise<nu
     remark(`Written: ${options.out} (${trace.minutes} minutes).`, options);
   }
   return EXIT.done;
+}
+
+function told(trace: DrawTrace, options: MinutesOptions): string {
+  const { events, json } = options;
+  if (events === true) return json === true ? eventsJson(trace) : signsFor(eventLines(trace), options);
+  return json === true ? traceTable(trace).toJSON() : traceTable(trace).toCSV();
+}
+
+/** What happened, each with its local time; the end of the runtime is one of them, where there is one. */
+function eventsJson(trace: DrawTrace): string {
+  const times = localTimes(trace);
+  return JSON.stringify(trace.events.map((event) => ({ localTime: times[event.minute]!, ...event })));
 }
 
 /** The outage told as a list of events. */

@@ -1,8 +1,10 @@
 /** `rideout publish`: pages for a scenario, by the notebooks package where it is installed. */
+import { assertCanWrite } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { StudySummary } from '../trials/study-summary.ts';
 import { EXIT } from './exit-codes.ts';
+import { fileSize } from './file-size.ts';
 import { remark, say, type OutputOptions } from './output.ts';
 import { OptionError } from './report-error.ts';
 
@@ -16,12 +18,16 @@ interface PublishRequest {
   readonly seed?: string;
   readonly summary?: StudySummary;
 }
+interface PublishedFile {
+  readonly file: string;
+  readonly bytes: number;
+}
 interface Publisher {
-  readonly publishPages: (request: PublishRequest) => Promise<{ file: string; bytes: number }[]>;
+  readonly publishPages: (request: PublishRequest) => Promise<PublishedFile[]>;
   readonly readyPage: (page: string) => Promise<void>;
 }
 
-export async function publishWith(request: PublishRequest): Promise<{ file: string; bytes: number }[]> {
+export async function publishWith(request: PublishRequest): Promise<PublishedFile[]> {
   const publisher = await loadPublisher();
   return publisher.publishPages(request);
 }
@@ -60,7 +66,8 @@ export async function publish(
   options: PublishOptions,
 ): Promise<number> {
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
-  for (const note of notes) remark(note, options);
+  await assertCanWrite(options.out);
+  for (const note of [...notes, ...leftOut(scenario, notebooks)]) remark(note, options);
   const pages = notebooks.length > 0 ? { pages: notebooks } : {};
   const written = await publishWith({
     scenario,
@@ -69,6 +76,20 @@ export async function publish(
     seed: options.seed,
     ...pages,
   });
-  for (const { file, bytes } of written) say(`${file}  ${(bytes / 1e6).toFixed(1)} MB`);
+  say(publishedList(written, options));
   return EXIT.done;
+}
+
+/** Pages that are promised and have nothing to say of this household. */
+export function leftOut({ ladder }: Pick<Scenario, 'ladder'>, notebooks: readonly string[]): string[] {
+  if (ladder !== undefined || notebooks.length > 0) return [];
+  return [
+    'No ladder in the scenario: the page “What to buy next” is left out. data/full-house.yaml has one to start from.',
+  ];
+}
+
+/** The files written, a line each, or as JSON. */
+export function publishedList(written: readonly PublishedFile[], { json }: OutputOptions): string {
+  if (json === true) return JSON.stringify(written.map(({ file, bytes }) => ({ file, bytes })));
+  return written.map(({ file, bytes }) => `${file}  ${fileSize(bytes)}`).join('\n');
 }

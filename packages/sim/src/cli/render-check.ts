@@ -5,6 +5,7 @@ import {
   type CheckReport,
   type Severity,
 } from '../advice/checks/check-report.ts';
+import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
 import { paragraph } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
@@ -12,12 +13,11 @@ import type { Style, TerminalLook } from './render-style.ts';
 /** A check for a terminal: findings by severity, what nothing was found about, what could not be looked at. */
 export function renderCheck(report: CheckReport, look: TerminalLook): string {
   const { provenance, watchedDays } = report;
-  const days = `${watchedDays}\u00a0${watchedDays === 1 ? 'day' : 'days'}`;
-  const text = renderFramed(
+  return renderFramed(
     {
       provenance,
       about: [
-        `What to look into before it is trusted: “${report.alternativeTitle}”, with everything switched on, the first ${days} of ${provenance.draws} outages watched minute by minute.`,
+        `What to look into before it is trusted: “${report.alternativeTitle}”, with everything switched on, the first ${counted(watchedDays, 'day')} of ${counted(provenance.draws, 'outage')} watched minute by minute.`,
       ],
       headline: [headline(report)],
       body: (style) =>
@@ -30,7 +30,6 @@ export function renderCheck(report: CheckReport, look: TerminalLook): string {
     },
     look,
   );
-  return look.ascii === true ? text.replaceAll('°', '') : text;
 }
 
 function headline({ findings, unchecked }: CheckReport): string {

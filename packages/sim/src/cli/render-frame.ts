@@ -2,6 +2,7 @@
 import { provenanceStamp } from '../trials/provenance-stamp.ts';
 import type { Provenance } from '../trials/study-summary.ts';
 import { paragraph } from './render-lines.ts';
+import { overridesNote } from './render-overrides.ts';
 import { plainSigns, styleFor, type Style, type TerminalLook } from './render-style.ts';
 
 export interface FramedAnswer {
@@ -31,6 +32,7 @@ export function renderFramed(answer: FramedAnswer, look: TerminalLook): string {
     ...prose([
       `To repeat these figures: ${provenanceStamp(provenance)}; weather ${provenance.weatherName}.`,
     ]).map(style.quiet),
+    ...prose(overridesNote(look)).map(style.quiet),
   ];
   const text = `${lines.join('\n')}\n`.replaceAll('\u00a0', ' ');
   return look.ascii ? plainSigns(text) : text;

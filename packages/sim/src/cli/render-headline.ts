@@ -25,15 +25,20 @@ export function byAlternative(summary: StudySummary): StrategySummary[][] {
 
 function holdsFor({ nineInTenDays: { value, low, high } }: StrategySummary, horizonDays: number): string {
   if (value === null) {
-    const firm = low === null ? '' : `; 95 % interval from ${atLeastThisLong(low)}`;
+    const firm = low === null ? '' : `; 95\u00a0% interval from ${lowest(low)}`;
     return `holds to the end of the study (${atLeastThisLong(horizonDays)}${firm}); it does not look further.`;
   }
   const interval =
-    value < 1 && high !== null
+    value < 1 && high !== null && high <= MOST_DAYS_IN_HOURS
       ? hoursInterval(low ?? 0, high)
       : `${daysInterval({ value, low, high }, horizonDays)}\u00a0days`;
   return `holds for at least ${atLeastThisLong(value)} (95 % interval ${interval}).`;
 }
+
+/** An upper limit further off reads better in days. */
+const MOST_DAYS_IN_HOURS = 2;
+
+const lowest = (days: number): string => (days * 1440 < 1 ? 'the first minute' : atLeastThisLong(days));
 
 /** Whole hours, the lower limit rounded down and the upper one up. */
 function hoursInterval(low: number, high: number): string {

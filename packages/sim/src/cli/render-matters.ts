@@ -30,7 +30,7 @@ function headline({ inputs, horizonDays, meanDays, sdDays, middle, togetherFract
   const measurable = inputs.find(({ isValue }) => isValue);
   return [
     `Over all that is not known, ${plainTenths(meanDays)}\u00a0days on average, give or take ${plainTenths(sdDays)}; nine outages in ten reach ${daysDown(middle.nineInTenDays.value, horizonDays)} with every value in the middle.`,
-    `Most has a part in the spread: ${names.join(', then ')}.`,
+    `The spread comes most of all from ${names.join(', then ')}.`,
     ...(measurable === undefined
       ? []
       : [

@@ -1,5 +1,6 @@
 import type { NeedFigures, NeedsAnswer } from '../advice/needs/needs.ts';
 import { atLeastThisLong, daysDown, percent } from '../trials/days-in-words.ts';
+import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
 import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
@@ -24,7 +25,7 @@ export function renderNeeds(answer: NeedsAnswer, look: TerminalLook): string {
   );
 }
 
-/** For each alternative, which strategy keeps every need longest, and what gives way first under it. */
+/** For each alternative, the strategy under which the first need to give way holds longest, and what that need is. */
 function headline({ needs, figures, horizonDays }: NeedsAnswer): string[] {
   const alternatives = [...new Set(figures.map((f) => f.alternativeId))];
   return alternatives.map((id) => {
@@ -33,12 +34,27 @@ function headline({ needs, figures, horizonDays }: NeedsAnswer): string[] {
       here.filter((f) => f.strategyId === strategy).reduce((a, b) => (reach(b) < reach(a) ? b : a)),
     );
     const best = weakest.reduce((a, b) => (reach(b) > reach(a) ? b : a));
-    const named = alternatives.length > 1 ? `With “${best.alternativeTitle}”: ` : '';
+    const said = (text: string) =>
+      alternatives.length > 1
+        ? `With “${best.alternativeTitle}”: ${text}`
+        : text.replace(/^[a-z]/, (c) => c.toUpperCase());
     const title = needs.find((need) => need.id === best.needId)!.title;
     if (best.nineInTenDays.value === null)
-      return `${named}under “${best.strategyTitle}”, every need is met for all ${horizonDays} days in nine outages of ten.`;
-    return `${named}“${best.strategyTitle}” keeps every need longest; “${title}” gives way first, and holds at least ${atLeastThisLong(best.nineInTenDays.value)} in nine outages of ten.`;
+      return said(
+        `under “${best.strategyTitle}”, every need is met for all ${horizonDays} days in nine outages of ten.`,
+      );
+    const held = `at least ${atLeastThisLong(best.nineInTenDays.value)} in nine outages of ten`;
+    return said(
+      keepsEveryNeedLongest(best.strategyId, here)
+        ? `“${best.strategyTitle}” keeps every need longest; “${title}” gives way first, and holds ${held}.`
+        : `the first need to give way is latest under “${best.strategyTitle}”: “${title}” holds ${held}. Another strategy keeps some need longer.`,
+    );
   });
+}
+
+function keepsEveryNeedLongest(strategyId: string, here: readonly NeedFigures[]): boolean {
+  const own = here.filter((f) => f.strategyId === strategyId);
+  return own.every((mine) => here.every((f) => f.needId !== mine.needId || reach(f) <= reach(mine)));
 }
 
 const reach = (f: NeedFigures): number => f.nineInTenDays.value ?? Infinity;
@@ -119,7 +135,7 @@ const tenths = (value: number): string => value.toFixed(1).replace('-', '−');
 
 function notes({ provenance, horizonDays }: NeedsAnswer): string[] {
   return [
-    `“Never fails”: share of ${provenance.draws} outages in which it held for ${horizonDays} days. “Hold”: days until it first fails, rounded down; one in ten, or half, fail sooner.`,
+    `“Never fails”: share of ${counted(provenance.draws, 'outage')} in which it held for ${counted(horizonDays, 'day')}. “Hold”: days until it first fails, rounded down; one in ten, or half, fail sooner.`,
     '“Unmet”: all hours without or past the limit, failed or not. “Longest”: of them in a row; one outage in ten has a longer one. °C·h: degree-hours past the limit. “1/10”: one outage in ten goes further.',
   ];
 }

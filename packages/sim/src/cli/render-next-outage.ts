@@ -1,6 +1,7 @@
 import type { NextOutage, NextOutageFigures } from '../advice/outage-lengths/next-outage.ts';
 import type { Bounds } from '../advice/outage-lengths/ridden-out.ts';
 import { percent } from '../trials/days-in-words.ts';
+import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
 import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
@@ -24,19 +25,47 @@ export function renderNextOutage(answer: NextOutage, look: TerminalLook): string
   );
 }
 
-function headline({ figures, lengths }: NextOutage): string[] {
-  const best = figures.reduce((a, b) => (b.riddenOut.least > a.riddenOut.least ? b : a));
+function headline({ figures, lengths, provenance }: NextOutage): string[] {
+  const best = figures.reduce((a, b) => (isBetter(b, a) ? b : a));
   return [
     `Outages: ${lengths.perYear.toFixed(1)} a year, ${hours(lengths.meanHours)} long on average, ${hours(lengths.hoursPerYear)} a year in all.`,
-    `“${best.strategyTitle}” with “${best.alternativeTitle}” rides out the next one with a chance of ${shareRange(best.riddenOut)}; one that outlasts it comes ${howOften(best.notRiddenOutPerYear)}.`,
+    `“${best.strategyTitle}” with “${best.alternativeTitle}” rides out the next one with a chance of ${shareRange(best.riddenOut)}; one that outlasts it comes ${howOften(best.notRiddenOutPerYear, provenance.draws)}.`,
   ];
 }
 
-function howOften({ least, most }: Bounds): string {
-  if (most <= 0.01) return 'less than once in a hundred years';
-  const once = most > 0.67 ? 'about once a year' : `about once in ${(1 / most).toFixed(0)}\u00a0years`;
-  return most - least > 0.05 * most ? `${once} at most` : once;
+/** By what is certain, then, where the horizon hides the rest, by what may be; equal is what reads equal. */
+function isBetter(a: NextOutageFigures, b: NextOutageFigures): boolean {
+  const worth = (f: NextOutageFigures): number[] => [
+    Number(fine(f.riddenOut.least)),
+    Number(fine(f.riddenOut.most)),
+    -f.hoursWithoutPerYear.most,
+    -f.hoursWithoutPerYear.least,
+  ];
+  const gains = worth(a).map((value, i) => value - worth(b)[i]!);
+  return (gains.find((gain) => gain !== 0) ?? 0) > 0;
 }
+
+/** Fewer a year than this are told as rare, if so many draws can tell. */
+const RARE_PER_YEAR = 0.01;
+
+function howOften({ least, most, high }: Bounds, draws: number): string {
+  if (most <= RARE_PER_YEAR) {
+    if (high <= RARE_PER_YEAR) return 'less than once in a hundred years';
+    const times = Math.ceil(high);
+    const limit =
+      high <= 0.5
+        ? `less than once in ${whole(1 / high)}`
+        : `less than ${times === 1 ? 'once' : `${times} times`} a year`;
+    return `${limit}, as far as ${counted(draws, 'simulated outage')} can tell`;
+  }
+  const once = most > 0.67 ? 'about once a year' : `about once in ${whole(1 / most)}`;
+  if (most - least <= 0.05 * most) return once;
+  if (least <= RARE_PER_YEAR) return `${once} at most`;
+  const [from, to] = [(1 / most).toFixed(0), whole(1 / least)];
+  return to.startsWith(`${from}\u00a0`) ? once : `about once in ${from} to ${to}`;
+}
+
+const whole = (years: number): string => `${Math.floor(years)}\u00a0years`;
 
 interface Column {
   readonly head: readonly [string, string];
@@ -48,7 +77,7 @@ const COLUMNS: readonly Column[] = [
   { head: ['ridden', 'out'], width: 13, cell: (f) => shareRange(f.riddenOut) },
   { head: ['95\u00a0%', 'interval'], width: 15, cell: (f) => interval(f.riddenOut) },
   { head: ['hours without', 'a year'], width: 15, cell: (f) => hourRange(f.hoursWithoutPerYear) },
-  { head: ['outlasted', 'once in'], width: 12, cell: (f) => years(f.notRiddenOutPerYear) },
+  { head: ['outlasted', 'once in, y'], width: 12, cell: (f) => years(f.notRiddenOutPerYear) },
 ];
 const LEAST_NAME = 22;
 const INDENT = '  ';
@@ -92,10 +121,15 @@ function hourRange({ least, most }: Bounds): string {
   return from === to ? from : `${from}–${to}`;
 }
 
-function years({ most }: Bounds): string {
-  const once = 1 / most;
-  return once >= 100 ? '100\u00a0years +' : `${once.toFixed(1)}\u00a0years`;
+/** From the most often to the least often; `+` where that is not known, or rarer than is told. */
+function years({ least, most, high }: Bounds): string {
+  if (most <= RARE_PER_YEAR) return `${inYears(1 / Math.max(high, RARE_PER_YEAR))} +`;
+  const [from, to] = [inYears(1 / most), inYears(1 / least)];
+  if (from === to) return from;
+  return least <= RARE_PER_YEAR ? `${from} +` : `${from}–${to}`;
 }
+
+const inYears = (n: number): string => n.toFixed(n < 10 ? 1 : 0);
 
 const hours = (n: number): string => `${n.toFixed(1)}\u00a0hours`;
 
@@ -107,7 +141,7 @@ function notes({ lengths, horizonDays, provenance }: NextOutage): string[] {
     .join(', ');
   return [
     `Lengths: ${lengths.source}. Over: ${over}.`,
-    `“Ridden out”: over before tier 1 goes without, ${provenance.draws} simulated outages. “Hours without”: from then to the end of the outage; a home without backup has ${hours(lengths.hoursPerYear)}. “Outlasted”: an outage that is longer than the house holds.`,
+    `“Ridden out”: over before tier 1 goes without, ${counted(provenance.draws, 'simulated outage')}. “Hours without”: from then to the end of the outage; a home without backup has ${hours(lengths.hoursPerYear)}. “Outlasted”: an outage that is longer than the house holds comes once in so many years.`,
     lengths.beyondHorizonFraction > 1e-6
       ? `${percent(lengths.beyondHorizonFraction)} of outages last longer than the ${horizonDays} days looked at; where runs were still going then, two figures say between what the truth lies.`
       : `Hardly any outage lasts longer than the ${horizonDays} days looked at: the horizon hides nothing here.`,

@@ -5,6 +5,7 @@ import { differenceSentences } from './render-differences.ts';
 import { endLines } from './render-ends.ts';
 import { headlineSentences } from './render-headline.ts';
 import { paragraph } from './render-lines.ts';
+import { overridesNote } from './render-overrides.ts';
 import { sourceLines } from './render-sources.ts';
 import { strategyTable } from './render-strategies.ts';
 import { plainSigns, styleFor } from './render-style.ts';
@@ -51,6 +52,7 @@ export function renderStudy(
     ...prose([
       `To repeat these figures: ${provenanceStamp(summary.provenance)}; weather ${summary.provenance.weatherName}.`,
     ]).map(style.quiet),
+    ...prose(overridesNote(look)).map(style.quiet),
   ];
   const text = `${lines.join('\n')}\n`.replaceAll('\u00a0', ' ');
   return look.ascii ? plainSigns(text) : text;

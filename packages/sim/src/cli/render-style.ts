@@ -5,6 +5,8 @@ export interface TerminalLook {
   readonly colour: boolean;
   /** Leave out everything that is not plain ASCII, the words people wrote excepted. */
   readonly ascii?: boolean;
+  /** Options that stood in for what the file says, as typed; empty for none. */
+  readonly overrides?: string;
 }
 
 /** Emphasis that is never the only sign of anything. */
@@ -20,8 +22,28 @@ export function styleFor(look: TerminalLook): Style {
   return { heading: wrapIn(36, 39), strong: wrapIn(1, 22), quiet: wrapIn(2, 22) };
 }
 
-/** Our own signs in plain ASCII, each as long as before, so that columns stay columns. */
+const PLAIN: Readonly<Record<string, string>> = {
+  '−': '-',
+  '–': '-',
+  '“': '"',
+  '”': '"',
+  '’': "'",
+  '·': '*',
+  '×': 'x',
+  '²': '2',
+  '³': '3',
+  '\u00a0': ' ',
+  // never in a table, so they may be longer
+  '≥': '>=',
+  '±': '+-',
+  '…': '...',
+};
+
+/** Our own signs in plain ASCII. What stands in tables is as long as before, so that columns stay columns. */
 export function plainSigns(text: string): string {
-  const signs: Readonly<Record<string, string>> = { '−': '-', '–': '-', '“': '"', '”': '"', '’': "'" };
-  return text.replaceAll('≥ ', '>=').replace(/[−–“”’]/gu, (sign) => signs[sign] ?? sign);
+  return text
+    .replaceAll('≥ ', '>=')
+    .replace(/(\d[ \u00a0])°C/gu, '$1C') // prose: 4.4 C
+    .replaceAll('°', ' ')
+    .replace(/[−–“”’·×²³\u00a0≥±…]/gu, (sign) => PLAIN[sign]!);
 }

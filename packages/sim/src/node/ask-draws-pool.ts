@@ -17,10 +17,17 @@ type Options = Pick<RunOptions, 'workers' | 'pool' | 'onTrouble' | 'signal'>;
  */
 export function askDrawsPool(options: Options): AskDraws {
   const { workers, signal } = options;
-  return async (job, draws, onDone) => {
-    const rows =
-      workers === 0 ? await askDrawsHere(job, draws, onDone) : await onThreads(options, job, draws, onDone);
+  const unlessInterrupted = () => {
     if (signal?.aborted === true) throw new StudyInterrupted('The runs were interrupted.');
+  };
+  return async (job, draws, onDone) => {
+    const told = (done: number) => {
+      unlessInterrupted();
+      onDone?.(done);
+    };
+    const rows =
+      workers === 0 ? await askDrawsHere(job, draws, told) : await onThreads(options, job, draws, onDone);
+    unlessInterrupted();
     return rows;
   };
 }

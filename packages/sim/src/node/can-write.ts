@@ -20,6 +20,18 @@ export async function assertCanWrite(folder: string): Promise<void> {
   }
 }
 
+/**
+ * The same for one file, which may stand there already.
+ *
+ * @throws WriteError when a folder stands where the file should go, too
+ */
+export async function assertCanWriteFile(file: string): Promise<void> {
+  const there = await stat(file).catch(() => undefined);
+  if (there?.isDirectory() === true)
+    throw new WriteError(`nothing can be written to "${file}": that is a folder, not a file`);
+  await assertCanWrite(dirname(file));
+}
+
 async function nearestFolder(folder: string): Promise<string> {
   try {
     if ((await stat(folder)).isDirectory()) return folder;

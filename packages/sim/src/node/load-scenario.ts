@@ -5,9 +5,10 @@ import { ScenarioError, type Finding } from '../scenario/findings.ts';
 import { readScenario, type ReadScenario } from '../scenario/read-scenario.ts';
 import { filesNamed, resolveScenario } from '../scenario/resolve-scenario.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { profileHints } from '../usage/profile-hints.ts';
+import { profileHints, profileZoneHints } from '../usage/profile-hints.ts';
 import { readProfile } from '../usage/read-profile.ts';
 import { readTypicalAppliances } from '../usage/typical-appliances.ts';
+import { placeNotes } from '../weather/place-notes.ts';
 import { describeWeatherFindings } from '../weather/messages.ts';
 import { readNormals } from '../weather/normals-table.ts';
 import { readWeatherYear } from '../weather/read-weather-year.ts';
@@ -38,7 +39,7 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
   const notes: string[] = [];
   const yearOf = (file: string) => {
     const { year, notes: mended } = readWeatherYear(
-      readText(resolve(folder, file), read, file),
+      readText(resolve(folder, file), options.weatherYear === undefined ? read.file : '--weather', file),
       file,
       read.scenario.site,
     );
@@ -46,12 +47,16 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
     return year;
   };
   const profileOf = (file: string) => {
-    const profile = readProfile(readText(resolve(dirname(path), file), read, file), file);
-    notes.push(...profileHints(profile).map((hint) => `${file}: ${hint}`));
+    const text = readText(resolve(dirname(path), file), read.file, file);
+    const profile = readProfile(text, file);
+    notes.push(...[...profileHints(profile), ...profileZoneHints(text)].map((hint) => `${file}: ${hint}`));
     return profile;
   };
+  const normals = readNormals(readDataFile('normals.csv'));
+  const { site, weather } = read.scenario;
+  notes.push(...placeNotes(site, normals.get(weather.normals ?? '')));
   const scenario = resolveScenario(read, {
-    normals: readNormals(readDataFile('normals.csv')),
+    normals,
     years: new Map(years.map((file) => [file, yearOf(file)])),
     profiles: new Map(profiles.map((file) => [file, profileOf(file)])),
   });
@@ -73,14 +78,14 @@ function withOptions(read: ReadScenario, { weatherYear, months }: LoadOptions): 
   };
 }
 
-/** The text of a file; a missing one is a finding of the scenario that names it, or of the command line. */
-function readText(path: string, read?: ReadScenario, named?: string): string {
+/** The text of a file; a missing one is a finding of the scenario or the option that names it, or of the command line. */
+function readText(path: string, namedBy?: string, named?: string): string {
   try {
     return readFileSync(path, 'utf8');
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     const finding: Finding = {
-      file: read?.file ?? path,
+      file: namedBy ?? path,
       line: undefined,
       path: named === undefined ? '' : named,
       found:

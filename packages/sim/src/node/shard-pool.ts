@@ -26,7 +26,7 @@ export interface Pool {
    * others then finish what they have begun and are handed nothing more. Not again before it has ended.
    */
   readonly run: (handout: Handout) => Promise<void>;
-  /** Ends the threads, whatever they are doing. */
+  /** Ends the threads, whatever they are doing; what was handed out is then not run again. */
   readonly close: () => Promise<void>;
 }
 
@@ -36,6 +36,7 @@ export interface Pool {
  */
 export function openPool(workers: number, startThread: () => Worker = startWorker): Pool {
   let job: DrawJob | undefined;
+  let closed = false;
   const start = () => {
     const thread = watched(startThread());
     if (job !== undefined) thread.postMessage(job);
@@ -47,16 +48,24 @@ export function openPool(workers: number, startThread: () => Worker = startWorke
       job = next;
       for (const thread of threads) thread.postMessage(job);
     },
-    run: (handout) => runOnThreads(threads, start, handout),
+    run: (handout) => runOnThreads({ threads, start, isClosed: () => closed }, handout),
     close: async () => {
+      closed = true;
       await Promise.all(threads.map((thread) => thread.terminate()));
     },
   };
 }
 
-async function runOnThreads(threads: Worker[], start: () => Worker, handout: Handout): Promise<void> {
+interface Threads {
+  readonly threads: Worker[];
+  readonly start: () => Worker;
+  readonly isClosed: () => boolean;
+}
+
+async function runOnThreads({ threads, start, isClosed }: Threads, handout: Handout): Promise<void> {
   let broken = false;
   const again = async (seat: number, shard: Shard, error: unknown): Promise<OutcomeRows> => {
+    if (isClosed()) throw asError(error);
     handout.onTrouble?.(
       `A worker stopped (${wordOf(error)}); its draws ${shard.from} to ${shard.to - 1} are run again.`,
     );

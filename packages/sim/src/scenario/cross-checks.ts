@@ -77,9 +77,9 @@ function checkUnits({ units }: CheckedScenario, report: Report): void {
   units.forEach(({ inverter, battery }, u) => {
     if (inverter.surgeW < inverter.continuousW)
       report(['units', u, 'inverter', 'surgeW'], `at least continuousW, ${inverter.continuousW}`);
-    if (battery.startFraction !== undefined && battery.startFraction < battery.cutOffFraction) {
-      report(['units', u, 'battery', 'startFraction'], `at least cutOffFraction, ${battery.cutOffFraction}`);
-    }
+    const lowestStart = battery.startFraction === undefined ? 'reserveFraction' : 'startFraction';
+    if (battery[lowestStart]! < battery.cutOffFraction)
+      report(['units', u, 'battery', lowestStart], `at least cutOffFraction, ${battery.cutOffFraction}`);
   });
 }
 
@@ -93,9 +93,10 @@ function checkPairLegs(units: CheckedScenario['units'], report: Report): void {
 
 /** A unit alone on both legs stands in for the grid at the panel: 240 V circuits may be there, and get nothing. */
 function checkCircuits({ circuits, units }: CheckedScenario, report: Report): void {
+  checkFirstTier(circuits, report);
   const legs: readonly string[] = units.some((u) => u.leg === 'both')
     ? ['L1', 'L2', 'both']
-    : units.map((u) => u.leg);
+    : [...new Set(units.map((u) => u.leg))];
   circuits.forEach(({ leg, appliances }, c) => {
     if (leg !== 'both' && !legs.includes(leg))
       report(['circuits', c, 'leg'], `a leg that a unit feeds: ${legs.join(' or ')}`);
@@ -123,6 +124,18 @@ function checkCircuits({ circuits, units }: CheckedScenario, report: Report): vo
       }
     });
   });
+}
+
+/** Without one nothing could end the days: every run would last to the horizon. */
+function checkFirstTier(circuits: CheckedScenario['circuits'], report: Report): void {
+  if (circuits.some(({ tier }) => tier === 1)) return;
+  const tiers = [...new Set(circuits.map(({ tier }) => tier))].sort((a, b) => a - b);
+  report(
+    ['circuits'],
+    'at least one circuit of tier 1: the days end when one of them goes without',
+    undefined,
+    `${tiers.length === 1 ? 'tier' : 'tiers'} ${tiers.join(', ')} only`,
+  );
 }
 
 function checkRules(scenario: CheckedScenario, report: Report): void {

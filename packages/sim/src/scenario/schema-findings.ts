@@ -2,6 +2,7 @@
 import type { z } from 'zod';
 import type { Finding } from './findings.ts';
 import type { LocatedDocument, Path } from './located-document.ts';
+import { meantKey, unitHint } from './meant-key.ts';
 import { meantHint } from './nearest.ts';
 import { knownKeys } from './known-keys.ts';
 
@@ -38,6 +39,7 @@ export function schemaFindings(
   value: unknown,
   base: Path = [],
 ): Finding[] {
+  const mistaken = mistakenForMissing(issues, value, base);
   return issues.flatMap((issue) => {
     const path = [...base, ...(issue.path as (string | number)[])];
     if (issue.code === 'invalid_union' && issue.errors.length > 0) {
@@ -50,21 +52,54 @@ export function schemaFindings(
         line: document.lineOf([...path, key]),
         path: spellPath(value, [...path, key]),
         found: 'a key that is not known here',
-        expected: 'one of the known keys',
-        hint: meantHint(key, knownKeys(path, valueAt(value, path))),
+        ...meantWords(key, path, value, mistaken),
       }));
     }
+    if (mistaken.has(JSON.stringify(path))) return [];
     const found = valueAt(value, path);
     return [
       {
         ...at,
         path: spellPath(value, path),
         found: spellValue(found),
-        expected: expectedOf(issue),
+        expected: expectedOf(issue, String(path.at(-1) ?? '')),
         hint: hintFor(issue, path, found),
       },
     ];
   });
+}
+
+/** Paths of missing keys that an unknown key beside them stands for: one slip, told once. */
+function mistakenForMissing(issues: readonly Issue[], value: unknown, base: Path): ReadonlySet<string> {
+  const missing = issues
+    .map((issue) => JSON.stringify([...base, ...issue.path]))
+    .filter((path) => valueAt(value, JSON.parse(path) as Path) === undefined);
+  const meant = issues.flatMap((issue) => {
+    if (issue.code !== 'unrecognized_keys') return [];
+    const path = [...base, ...(issue.path as (string | number)[])];
+    return issue.keys.map((key) =>
+      JSON.stringify([...path, meantKey(key, knownKeys(path, valueAt(value, path)))]),
+    );
+  });
+  return new Set(meant.filter((path) => missing.includes(path)));
+}
+
+/** What to write instead of a key that is not known. */
+function meantWords(
+  key: string,
+  path: Path,
+  value: unknown,
+  mistaken: ReadonlySet<string>,
+): Pick<Finding, 'expected' | 'hint'> {
+  const known = knownKeys(path, valueAt(value, path));
+  const meant = meantKey(key, known);
+  if (meant === undefined) return { expected: 'one of the known keys', hint: meantHint(key, known) };
+  return {
+    expected: mistaken.has(JSON.stringify([...path, meant]))
+      ? `${meant}, which is missing`
+      : 'one of the known keys',
+    hint: `Did you mean ${meant}?${unitHint(key, meant)}`,
+  };
 }
 
 /** Of a choice between shapes, the one that was meant: `typical` marks a typical appliance. */
@@ -84,13 +119,13 @@ const TYPE_WORDS: Readonly<Record<string, string>> = {
   tuple: 'a list of two numbers', // every tuple of the schema is one
 };
 
-function expectedOf(issue: Issue): string {
+function expectedOf(issue: Issue, key: string): string {
   switch (issue.code) {
     case 'invalid_type':
       return TYPE_WORDS[issue.expected] ?? issue.expected;
     case 'too_small':
       if (issue.exact === true) return issue.message;
-      return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at least' : 'above'} ${String(issue.minimum)}`;
+      return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at least' : 'above'} ${limitWord(issue.minimum, key)}`;
     case 'too_big':
       if (issue.exact === true) return issue.message;
       return `${sizeWord(issue.origin)} ${issue.inclusive === true ? 'of at most' : 'below'} ${String(issue.maximum)}`;
@@ -103,6 +138,13 @@ function expectedOf(issue: Issue): string {
     default:
       return issue.message;
   }
+}
+
+/** A limit as it is thought of: an hour is 1/24 of a day, not 0.041666666666666664. */
+function limitWord(limit: number | bigint, key: string): string {
+  const parts = Math.round(1 / Number(limit));
+  if (String(limit).length < 8 || 1 / parts !== Number(limit)) return String(limit);
+  return parts === 24 && key.endsWith('Days') ? '1/24 (an hour)' : `1/${parts}`;
 }
 
 function sizeWord(origin: string): string {

@@ -66,7 +66,7 @@ export const weather = z
       .strictObject({ perMonth: twelve(z.number().min(0).max(31)), untilCleared: z.boolean().default(false) })
       .optional()
       .describe(
-        'Days a month on which snow hides the panels; untilCleared: until somebody awake clears them.',
+        'Days a month on which snow hides the panels; untilCleared: until somebody clears them, two hours after the first sunrise of a spell.',
       ),
   })
   .refine((w) => [w.normals, w.monthly, w.yearFile].filter((x) => x !== undefined).length === 1, {

@@ -3,7 +3,7 @@ import { z } from 'zod';
 
 export const fraction = () => z.number().min(0).max(1);
 /** Beyond any household's watts and watt-hours: keeps slips of the pen away from sums. */
-const MOST = 1_000_000;
+export const MOST = 1_000_000;
 export const positive = () => z.number().positive().max(MOST);
 export const atLeastZero = () => z.number().min(0).max(MOST);
 export const identifier = () =>

@@ -7,6 +7,7 @@ import { advance } from '../step/advance.ts';
 import { liveToEnd } from '../step/live-to-end.ts';
 import { writeOutcome, writeRuntime, type WriteCell } from '../step/outcome.ts';
 import { releaseRun, startRun, type Run } from '../step/run.ts';
+import { assertDraws } from './draw-range.ts';
 import { OUTCOME_COLUMNS, RUNTIME_COLUMNS, type OutcomeRows } from './outcome-rows.ts';
 import { placeUnits, unitPositions } from './place-units.ts';
 import type { Study, StudyOutline } from './study.ts';
@@ -33,10 +34,17 @@ export function columnsOf(outline: Pick<StudyOutline, 'needs' | 'rows'>): string
   ];
 }
 
-/** Rows of draws `from` to `to - 1`, in order of draw, alternative, strategy. */
+/**
+ * Rows of draws `from` to `to - 1`, in order of draw, alternative, strategy.
+ *
+ * @param from whole number ≥ 0.
+ * @param to whole number ≥ `from`; the same gives no rows.
+ * @throws RangeError otherwise
+ */
 export function runShard(study: Study, from: number, to: number): OutcomeRows {
+  assertDraws(from, to);
   const perDraw = study.alternatives.length * study.strategies.length;
-  const length = Math.max(0, to - from) * perDraw;
+  const length = (to - from) * perDraw;
   const columns = Object.fromEntries(columnsOf(study).map((name) => [name, new Float64Array(length)]));
   const work = workspaceOf(study);
   const positions = study.compiled.map(({ household }) => unitPositions(study, household.units));

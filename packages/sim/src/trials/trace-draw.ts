@@ -2,12 +2,14 @@
 import { streamsOf } from '../chance/streams.ts';
 import { startRun } from '../step/run.ts';
 import { traceRun, type Trace } from '../step/trace.ts';
+import { assertDraw } from './draw-range.ts';
 import { fillDraw } from './workspace.ts';
 import { workspaceOf } from './shard.ts';
 import type { Study } from './study.ts';
 
 /** Which run to write out. */
 export interface TraceChoice {
+  /** Whole number ≥ 0. */
   readonly draw: number;
   /** Positions in study.alternatives and study.strategies. */
   readonly alternative: number;
@@ -27,8 +29,9 @@ export interface DrawTrace extends Trace, TraceChoice {
   readonly runtimeMinutes: number | null;
 }
 
-/** @throws RangeError when the choice names no alternative or strategy of the study */
+/** @throws RangeError when the choice names no draw there can be, or no alternative or strategy of the study */
 export function traceDraw(study: Study, choice: TraceChoice): DrawTrace {
+  assertDraw(choice.draw);
   const compiled = study.compiled[choice.alternative];
   const plan = compiled?.household.strategies[choice.strategy];
   if (compiled === undefined || plan === undefined) {

@@ -19,3 +19,14 @@ export function profileHints(profile: MeasuredProfile): readonly string[] {
   }
   return hints;
 }
+
+const ZONED = /\d\d:\d\d(?::\d\d(?:\.\d+)?)?(Z|[+-]\d\d:?\d\d)\b/;
+
+/** What its text says that reading it passes over: a zone behind the times. */
+export function profileZoneHints(text: string): readonly string[] {
+  const zone = ZONED.exec(text)?.[1];
+  if (zone === undefined) return [];
+  return [
+    `the ${zone} behind its times is not used: they count as they stand, so they must be the house’s own clock`,
+  ];
+}

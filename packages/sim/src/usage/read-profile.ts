@@ -1,4 +1,5 @@
 import type { MeasuredProfile } from '../scenario/scenario.ts';
+import { MOST } from '../scenario/schema-terms.ts';
 import { profileColumns } from './profile-columns.ts';
 import { ProfileFileError, type ProfileFinding } from './profile-file-error.ts';
 import { profileFromMidnight } from './profile-from-midnight.ts';
@@ -57,6 +58,7 @@ function linesOf(text: string): NumberedLine[] {
 }
 
 interface Readings {
+  style: TimeStyle | undefined;
   readonly lines: number[];
   readonly minutes: number[];
   readonly watts: number[];
@@ -67,14 +69,13 @@ function readRows(
   columns: { readonly time: number; readonly watts: number; readonly cellsOf: (text: string) => string[] },
   findings: ProfileFinding[],
 ): Readings {
-  const readings: Readings = { lines: [], minutes: [], watts: [] };
-  let style: TimeStyle | undefined;
+  const readings: Readings = { style: undefined, lines: [], minutes: [], watts: [] };
   for (const { line, text } of rows) {
     const cells = columns.cellsOf(text);
     const timeText = cells[columns.time] ?? '';
     const time = profileTime(timeText);
     const watts = readWatts(cells[columns.watts] ?? '', line, findings);
-    style ??= time?.style;
+    const style = (readings.style ??= time?.style);
     if (time === undefined || time.style !== style) {
       findings.push({ line, text: `the time is ${quoted(timeText)}; ${TIME_EXPECTED[style ?? 'any']}` });
       continue;
@@ -115,6 +116,7 @@ function readWatts(text: string, line: number, findings: ProfileFinding[]): numb
       line,
       text: `the watts are ${watts}; a load cannot be below 0 (power sent back is not a load)`,
     });
+  else if (watts > MOST) findings.push({ line, text: `the watts are ${watts}; expected at most ${MOST}` });
   return watts;
 }
 
@@ -134,11 +136,21 @@ function usualInterval(minutes: readonly number[]): number {
 /** Half a second: times written to the whole second still count as regular. */
 const SLACK_MINUTES = 0.5 / 60 + 1e-9;
 
-function checkIntervals({ lines, minutes }: Readings, interval: number, findings: ProfileFinding[]): void {
+const HOUR_MINUTES = 60;
+const CLOCKS_CHANGED =
+  '; if the clocks were changed there, write the whole file in standard time, without daylight saving';
+
+function checkIntervals(
+  { style, lines, minutes }: Readings,
+  interval: number,
+  findings: ProfileFinding[],
+): void {
   for (let k = 1; k < minutes.length; k++) {
     const step = minutes[k]! - minutes[k - 1]!;
     if (Math.abs(step - interval) <= SLACK_MINUTES) continue;
-    findings.push({ line: lines[k]!, text: stepFault(step, interval) });
+    const byAnHour = Math.abs(Math.abs(step - interval) - HOUR_MINUTES) <= SLACK_MINUTES;
+    const changed = style === 'date' && byAnHour ? CLOCKS_CHANGED : '';
+    findings.push({ line: lines[k]!, text: stepFault(step, interval) + changed });
   }
 }
 

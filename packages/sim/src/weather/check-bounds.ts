@@ -23,6 +23,8 @@ const NIGHT_OFFSET_WM2 = 20;
 /** Times the sunlight above the air; plus the slack, for clocks some minutes out with the sun at the horizon. */
 const MOST_CLEARNESS = 1.5;
 const HORIZON_SLACK_WM2 = 50;
+/** The dullest places get a quarter and more of it in a year; a thousandth comes of kilowatts taken for watts. */
+const LEAST_CLEARNESS_OF_YEAR = 0.1;
 
 /** Reports what is out of bounds, as missing from then on; sets a night offset to 0. */
 export function checkBounds({ lines, columns }: SettledHours, findings: WeatherFinding[]): void {
@@ -64,7 +66,7 @@ function zeroNightOffset(
 }
 
 /**
- * Reports GHI far above the sunlight that reaches the air in the same or a neighbouring hour.
+ * Reports GHI far above the sunlight that reaches the air in the same or a neighbouring hour, and a year of it far below.
  *
  * @param aboveWm2 extraterrestrial irradiance on the level, mean of each hour.
  */
@@ -89,5 +91,19 @@ export function checkAgainstSun(
       found: value,
       expected: `0 to ${most}`,
     });
+  });
+  checkYear(columns.ghi, aboveWm2, findings);
+}
+
+function checkYear(ghi: readonly number[], aboveWm2: Float64Array, findings: WeatherFinding[]): void {
+  if (ghi.some(Number.isNaN)) return; // a gap, told of its own accord
+  const sum = (values: Iterable<number>) => [...values].reduce((all, value) => all + value, 0) / 1000;
+  const [found, above] = [sum(ghi), sum(aboveWm2)];
+  if (found >= LEAST_CLEARNESS_OF_YEAR * above) return;
+  findings.push({
+    code: 'too-dark',
+    column: 'GHI',
+    found: Number(found.toPrecision(3)),
+    expected: Math.round(above),
   });
 }

@@ -26,6 +26,8 @@ const WORDING: Record<WeatherFinding['code'], (finding: WeatherFinding) => strin
   'not-a-number': (f) => `${f.column} reads "${f.found}", which is not a number.`,
   'impossible-value': (f) =>
     `${f.column} is ${f.found}${unitOf(f)}; believable is ${f.expected}${unitOf(f)}.`,
+  'too-dark': (f) =>
+    `GHI adds up to ${f.found} kWh/m² in the year, where ${f.expected} reach the air above; is it in kW/m²? W/m² are needed.`,
   'gap-too-long': (f) =>
     `${f.column} is missing for ${f.hours} hours in a row; up to ${f.expected} are filled in.`,
   'no-utc-offset': () =>

@@ -12,6 +12,7 @@ export type WeatherFaultCode =
   | 'out-of-order'
   | 'not-a-number'
   | 'impossible-value'
+  | 'too-dark'
   | 'gap-too-long'
   | 'no-utc-offset'
   | 'no-location';

@@ -61,12 +61,21 @@ export function plainSpec(house: PlainHouse): ScenarioSpec {
     },
     outage: { startLocal: '2026-03-01T00:00', horizonDays: 1 },
     units: [...(house.units ?? [plainUnit('east', 'L1'), plainUnit('west', 'L2')])],
-    circuits: [...(house.circuits ?? [plainCircuit('hall', 'L1'), plainCircuit('attic', 'L2')])],
+    circuits: withFirstTier(
+      house.circuits ?? [plainCircuit('hall', 'L1'), plainCircuit('attic', 'L2', { tier: 1 })],
+    ),
     usage: { householdScatterFraction: 0 },
     person: house.person ?? {},
     strategies: [...(house.strategies ?? [{ id: 'all', title: 'Everything on' }])],
     sources: house.sources,
   };
+}
+
+/** Days end by a circuit of tier 1: where there is none, one more that wants nothing. */
+function withFirstTier(circuits: readonly Circuit[]): Circuit[] {
+  if (circuits.some(({ tier }) => tier === 1)) return [...circuits];
+  const nothing = plainCircuit('nothing', 'L1', { tier: 1, appliances: [always(0)] });
+  return [...circuits, nothing];
 }
 
 export function reportOf(house: PlainHouse, draws = 1): CheckReport {

@@ -5,6 +5,7 @@ import {
   nextOutageTable,
   type Scenario,
 } from '../../../../packages/sim/src/index.ts';
+import { wilson } from '../../../../packages/sim/src/trials/wilson.ts';
 import { tinyScenario } from '../../step/tiny-house.ts';
 
 /** 6,000 Wh: one strategy that lasts 24 hours at 250 W; the other version has twice that. */
@@ -30,7 +31,7 @@ describe('the next outage', () => {
     const answer = await askNextOutage(scenario, question, askHere, { kinds });
     const [one, two, three] = answer.figures;
     // 24 h: outages of 12 and of 24 hours; 48 h: 30 too; 72 h, cut at 60: perhaps 100 too
-    expect(one!.riddenOut).toMatchObject({ least: 0.5, most: 0.5, low: 0.5, high: 0.5 });
+    expect(one!.riddenOut).toMatchObject({ least: 0.5, most: 0.5 });
     expect(two!.riddenOut).toMatchObject({ least: 0.75, most: 0.75 });
     expect(three!.riddenOut).toMatchObject({ least: 0.75, most: 1 });
     expect(one!.hoursWithoutPerYear.most).toBeCloseTo((2 * (6 + 76)) / 4, 9);
@@ -47,6 +48,21 @@ describe('the next outage', () => {
       { days: 0.25, share: 0 },
       { days: 1, share: 0.5 },
     ]);
+  });
+
+  it('is never surer than that many draws allow: at a chance of 1 or 0 the interval is that of a share', async () => {
+    const certain = await askNextOutage(scenario, question, askHere, { kinds: [{ perYear: 3, hours: [1] }] });
+    const [one] = certain.figures;
+    const { low } = wilson(5, 5);
+    expect(one!.riddenOut).toMatchObject({ least: 1, most: 1, low, high: 1 });
+    expect(one!.notRiddenOutPerYear).toMatchObject({ most: 0, high: 3 * (1 - low!) });
+    expect(one!.hoursWithoutPerYear.high).toBeCloseTo(3 * (1 - low!), 12); // an outage of an hour, wholly without
+    const hopeless = await askNextOutage(scenario, question, askHere, {
+      kinds: [{ perYear: 1, hours: [50] }],
+    });
+    expect(hopeless.figures[0]!.riddenOut).toMatchObject({ least: 0, low: 0, high: wilson(0, 5).high });
+    const even = (await askNextOutage(scenario, question, askHere, { kinds })).figures[0]!.riddenOut;
+    expect(even.high - even.low).toBeCloseTo(wilson(0, 5).high!, 12);
   });
 
   it('takes the scenario’s own lengths, or published ones where there are none', async () => {

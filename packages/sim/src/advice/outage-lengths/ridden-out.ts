@@ -1,6 +1,7 @@
 /** A survival curve weighed by how long outages last. MODEL.md §20.2. */
 import type { Stream } from '../../chance/streams.ts';
 import type { Runtimes } from '../../trials/bootstrap.ts';
+import { wilson } from '../../trials/wilson.ts';
 import type { LengthLaw } from './length-law.ts';
 
 /**
@@ -35,9 +36,26 @@ export function riddenOut(
   const samples = [over, endless(over, 1), endless(beyond, 0), beyond];
   const limits = meanLimits(samples, resamples, chance);
   const [overLeast, overMost, beyondLeast, beyondMost] = samples.map(meanOf);
-  return {
+  const ends = {
     chance: { least: overLeast!, most: overMost!, low: limits[0]!.low, high: limits[1]!.high },
     hoursWithout: { least: beyondLeast!, most: beyondMost!, low: limits[2]!.low, high: limits[3]!.high },
+  };
+  const unseen = wilson(0, times.length).high!;
+  return {
+    chance: withUnseen(ends.chance, unseen, 1),
+    hoursWithout: withUnseen(ends.hoursWithout, unseen, law.meanHours),
+  };
+}
+
+/**
+ * Resamples know only what was drawn: where all draws agree they leave no width at all. What never came may still have a
+ * share of `unseen` (Wilson's upper limit for none of so many), and be as good or as bad as can be, 0 to `most`.
+ */
+function withUnseen(ends: Bounds, unseen: number, most: number): Bounds {
+  return {
+    ...ends,
+    low: Math.min(ends.low, ends.least * (1 - unseen)),
+    high: Math.max(ends.high, ends.most + (most - ends.most) * unseen),
   };
 }
 

@@ -1,0 +1,41 @@
+/** What the command line asked for instead of what the scenario file says: figures are repeated only with the same. */
+import type { TerminalLook } from './render-style.ts';
+
+/** Options that stand in for something in the file. */
+export interface Overrides {
+  readonly weather?: string;
+  readonly months?: readonly number[];
+  readonly published?: string;
+  readonly hours?: readonly number[];
+  readonly perYear?: number;
+  readonly budget?: number;
+  readonly confidence?: number;
+}
+
+const OPTION: Readonly<Record<keyof Overrides, string>> = {
+  weather: '--weather',
+  months: '--months',
+  published: '--published',
+  hours: '--hours',
+  perYear: '--per-year',
+  budget: '--budget',
+  confidence: '--confidence',
+};
+
+/** As they would be typed, such as `--months 1,7`; empty when everything is as in the file. */
+export function overridesTyped(options: Overrides): string {
+  return (Object.keys(OPTION) as (keyof Overrides)[])
+    .filter((key) => options[key] !== undefined)
+    .map((key) => `${OPTION[key]}\u00a0${typed(options[key]!)}`)
+    .join(' ');
+}
+
+function typed(value: string | number | readonly number[]): string {
+  const text = String(value); // a list of numbers with commas between
+  return /^[\w./,-]+$/.test(text) ? text : JSON.stringify(text);
+}
+
+/** A sentence below “To repeat these figures”, where there is anything to say. */
+export function overridesNote({ overrides = '' }: TerminalLook): string[] {
+  return overrides === '' ? [] : [`They were asked for with ${overrides}; give the same again.`];
+}
