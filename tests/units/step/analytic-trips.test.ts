@@ -2,7 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import { END_CAUSES } from '../../../packages/sim/src/index.ts';
 import type { Trace } from '../../../packages/sim/src/step/trace.ts';
-import { live, minutesWhere, type ApplianceInput, type TinyCircuit, type TinyHouse } from './tiny-house.ts';
+import { liveToEnd } from '../../../packages/sim/src/step/live-to-end.ts';
+import {
+  live,
+  minutesWhere,
+  startTinyRun,
+  tinyDraw,
+  type ApplianceInput,
+  type TinyCircuit,
+  type TinyHouse,
+} from './tiny-house.ts';
 
 const causeOf = (row: Readonly<Record<string, number>>) => END_CAUSES[row['endCause']!];
 
@@ -184,6 +193,56 @@ describe('a person after a trip', () => {
       range(30, 130),
     );
     expect(darkMinutes(trace).filter((m) => m < 130)).toEqual([...range(0, 10), ...range(20, 30)]);
+  });
+});
+
+describe('a unit that is reset and trips again in the same instant', () => {
+  /** 1,200 W on a unit for 1,000 W; reset every ten minutes, which carries nothing; the bank would hold for days. */
+  const neverCarried: TinyHouse = {
+    units: [{ capacityWh: 60_000, inverter: { continuousW: 1000, surgeW: 5000 } }],
+    circuits: { essential: { watts: 1200, graceMinutes: 60, need: 'medical' } },
+    person: { tripReactionMinutes: 10 },
+    hours: 24,
+  };
+
+  it('goes without all along: the grace is not counted anew', () => {
+    const { row } = live(neverCarried);
+    expect(row['trips']).toBe(144);
+    expect(row['servedTier1Wh']).toBe(0);
+    expect(row['runtimeMinutes']).toBe(60);
+    expect(causeOf(row)).toBe('overload trip');
+    expect(row['need:medical:firstMinute']).toBe(60);
+    expect(row['need:medical:minutes']).toBe(24 * 60 - 60);
+  });
+
+  it('is known to have ended as soon as its grace is over, however often it is reset', () => {
+    const tiny = tinyDraw(neverCarried);
+    const run = startTinyRun(tiny);
+    liveToEnd(run);
+    expect(run.end.minute).toBe(60);
+    expect(run.minute).toBe(720);
+  });
+
+  it('is told by the cause in whose time the grace ran out', () => {
+    // empty at 30, brought back by sun at 180 into an overload that nobody could carry
+    const { row } = live({
+      units: [{ capacityWh: 250, inverter: { continuousW: 1000, surgeW: 5000 } }],
+      circuits: { essential: { watts: (m) => (m < 100 ? 500 : 1200), graceMinutes: 60 } },
+      solarW: (_, m) => (m < 170 ? 0 : 6000),
+      hours: 12,
+    });
+    expect(row['trips']).toBeGreaterThan(1);
+    expect(row['runtimeMinutes']).toBe(90);
+    expect(causeOf(row)).toBe('battery empty');
+  });
+
+  it('starts the grace anew where a single minute was carried', () => {
+    const { row } = live({
+      ...neverCarried,
+      units: [{ capacityWh: 60_000, inverter: { continuousW: 1000, surgeW: 5000, overloadMinutes: 1 } }],
+    });
+    expect(row['censored']).toBe(1);
+    expect(row['servedTier1Wh']).toBeCloseTo(20 * row['trips']!, 6);
   });
 });
 
