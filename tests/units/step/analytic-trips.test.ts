@@ -176,6 +176,26 @@ describe('a person after a trip', () => {
     expect(darkMinutes(trace)).toEqual([20, 51, 82, 113, 144, 175]);
   });
 
+  it('sheds once what one event calls for, though it tripped both units', () => {
+    const { trace } = live({
+      units: [
+        { inverter: { continuousW: 1000, surgeW: 5000 } },
+        { inverter: { continuousW: 1000, surgeW: 5000 } },
+      ],
+      circuits: {
+        a: { watts: 400, leg: 'L1' },
+        b: { watts: 400, leg: 'L2' },
+        c: { watts: 50, leg: 'L1', tier: 4 },
+        pump: { watts: (m) => (m === 30 ? 1800 : 0), leg: 'both', tier: 5 },
+      },
+      person: { tripReactionMinutes: 10, afterTripHoldMinutes: 60 },
+      hours: 2,
+    });
+    expect(trace.units.map((u) => u.mode[30])).toEqual(['tripped', 'tripped']);
+    expect(minutesWhere(trace.circuits[3]!.allowed, (a) => a === 0)).toEqual(range(40, 100));
+    expect(minutesWhere(trace.circuits[2]!.allowed, (a) => a === 0)).toEqual([]);
+  });
+
   it('sheds more tiers each time it trips again within the hold', () => {
     const { trace } = live({
       ...tooMuch,

@@ -137,6 +137,8 @@ export interface Run {
   /** The hour of the outage that has begun last. */
   hour: number;
   nextDecision: number;
+  /** When tiers were held back last, and until when they stay so. */
+  heldAt: number;
   holdUntil: number;
   firstShed: number;
   first240Loss: number;
@@ -240,6 +242,7 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     cut: false,
     hour: -1,
     nextDecision: 0,
+    heldAt: -1,
     holdUntil: NEVER,
     firstShed: Infinity,
     first240Loss: Infinity,
