@@ -4,7 +4,7 @@
  * Grades: R1, R2 = read in one, two independent texts; C = recomputed from the cited formula; memory = printed value
  * or coefficient from memory, kept only where a recomputation or a read example agrees.
  */
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { relativeAirMass } from '../../packages/sim/src/sky/air-mass.ts';
 import { clearSkyGhiWm2 } from '../../packages/sim/src/sky/clear-sky.ts';
@@ -24,6 +24,7 @@ import {
 import { cosIncidence, sunDirection } from '../../packages/sim/src/sky/sun-direction.ts';
 import type { Plane } from '../../packages/sim/src/sky/sun-direction.ts';
 import { createSunTable } from '../../packages/sim/src/sky/sun-table.ts';
+import { weatherYearFile, withoutWeatherYear } from '../weather-years.ts';
 import { ErrorBudget } from './error-budget.ts';
 
 const RADIANS = Math.PI / 180;
@@ -288,9 +289,9 @@ const realYears = [
 describe.each(realYears)(
   '$name: a real weather year kept outside the repository',
   ({ file, site, hours, closure, erbs }) => {
-    const path = new URL(`../../../shared/weather/${file}`, import.meta.url);
-    const absent = !existsSync(path);
-    const why = `skipped: ../shared/weather/${file} is not there`;
+    const path = weatherYearFile(file);
+    const absent = path === undefined;
+    const why = withoutWeatherYear(file);
     const year = absent ? [] : hours(readFileSync(path, 'utf8'));
     const sky = createSunTable(site);
 
