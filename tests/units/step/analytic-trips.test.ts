@@ -43,6 +43,34 @@ describe('an overload', () => {
     expect(row['censored']).toBe(1);
   });
 
+  it('starts the count anew after a quiet hour, though nobody looks into it', () => {
+    // two minutes above the rating, an hour below it, two above
+    const { row } = live(overloaded(3, (m) => ([58, 59, 120, 121].includes(m) ? 1500 : 400)));
+    expect(row['trips']).toBe(0);
+  });
+
+  it('is found the same while a source charges the bank: borne for the allowed minutes, not one more', () => {
+    for (const bears of [0, 3]) {
+      const { row } = live({
+        ...overloaded(bears, (m) => (m < 20 ? 900 : 1001)),
+        sources: { vehicle: { unit: 'east', outletW: 300, efficiency: 1 } },
+      });
+      expect(row['runtimeMinutes']).toBe(20 + bears);
+      expect(causeOf(row)).toBe('overload trip');
+    }
+  });
+
+  it('is forgotten once the circuits have run off the grid', () => {
+    const { row } = live({
+      ...overloaded(3, (m) => (m >= 58 && m < 122 ? 1500 : 400)),
+      sources: {
+        grid: { onHours: 1, offHours: 4, firstOffHours: 1, onScatterFraction: 0, offScatterFraction: 0 },
+      },
+    });
+    expect(row['gridMinutes']).toBe(60);
+    expect(row['trips']).toBe(0);
+  });
+
   it('that empties the bank before the allowed minutes are over is paid for by the bank to the last watt-hour', () => {
     const { row } = live({
       units: [{ capacityWh: 11, inverter: { continuousW: 1000, surgeW: 5000, overloadMinutes: 1 } }],
@@ -288,6 +316,60 @@ describe('a unit that resets itself', () => {
     });
     expect(row['trips']).toBe(6);
     expect(darkMinutes(trace)).toEqual([69, 139, 209, 279, 349, 419].flatMap((m) => range(m, m + 5)));
+  });
+});
+
+describe('tries of its own', () => {
+  const trying = (tooMuch: (m: number) => boolean): TinyHouse => ({
+    units: [{ inverter: { continuousW: 1000, surgeW: 5000, resetsItselfAfterMinutes: 5, resetTries: 1 } }],
+    circuits: { load: { watts: (m) => (tooMuch(m) ? 1100 : 500), graceMinutes: 600 } },
+    person: { awake: '12:00-13:00' },
+    hours: 4,
+  });
+
+  it.each([
+    ['are spent 59 minutes after it came back', 108, range(108, 240)],
+    ['count anew 60 minutes after it came back', 109, range(109, 114)],
+  ])('%s', (_, again, dark) => {
+    // trips at 44 and comes back at 49
+    const { trace } = live(trying((m) => m === 44 || m === again));
+    expect(darkMinutes(trace)).toEqual([...range(44, 49), ...dark]);
+  });
+
+  it('count anew after a person has reset it', () => {
+    const { trace } = live({
+      ...tooMuch,
+      units: [{ inverter: { continuousW: 1000, surgeW: 5000, resetsItselfAfterMinutes: 5, resetTries: 1 } }],
+      person: { tripReactionMinutes: 12, afterTripHoldMinutes: 30 },
+      hours: 1.5,
+    });
+    // at 20, in vain at 25, reset by hand at 37; at 67 the extra is back: in vain at 72, by hand at 84
+    expect(darkMinutes(trace)).toEqual([...range(20, 37), ...range(67, 84)]);
+  });
+});
+
+describe('an empty bank in the cold', () => {
+  it.each([
+    [0.84, 'battery empty'],
+    [0.83, 'battery too cold'],
+  ])('that leaves %d to be drawn is told as %s: the line is 0.15 above the cut-off', (drawable, cause) => {
+    const { row } = live({
+      units: [
+        {
+          battery: {
+            cutOffFraction: 0.1,
+            restartFraction: 0.2,
+            coldCapacity: [
+              [-20, drawable],
+              [25, drawable],
+            ],
+          },
+        },
+      ],
+      circuits: { load: { watts: 1000 } },
+      hours: 12,
+    });
+    expect(causeOf(row)).toBe(cause);
   });
 });
 
