@@ -68,12 +68,7 @@ export default tseslint.config(
   },
   {
     files: ['packages/sim/src/**/*.ts'],
-    ignores: [
-      'packages/sim/src/cli/**',
-      'packages/sim/src/cluster/**',
-      'packages/sim/src/node/**',
-      'packages/sim/src/node.ts',
-    ],
+    ignores: ['packages/sim/src/cli/**', 'packages/sim/src/node/**', 'packages/sim/src/node.ts'],
     rules: {
       'no-restricted-imports': [
         'error',
@@ -81,7 +76,7 @@ export default tseslint.config(
           patterns: [
             {
               group: ['node:*'],
-              message: 'the library runs in a browser; Node belongs to cli, cluster and the node entry',
+              message: 'the library runs in a browser; Node belongs to cli, node and the node entry',
             },
           ],
         },

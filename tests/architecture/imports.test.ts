@@ -6,7 +6,7 @@ const files = readSource();
 
 /**
  * What each folder may import from, itself aside; types count. `sky`, `usage`, `power` and `shedding` know nothing of
- * each other; `step` puts them together; nothing but the entries knows `cli`, `cluster` and `node`.
+ * each other; `step` puts them together; nothing but the entries knows `cli` and `node`.
  */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   portable: [],
@@ -51,13 +51,11 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   ],
   node: ['advice', 'scenario', 'trials', 'usage', 'version.ts', 'weather'],
   'node.ts': ['node'],
-  cluster: ['advice', 'node', 'scenario', 'trials', 'version.ts'],
-  'cluster.ts': ['cluster'],
-  cli: ['advice', 'cluster', 'node', 'scenario', 'trials', 'version.ts'],
+  cli: ['advice', 'node', 'scenario', 'trials', 'version.ts'],
 };
 
 /** Folders and entries that may touch Node's own modules. */
-const OF_NODE = ['cli', 'cluster', 'cluster.ts', 'node', 'node.ts'];
+const OF_NODE = ['cli', 'node', 'node.ts'];
 
 describe('packages/sim/src', () => {
   it('is read whole: every import leads to a file that is there', () => {
@@ -83,7 +81,7 @@ describe('packages/sim/src', () => {
     expect(wrong).toEqual([]);
   });
 
-  it('keeps Node’s own modules to the command line, the cluster and the Node entry', () => {
+  it('keeps Node’s own modules to the command line and the Node entry', () => {
     const users = files.filter((file) => file.packages.some((name) => name.startsWith('node:')));
     expect(users.map((file) => file.path).filter((path) => !OF_NODE.includes(folderOf(path)))).toEqual([]);
     expect(users.length).toBeGreaterThan(0);

@@ -4,27 +4,19 @@
  * Grades: R1, R2 = read in one, two independent texts; C = recomputed from the cited formula; memory = printed value
  * or coefficient from memory, kept only where a recomputation or a read example agrees.
  */
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { relativeAirMass } from '../../packages/sim/src/sky/air-mass.ts';
 import { clearSkyGhiWm2 } from '../../packages/sim/src/sky/clear-sky.ts';
-import { sunsetHourAngleDeg } from '../../packages/sim/src/sky/day-length.ts';
-import {
-  dailyDiffuseFraction,
-  hourlyDiffuseFraction,
-  monthlyDiffuseFraction,
-} from '../../packages/sim/src/sky/diffuse-split.ts';
-import { extraterrestrialDayWhm2, SOLAR_CONSTANT_WM2 } from '../../packages/sim/src/sky/extraterrestrial.ts';
-import {
-  beamRatio,
-  hdkrPlaneWm2,
-  isotropicPlaneWm2,
-  planeView,
-} from '../../packages/sim/src/sky/plane-of-array.ts';
+import { hourlyDiffuseFraction } from '../../packages/sim/src/sky/diffuse-split.ts';
+import { SOLAR_CONSTANT_WM2 } from '../../packages/sim/src/sky/extraterrestrial.ts';
+import { beamRatio, hdkrPlaneWm2, planeView } from '../../packages/sim/src/sky/plane-of-array.ts';
 import { cosIncidence, sunDirection } from '../../packages/sim/src/sky/sun-direction.ts';
 import type { Plane } from '../../packages/sim/src/sky/sun-direction.ts';
 import { createSunTable } from '../../packages/sim/src/sky/sun-table.ts';
+import { weatherYearFile, withoutWeatherYear } from '../weather-years.ts';
 import { ErrorBudget } from './error-budget.ts';
+import { extraterrestrialDayWhm2, sunsetHourAngleDeg } from './sky/level-day.ts';
+import { isotropicPlaneWm2, monthlyDiffuseFraction } from './sky/plain-sky.ts';
 
 const RADIANS = Math.PI / 180;
 const cosDeg = (deg: number): number => Math.cos(deg * RADIANS);
@@ -36,37 +28,6 @@ const within = (actual: number, expected: number, tolerance: number): void => {
 /** Cooper 1969, Solar Energy 12:333: the declination Duffie & Beckman's examples are worked with. */
 const cooperDeg = (dayOfYear: number): number => 23.45 * Math.sin((360 * (284 + dayOfYear) * RADIANS) / 365);
 const distanceFactor = (dayOfYear: number): number => 1 + 0.033 * Math.cos((360 * dayOfYear * RADIANS) / 365);
-
-describe('relative air mass', () => {
-  it.each([
-    [0, 0.9997],
-    [10, 1.0151],
-    [20, 1.0637],
-    [30, 1.154],
-    [40, 1.3042],
-    [48.19, 1.498],
-    [50, 1.5534],
-    [60, 1.9943],
-    [65, 2.356],
-    [70, 2.9031],
-    [75, 3.8129],
-    [80, 5.586],
-    [82, 6.8565],
-    [85, 10.3058],
-    [87, 15.1477],
-    [88, 19.4332],
-    [89, 26.3106],
-    [90, 37.9196],
-  ])('Kasten & Young 1989, Applied Optics 28:4735, zenith %d°: %d (R2+C)', (zenith, expected) => {
-    within(relativeAirMass(zenith), expected, 1e-4);
-  });
-
-  it('prints as NREL’s SOLPOS test listing does at 90, 80 … 0° (R2+C)', () => {
-    const zeniths = [90, 80, 70, 60, 50, 40, 30, 20, 10, 0];
-    const printed = ['37.92', '5.59', '2.90', '1.99', '1.55', '1.30', '1.15', '1.06', '1.02', '1.00'];
-    expect(zeniths.map((z) => relativeAirMass(z).toFixed(2))).toEqual(printed);
-  });
-});
 
 describe('clear sky: Haurwitz 1945, J. Meteorology 2:154, coefficient 0.057 (form R2 in reviews, values C)', () => {
   it.each([
@@ -112,32 +73,6 @@ describe('diffuse fraction: Erbs, Klein & Duffie 1982, Solar Energy 28:293', () 
   it('hourly: its pieces meet within 4e-4 at 0.22 and 0.80 (C)', () => {
     for (const seam of [0.22, 0.8])
       within(hourlyDiffuseFraction(seam + 1e-9), hourlyDiffuseFraction(seam), 4e-4);
-  });
-
-  it.each([
-    [0.1, 0.9862, 1.0036],
-    [0.2, 0.9628, 0.9612],
-    [0.3, 0.892, 0.8778],
-    [0.4, 0.7583, 0.7584],
-    [0.5, 0.5688, 0.6083],
-    [0.6, 0.3534, 0.4323],
-    [0.7, 0.1641, 0.2357],
-    [0.75, 0.143, 0.175],
-  ])(
-    'daily, Kt %d: %d on short days, %d on long ones, held at 1 (coefficients from memory, values C)',
-    (k, short, long) => {
-      within(dailyDiffuseFraction(k, 70), short, 1e-4);
-      within(dailyDiffuseFraction(k, 100), Math.min(1, long), 1e-4);
-    },
-  );
-
-  it('daily: Duffie & Beckman example 2.11.1, Hd/H 0.253 to 0.256 at Kt 0.692 (C)', () => {
-    const sunset = sunsetHourAngleDeg(38.6, cooperDeg(246));
-    const h0 = extraterrestrialDayWhm2(38.6, cooperDeg(246), distanceFactor(246)) * 0.0036;
-    const fraction = dailyDiffuseFraction(23 / h0, sunset);
-    within(23 / h0, 0.692, 0.001);
-    expect(fraction).toBeGreaterThan(0.25);
-    expect(fraction).toBeLessThan(0.258);
   });
 });
 
@@ -288,9 +223,9 @@ const realYears = [
 describe.each(realYears)(
   '$name: a real weather year kept outside the repository',
   ({ file, site, hours, closure, erbs }) => {
-    const path = new URL(`../../../shared/weather/${file}`, import.meta.url);
-    const absent = !existsSync(path);
-    const why = `skipped: ../shared/weather/${file} is not there`;
+    const path = weatherYearFile(file);
+    const absent = path === undefined;
+    const why = withoutWeatherYear(file);
     const year = absent ? [] : hours(readFileSync(path, 'utf8'));
     const sky = createSunTable(site);
 

@@ -12,28 +12,18 @@ import {
   equatorial,
   sunInOrbit,
 } from '../../packages/sim/src/sky/apparent-sun.ts';
-import { relativeAirMass } from '../../packages/sim/src/sky/air-mass.ts';
-import { dayLengthHours, sunsetHourAngleDeg } from '../../packages/sim/src/sky/day-length.ts';
-import {
-  extraterrestrialDayWhm2,
-  extraterrestrialNormalWm2,
-} from '../../packages/sim/src/sky/extraterrestrial.ts';
-import {
-  faoDayLengthHours,
-  faoDeclinationDeg,
-  faoDistanceFactor,
-  faoExtraterrestrialDayWhm2,
-} from '../../packages/sim/src/sky/fao-day.ts';
+import { extraterrestrialNormalWm2 } from '../../packages/sim/src/sky/extraterrestrial.ts';
 import { beamRatio } from '../../packages/sim/src/sky/plane-of-array.ts';
 import { cosIncidence, sunDirection } from '../../packages/sim/src/sky/sun-direction.ts';
 import type { SunDirection } from '../../packages/sim/src/sky/sun-direction.ts';
+import { computeSunDay } from '../../packages/sim/src/sky/sun-day.ts';
+import type { SunDay } from '../../packages/sim/src/sky/sun-day.ts';
 import { sunPosition } from '../../packages/sim/src/sky/sun-position.ts';
 import type { SunPosition } from '../../packages/sim/src/sky/sun-position.ts';
-import { sunTimes } from '../../packages/sim/src/sky/sunrise.ts';
 import { ErrorBudget } from './error-budget.ts';
+import { sunTimes } from './sky/sunrise.ts';
 
 const RADIANS = Math.PI / 180;
-const MJ = 0.0036; // per Wh
 
 const utcMinute = (year: number, month: number, day: number, hour = 0, minute = 0, second = 0): number =>
   Date.UTC(year, month - 1, day, hour, minute, second) / 60_000;
@@ -120,11 +110,6 @@ describe('NREL SOLPOS 2.0 benchmark: test program listing (outputs R2+C; its pre
     within(incidence, 0.912569, 5e-4);
   });
 
-  it('gives the air mass, at sea level and at that pressure', () => {
-    within(relativeAirMass(sun.refractedZenithDeg), 1.335752, 2e-4);
-    within((relativeAirMass(sun.refractedZenithDeg) * 1006) / 1013, 1.326522, 2e-4);
-  });
-
   it('gives extraterrestrial irradiance: normal, level and tilted', () => {
     within(normal, 1323.239868, 1.5); // it takes the distance from a series in the day of the year
     within(normal * Math.cos(sun.refractedZenithDeg * RADIANS), 989.668518, 1.5);
@@ -136,10 +121,6 @@ describe('NREL SOLPOS 2.0 benchmark: test program listing (outputs R2+C; its pre
     const times = sunTimes(site, midnight);
     const noon = (times.sunriseEpochMinute! + times.sunsetEpochMinute!) / 2;
     within(noon - midnight, (347.173431 + 1181.111206) / 2, 0.2);
-  });
-
-  it('has a day as long as by geometry alone, which is how it takes sunrise: 833.94 min within 0.5', () => {
-    within(dayLengthHours(site.latitudeDeg, sun.declinationDeg) * 60, 1181.111206 - 347.173431, 0.5);
   });
 });
 
@@ -185,10 +166,6 @@ describe('Duffie & Beckman, Solar Engineering of Thermal Processes, 3rd-4th ed.,
   ])('%s: zenith and azimuth', (_, n, hourAngle, zenith, azimuth) => {
     within(zenithOf(at(43, n, hourAngle)), zenith, 0.001);
     within(azimuthFromSouth(at(43, n, hourAngle)), azimuth, 0.001);
-  });
-
-  it('1.6.3: sunset hour angle 87.744°', () => {
-    within(sunsetHourAngleDeg(43, cooperDeg(75)), 87.744, 0.001);
   });
 
   it.each([
@@ -323,16 +300,13 @@ describe('polar day and night (geometry)', () => {
   });
 
   it('has no light above the air in polar night, and daylight all round in polar day', () => {
-    expect(faoExtraterrestrialDayWhm2(70, 355)).toBe(0);
-    expect(faoExtraterrestrialDayWhm2(-70, 172)).toBe(0);
-    expect(faoDayLengthHours(70, 355)).toBe(0);
-    expect(faoDayLengthHours(70, 172)).toBe(24);
-    expect(faoDayLengthHours(-90, 355)).toBe(24);
+    expect([dayMJ(70, 355), dayMJ(-70, 172)]).toEqual([0, 0]);
+    expect([70, -90].map((latitude) => dayHours(latitude, 355))).toEqual([0, 24]);
+    expect(dayHours(70, 172)).toBe(24);
   });
 
-  it('has a day of 12 hours at the equator always, and everywhere when the declination is 0', () => {
-    for (let n = 1; n <= 365; n++) within(sunsetHourAngleDeg(0, faoDeclinationDeg(n)), 90, 1e-9);
-    for (let latitude = -89; latitude <= 89; latitude++) within(sunsetHourAngleDeg(latitude, 0), 90, 1e-9);
+  it('has a day of 12 hours at the equator always', () => {
+    for (let n = 1; n <= 365; n++) within(dayHours(0, n), 12, 0.03);
   });
 
   it('is nearest the sun on 2 to 5 January at 0.98329 au and farthest on 3 to 6 July at 1.01671 au (R1)', () => {
@@ -349,23 +323,26 @@ describe('polar day and night (geometry)', () => {
   });
 });
 
-describe('FAO Irrigation and Drainage Paper 56 (Allen, Pereira, Raes & Smith 1998)', () => {
-  it('examples 8 and 9: 20° S on 3 September (R1+C; the printed Ra 32.2 from memory + C)', () => {
-    within(faoDistanceFactor(246), 0.98483, 5e-5);
-    within(faoDeclinationDeg(246) * RADIANS, 0.11966, 5e-5);
-    within(sunsetHourAngleDeg(-20, faoDeclinationDeg(246)) * RADIANS, 1.52702, 5e-5);
-    within(faoExtraterrestrialDayWhm2(-20, 246) * MJ, 32.194, 0.001);
-    within(faoDayLengthHours(-20, 246), 11.666, 0.001);
-  });
+/** The sun of day `n` of 2026 over a level place, minute by minute. */
+function sunDay(latitudeDeg: number, n: number): SunDay {
+  return computeSunDay({ latitudeDeg, longitudeDeg: 0 }, Math.floor(utcMinute(2026, 1, n) / 1440));
+}
 
-  it('example 10: 22.9° S on 15 May, Ra 25.111 and N 10.895 (C; printed 25.1 and 10.9 from memory)', () => {
-    within(faoExtraterrestrialDayWhm2(-22.9, 135) * MJ, 25.111, 0.001);
-    within(faoDayLengthHours(-22.9, 135), 10.895, 0.001);
-  });
+/** Its sum above the air, MJ/m². */
+function dayMJ(latitudeDeg: number, n: number): number {
+  const { up, extraterrestrialNormalWm2: normal } = sunDay(latitudeDeg, n);
+  return up.reduce((sum, cosZenith, m) => sum + Math.max(0, cosZenith) * normal[m]!, 0) * 60e-6;
+}
 
+/** Hours with the sun's centre up, without refraction. */
+function dayHours(latitudeDeg: number, n: number): number {
+  return sunDay(latitudeDeg, n).up.filter((cosZenith) => cosZenith > 0).length / 60;
+}
+
+describe('FAO Irrigation and Drainage Paper 56 (Allen, Pereira, Raes & Smith 1998), its own declinations up to 0.7° off', () => {
   const fifteenth = [15, 46, 74, 105, 135, 166, 196, 227, 258, 288, 319, 349];
 
-  it('Annex 2 table 2.6: daily Ra in MJ/m², 132 values within 0.17, mean 0.04 (R1+C)', () => {
+  it('Annex 2 table 2.6: daily Ra in MJ/m², 132 values within 0.73 (60° N in October), 0.19 on average (R1+C)', () => {
     const table: readonly (readonly [number, readonly number[]])[] = [
       [-16, [41.1, 39.9, 37.2, 32.8, 28.5, 26.2, 27.0, 30.6, 35.2, 38.7, 40.6, 41.2]],
       [-10, [39.5, 39.3, 37.8, 34.6, 31.1, 29.1, 29.8, 32.8, 36.3, 38.5, 39.3, 39.4]],
@@ -382,16 +359,16 @@ describe('FAO Irrigation and Drainage Paper 56 (Allen, Pereira, Raes & Smith 199
     const budget = new ErrorBudget();
     for (const [latitude, months] of table) {
       months.forEach((expected, month) => {
-        const actual = faoExtraterrestrialDayWhm2(latitude, fifteenth[month]!) * MJ;
+        const actual = dayMJ(latitude, fifteenth[month]!);
         budget.add(actual, expected, `latitude ${latitude}, month ${month + 1}`);
       });
     }
     expect(budget.count).toBe(132);
-    expect(budget.mean).toBeLessThan(0.045);
-    expect(budget.worst, budget.worstAt).toBeLessThan(0.17);
+    expect(budget.mean).toBeLessThan(0.195);
+    expect(budget.worst, budget.worstAt).toBeLessThan(0.73);
   });
 
-  it('Annex 2 table 2.7: daylight hours N, 72 values within 0.06 (R1+C)', () => {
+  it('Annex 2 table 2.7: daylight hours N, 72 values within 0.27 (60° N in October) (R1+C)', () => {
     const table: readonly (readonly [number, readonly number[]])[] = [
       [10, [11.5, 11.7, 11.9, 12.2, 12.5, 12.6, 12.5, 12.3, 12.1, 11.8, 11.5, 11.4]],
       [20, [10.9, 11.3, 11.9, 12.5, 12.9, 13.2, 13.1, 12.7, 12.1, 11.5, 11.0, 10.8]],
@@ -404,56 +381,13 @@ describe('FAO Irrigation and Drainage Paper 56 (Allen, Pereira, Raes & Smith 199
     for (const [latitude, months] of table) {
       months.forEach((expected, month) => {
         budget.add(
-          faoDayLengthHours(latitude, fifteenth[month]!),
+          dayHours(latitude, fifteenth[month]!),
           expected,
           `latitude ${latitude}, month ${month + 1}`,
         );
       });
     }
     expect(budget.count).toBe(72);
-    expect(budget.worst, budget.worstAt).toBeLessThan(0.06);
-  });
-});
-
-describe('Duffie & Beckman §1.10: extraterrestrial radiation of average days, MJ/m² (R1+C)', () => {
-  const averageDays = [17, 47, 75, 105, 135, 162, 198, 228, 258, 288, 318, 344]; // Table 1.6.1, after Klein 1977
-  const dayMJ = (latitude: number, n: number): number =>
-    extraterrestrialDayWhm2(latitude, cooperDeg(n), 1 + 0.033 * Math.cos((360 * n * RADIANS) / 365)) * MJ;
-
-  it('Table 1.10.1: 72 values within 0.35 (printed with slightly other declinations)', () => {
-    const table: readonly (readonly [number, readonly number[]])[] = [
-      [45, [12.2, 17.4, 25.1, 33.2, 39.2, 41.7, 40.4, 35.3, 27.8, 19.6, 13.3, 10.7]],
-      [30, [21.3, 25.7, 31.5, 36.8, 40.0, 41.1, 40.4, 37.8, 33.2, 27.4, 22.2, 19.9]],
-      [15, [29.6, 32.6, 35.9, 38.0, 38.5, 38.4, 38.3, 38.0, 36.4, 33.4, 30.1, 28.5]],
-      [0, [36.2, 37.4, 37.8, 36.7, 34.8, 33.5, 34.0, 35.7, 37.2, 37.3, 36.3, 35.7]],
-      [-10, [39.5, 39.3, 37.7, 34.5, 31.1, 29.2, 29.9, 32.9, 36.3, 38.5, 39.3, 39.4]],
-      [-45, [42.8, 37.1, 28.6, 19.6, 12.9, 10.0, 11.3, 16.6, 24.9, 34.0, 41.2, 44.5]],
-    ];
-    const budget = new ErrorBudget();
-    for (const [latitude, months] of table) {
-      months.forEach((expected, month) => {
-        budget.add(
-          dayMJ(latitude, averageDays[month]!),
-          expected,
-          `latitude ${latitude}, month ${month + 1}`,
-        );
-      });
-    }
-    expect(budget.count).toBe(72);
-    expect(budget.worst, budget.worstAt).toBeLessThan(0.35);
-  });
-
-  it('Example 2.19.1, latitude 43: 12 values within 0.02', () => {
-    const printed = [13.37, 18.81, 26.03, 33.78, 39.42, 41.78, 40.56, 35.92, 28.8, 20.9, 14.62, 11.91];
-    printed.forEach((expected, month) => within(dayMJ(43, averageDays[month]!), expected, 0.02));
-    expect(printed).toHaveLength(12);
-  });
-
-  it.each([
-    ['1.10.1', 43, 105, 33.775],
-    ['2.12.1', 43, 162, 41.78],
-    ['2.11.1 (C; printed 33.0 or 33.3)', 38.6, 246, 33.25],
-  ])('Example %s', (_, latitude, n, expected) => {
-    within(dayMJ(latitude, n), expected, 0.01);
+    expect(budget.worst, budget.worstAt).toBeLessThan(0.27);
   });
 });

@@ -53,6 +53,9 @@ export {
 export { nextLook, tightness, type Tightness } from './trials/stopping-rule.ts';
 export { summarise } from './trials/summarise.ts';
 export { runningEstimate, type CellChoice, type RunningEstimate } from './trials/running-estimate.ts';
+export { kaplanMeier, type LifeTable } from './trials/survival.ts';
+export { logRank, type LogRank } from './trials/log-rank.ts';
+export { restrictedMean } from './trials/restricted-mean.ts';
 export { seedSpread, type SeedSpread } from './trials/seed-spread.ts';
 export type {
   Estimate,

@@ -1,7 +1,7 @@
 /** Dark spells: what decides how long a household lasts. Against years of measurements, within their sampling error. */
 import { mean, median, quantile, sampleStandardDeviation } from 'simple-statistics';
 import type { MonthlyNormals } from '../../../packages/sim/src/scenario/scenario.ts';
-import { faoExtraterrestrialDayWhm2 } from '../../../packages/sim/src/sky/fao-day.ts';
+import { faoExtraterrestrialDayWhm2 } from '../sky/fao-day.ts';
 import type { NormalsPlace } from '../../../packages/sim/src/weather/normals-table.ts';
 import type { Check } from './budgets.ts';
 import type { Comparison } from './comparison.ts';

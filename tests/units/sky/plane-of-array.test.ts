@@ -5,9 +5,9 @@ import {
   beamRatio,
   fillPlaneIrradiance,
   hdkrPlaneWm2,
-  isotropicPlaneWm2,
   planeView,
 } from '../../../packages/sim/src/sky/plane-of-array.ts';
+import { isotropicPlaneWm2 } from '../../published/sky/plain-sky.ts';
 import { createSunTable, createSunTrack, fillSunTrack } from '../../../packages/sim/src/sky/sun-table.ts';
 
 const weather = {

@@ -2,7 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import { END_CAUSES } from '../../../packages/sim/src/index.ts';
 import type { Trace } from '../../../packages/sim/src/step/trace.ts';
-import { live, minutesWhere, type ApplianceInput, type TinyCircuit, type TinyHouse } from './tiny-house.ts';
+import { liveToEnd } from '../../../packages/sim/src/step/live-to-end.ts';
+import {
+  live,
+  minutesWhere,
+  startTinyRun,
+  tinyDraw,
+  type ApplianceInput,
+  type TinyCircuit,
+  type TinyHouse,
+} from './tiny-house.ts';
 
 const causeOf = (row: Readonly<Record<string, number>>) => END_CAUSES[row['endCause']!];
 
@@ -32,6 +41,34 @@ describe('an overload', () => {
     const { row } = live(overloaded(3, (m) => (m % 4 === 3 ? 1000 : 1500)));
     expect(row['trips']).toBe(0);
     expect(row['censored']).toBe(1);
+  });
+
+  it('starts the count anew after a quiet hour, though nobody looks into it', () => {
+    // two minutes above the rating, an hour below it, two above
+    const { row } = live(overloaded(3, (m) => ([58, 59, 120, 121].includes(m) ? 1500 : 400)));
+    expect(row['trips']).toBe(0);
+  });
+
+  it('is found the same while a source charges the bank: borne for the allowed minutes, not one more', () => {
+    for (const bears of [0, 3]) {
+      const { row } = live({
+        ...overloaded(bears, (m) => (m < 20 ? 900 : 1001)),
+        sources: { vehicle: { unit: 'east', outletW: 300, efficiency: 1 } },
+      });
+      expect(row['runtimeMinutes']).toBe(20 + bears);
+      expect(causeOf(row)).toBe('overload trip');
+    }
+  });
+
+  it('is forgotten once the circuits have run off the grid', () => {
+    const { row } = live({
+      ...overloaded(3, (m) => (m >= 58 && m < 122 ? 1500 : 400)),
+      sources: {
+        grid: { onHours: 1, offHours: 4, firstOffHours: 1, onScatterFraction: 0, offScatterFraction: 0 },
+      },
+    });
+    expect(row['gridMinutes']).toBe(60);
+    expect(row['trips']).toBe(0);
   });
 
   it('that empties the bank before the allowed minutes are over is paid for by the bank to the last watt-hour', () => {
@@ -167,6 +204,26 @@ describe('a person after a trip', () => {
     expect(darkMinutes(trace)).toEqual([20, 51, 82, 113, 144, 175]);
   });
 
+  it('sheds once what one event calls for, though it tripped both units', () => {
+    const { trace } = live({
+      units: [
+        { inverter: { continuousW: 1000, surgeW: 5000 } },
+        { inverter: { continuousW: 1000, surgeW: 5000 } },
+      ],
+      circuits: {
+        a: { watts: 400, leg: 'L1' },
+        b: { watts: 400, leg: 'L2' },
+        c: { watts: 50, leg: 'L1', tier: 4 },
+        pump: { watts: (m) => (m === 30 ? 1800 : 0), leg: 'both', tier: 5 },
+      },
+      person: { tripReactionMinutes: 10, afterTripHoldMinutes: 60 },
+      hours: 2,
+    });
+    expect(trace.units.map((u) => u.mode[30])).toEqual(['tripped', 'tripped']);
+    expect(minutesWhere(trace.circuits[3]!.allowed, (a) => a === 0)).toEqual(range(40, 100));
+    expect(minutesWhere(trace.circuits[2]!.allowed, (a) => a === 0)).toEqual([]);
+  });
+
   it('sheds more tiers each time it trips again within the hold', () => {
     const { trace } = live({
       ...tooMuch,
@@ -184,6 +241,56 @@ describe('a person after a trip', () => {
       range(30, 130),
     );
     expect(darkMinutes(trace).filter((m) => m < 130)).toEqual([...range(0, 10), ...range(20, 30)]);
+  });
+});
+
+describe('a unit that is reset and trips again in the same instant', () => {
+  /** 1,200 W on a unit for 1,000 W; reset every ten minutes, which carries nothing; the bank would hold for days. */
+  const neverCarried: TinyHouse = {
+    units: [{ capacityWh: 60_000, inverter: { continuousW: 1000, surgeW: 5000 } }],
+    circuits: { essential: { watts: 1200, graceMinutes: 60, need: 'medical' } },
+    person: { tripReactionMinutes: 10 },
+    hours: 24,
+  };
+
+  it('goes without all along: the grace is not counted anew', () => {
+    const { row } = live(neverCarried);
+    expect(row['trips']).toBe(144);
+    expect(row['servedTier1Wh']).toBe(0);
+    expect(row['runtimeMinutes']).toBe(60);
+    expect(causeOf(row)).toBe('overload trip');
+    expect(row['need:medical:firstMinute']).toBe(60);
+    expect(row['need:medical:minutes']).toBe(24 * 60 - 60);
+  });
+
+  it('is known to have ended as soon as its grace is over, however often it is reset', () => {
+    const tiny = tinyDraw(neverCarried);
+    const run = startTinyRun(tiny);
+    liveToEnd(run);
+    expect(run.end.minute).toBe(60);
+    expect(run.minute).toBe(720);
+  });
+
+  it('is told by the cause in whose time the grace ran out', () => {
+    // empty at 30, brought back by sun at 180 into an overload that nobody could carry
+    const { row } = live({
+      units: [{ capacityWh: 250, inverter: { continuousW: 1000, surgeW: 5000 } }],
+      circuits: { essential: { watts: (m) => (m < 100 ? 500 : 1200), graceMinutes: 60 } },
+      solarW: (_, m) => (m < 170 ? 0 : 6000),
+      hours: 12,
+    });
+    expect(row['trips']).toBeGreaterThan(1);
+    expect(row['runtimeMinutes']).toBe(90);
+    expect(causeOf(row)).toBe('battery empty');
+  });
+
+  it('starts the grace anew where a single minute was carried', () => {
+    const { row } = live({
+      ...neverCarried,
+      units: [{ capacityWh: 60_000, inverter: { continuousW: 1000, surgeW: 5000, overloadMinutes: 1 } }],
+    });
+    expect(row['censored']).toBe(1);
+    expect(row['servedTier1Wh']).toBeCloseTo(20 * row['trips']!, 6);
   });
 });
 
@@ -209,6 +316,60 @@ describe('a unit that resets itself', () => {
     });
     expect(row['trips']).toBe(6);
     expect(darkMinutes(trace)).toEqual([69, 139, 209, 279, 349, 419].flatMap((m) => range(m, m + 5)));
+  });
+});
+
+describe('tries of its own', () => {
+  const trying = (tooMuch: (m: number) => boolean): TinyHouse => ({
+    units: [{ inverter: { continuousW: 1000, surgeW: 5000, resetsItselfAfterMinutes: 5, resetTries: 1 } }],
+    circuits: { load: { watts: (m) => (tooMuch(m) ? 1100 : 500), graceMinutes: 600 } },
+    person: { awake: '12:00-13:00' },
+    hours: 4,
+  });
+
+  it.each([
+    ['are spent 59 minutes after it came back', 108, range(108, 240)],
+    ['count anew 60 minutes after it came back', 109, range(109, 114)],
+  ])('%s', (_, again, dark) => {
+    // trips at 44 and comes back at 49
+    const { trace } = live(trying((m) => m === 44 || m === again));
+    expect(darkMinutes(trace)).toEqual([...range(44, 49), ...dark]);
+  });
+
+  it('count anew after a person has reset it', () => {
+    const { trace } = live({
+      ...tooMuch,
+      units: [{ inverter: { continuousW: 1000, surgeW: 5000, resetsItselfAfterMinutes: 5, resetTries: 1 } }],
+      person: { tripReactionMinutes: 12, afterTripHoldMinutes: 30 },
+      hours: 1.5,
+    });
+    // at 20, in vain at 25, reset by hand at 37; at 67 the extra is back: in vain at 72, by hand at 84
+    expect(darkMinutes(trace)).toEqual([...range(20, 37), ...range(67, 84)]);
+  });
+});
+
+describe('an empty bank in the cold', () => {
+  it.each([
+    [0.84, 'battery empty'],
+    [0.83, 'battery too cold'],
+  ])('that leaves %d to be drawn is told as %s: the line is 0.15 above the cut-off', (drawable, cause) => {
+    const { row } = live({
+      units: [
+        {
+          battery: {
+            cutOffFraction: 0.1,
+            restartFraction: 0.2,
+            coldCapacity: [
+              [-20, drawable],
+              [25, drawable],
+            ],
+          },
+        },
+      ],
+      circuits: { load: { watts: 1000 } },
+      hours: 12,
+    });
+    expect(causeOf(row)).toBe(cause);
   });
 });
 

@@ -316,3 +316,38 @@ describe('why a thermostat went without', () => {
     expect(END_CAUSES[row['endCause']!]).toBe('battery empty');
   });
 });
+
+describe('a need that a thermostat serves', () => {
+  const unmet = (limitC: number | undefined) =>
+    live({
+      circuits: {
+        cold: {
+          need: 'food',
+          graceMinutes: 60,
+          appliances: [
+            {
+              kind: 'thermostat',
+              does: 'cools',
+              runningW: 100,
+              setC: 4,
+              bandC: 0.02,
+              timeConstantHours: 20,
+              dutyFraction: 0.5,
+              dutySurroundingsC: 21,
+              ...(limitC === undefined ? {} : { limitC }),
+            },
+          ],
+        },
+      },
+      rules: [{ by: 'outage', circuits: { ids: ['cold'] } }],
+      hours: 24,
+    }).row['need:food:minutes']!;
+
+  it('is unmet past its limit, however long it waited: 21 − 17 e^(−t/1200) passes 10 °C after 522 minutes', () => {
+    expect(Math.abs(unmet(10) - (1440 - 1200 * Math.log(17 / 11)))).toBeLessThan(2.5);
+  });
+
+  it('without a limit is unmet once it has waited for longer than its grace', () => {
+    expect(Math.abs(unmet(undefined) - (1440 - 60))).toBeLessThan(4);
+  });
+});

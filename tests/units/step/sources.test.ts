@@ -169,6 +169,28 @@ describe('a generator that starts by itself', () => {
     expect(lived.row['runtimeMinutes']).toBe(360);
   });
 
+  it.each([
+    [3001, 0],
+    [2999, 1],
+  ])(
+    'starts what its surge rating of %d W lets it, the idling inverter included: %d trips',
+    (surgeW, trips) => {
+      const { row } = live({
+        units: [{ inverter: { idleW: 50 }, charger: CHARGER }],
+        circuits: {
+          base: { watts: 50 },
+          pump: {
+            appliances: [{ kind: 'scheduled', runningW: 400, startingW: 2900, windows: ['00:30-00:40'] }],
+          },
+        },
+        sources: { generator: { ...AUTOMATIC, ratedW: 2000, surgeW } },
+        generator: { by: 'hours', hoursPerDay: 1 },
+        hours: 2,
+      });
+      expect(row['generatorTrips']).toBe(trips);
+    },
+  );
+
   it('passes an empty unit’s circuits on at once', () => {
     const lived = live(
       kilowatt({
@@ -226,6 +248,23 @@ describe('one generator for two units', () => {
     expect(sumOf(trace.circuits[2]!.servedW.slice(0, 60))).toBe(0);
     expect(trace.circuits[2]!.servedW[60]).toBeCloseTo(100, 9);
     expect(row['first240LossMinute']).toBe(0);
+  });
+
+  it.each([
+    [4501, 0],
+    [4499, 1],
+  ])('of 120 V that can start %d W has for one unit what the other leaves: %d trips', (surgeW, trips) => {
+    const pump = { kind: 'scheduled' as const, runningW: 500, startingW: 3000, windows: ['00:30-00:40'] };
+    for (const leg of ['L1', 'L2'] as const) {
+      const { row } = live({
+        ...pair(120, { surgeW }),
+        circuits: {
+          other: { watts: 1500, leg: leg === 'L1' ? 'L2' : 'L1', graceMinutes: 600 },
+          pump: { leg, tier: 2, appliances: [pump] },
+        },
+      });
+      expect(row['generatorTrips']).toBe(trips);
+    }
   });
 
   it('that feeds one of them leaves the other to its bank', () => {

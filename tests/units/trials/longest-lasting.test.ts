@@ -18,6 +18,8 @@ describe('longestLasting', () => {
   it('takes hidden by the horizon as longest', () =>
     expect(chosen(strategy('a', 13, null), strategy('b', null, null))).toBe('b'));
   it('then goes by the median', () => expect(chosen(strategy('a', 2, 4), strategy('b', 2, 5))).toBe('b'));
+  it('takes a median hidden by the horizon as longest', () =>
+    expect(chosen(strategy('a', 2, 13), strategy('b', 2, null))).toBe('b'));
   it('then by the share still running', () =>
     expect(chosen(strategy('a', null, null, 95), strategy('b', null, null, 99))).toBe('b'));
   it('then by the order of the list', () =>

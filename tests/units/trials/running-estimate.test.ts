@@ -75,6 +75,19 @@ describe('seedSpread(seeds)', () => {
     expect(spread.holding).toBe(within.length);
   });
 
+  it.each([
+    [4, 0.5, 3],
+    [null, 0.95, 2],
+  ])('holds days that the horizon hides only where it may: together %s', (together, survival, holding) => {
+    const curve = { day: [0, 4], survival: [1, survival], low: [1, 0], high: [1, 1] };
+    const seed = (low: number | null, high: number | null) => ({
+      nineInTenDays: { value: 4, low, high },
+      curve,
+    });
+    const told = seedSpread([seed(3, 5), seed(4, 4), seed(3, null), seed(null, null), seed(1, 3)]);
+    expect([told.togetherDays, told.holding]).toEqual([together, holding]);
+  });
+
   it('says nothing of a spread where the horizon hides an estimate, or there is one seed', () => {
     const hidden = {
       nineInTenDays: { value: null, low: 3, high: null },

@@ -40,6 +40,20 @@ describe('tightness', () => {
     );
   });
 
+  it('counts an interval as far as the horizon where that hides its end', () => {
+    const one = fabricatedOutline({
+      alternatives: [{ id: 'as-is', title: '' }],
+      strategies: [{ id: 'everything', title: '', carriedOutBy: 'person' }],
+      horizonDays: 3,
+    });
+    const { low, high } = summarise(one, fabricatedRows(one, 0, 200)).strategies[0]!.nineInTenDays;
+    const between = { ...one, horizonDays: (low! + high!) / 2 };
+    expect(tightness(between, fabricatedRows(between, 0, 200), 1).widest.halfWidthDays).toBeCloseTo(
+      (between.horizonDays - low!) / 2,
+      12,
+    );
+  });
+
   it('has nothing left to learn where the horizon hides both limits', () => {
     const short = fabricatedOutline({ horizonDays: 0.25 });
     expect(tightness(short, fabricatedRows(short, 0, 200), 0.001)).toMatchObject({

@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { dutyAt, planDutyCycled } from '../../../packages/sim/src/usage/duty-cycled.ts';
-import { circuitOf, drawOf, startMinutes, sum, wattHours, type Written } from './household-under-test.ts';
+import {
+  circuitOf,
+  drawOf,
+  scatterOf,
+  startMinutes,
+  sum,
+  wattHours,
+  type Written,
+} from './household-under-test.ts';
 
 const fridge: Written = {
   kind: 'duty-cycled',
@@ -36,6 +44,21 @@ describe('a duty-cycled appliance', () => {
     expect(Math.min(...offs)).toBeGreaterThan(0.75 * offMean - 1);
     expect(Math.max(...offs)).toBeLessThan(1.25 * offMean + 1);
     expect(new Set(offs).size).toBeGreaterThan(10);
+  });
+
+  it('has a factor of its own for each day: daily energies scatter by dayScatterFraction about the same mean', () => {
+    const days = 400;
+    const draw = drawOf([circuitOf('kitchen', { ...fridge, dayScatterFraction: 0.3 })], { days });
+    const { mean, spread } = scatterOf(draw.circuits[0]!.demandW, days);
+    expect(Math.abs(mean / (150 * 0.35 * 1440) - 1)).toBeLessThan(0.045); // three standard errors
+    expect(Math.abs(spread - 0.3)).toBeLessThan(0.06);
+  });
+
+  it('of the lowest duty cuts off no quiet days: the mean stays what it is', () => {
+    const days = 1500;
+    const seldom = { ...fridge, onMinutes: 1, dutyFraction: 0.02, dayScatterFraction: 0.3 };
+    const { mean } = scatterOf(drawOf([circuitOf('kitchen', seldom)], { days }).circuits[0]!.demandW, days);
+    expect(Math.abs(mean / (150 * 0.02 * 1440) - 1)).toBeLessThan(0.03); // 0.12 with a floor at the duty itself
   });
 
   it('is caught at a random phase: at minute 0 it runs with the chance of its duty', () => {

@@ -123,3 +123,11 @@ export const CLOCK_CHANGES: readonly (readonly [string, Setting])[] = [
   ['Havana, midnight comes twice', { timeZone: 'America/Havana', start: [2026, 10, 30, 300], days: 4 }],
   ['Phoenix, never', { timeZone: 'America/Phoenix', start: [2026, 3, 6, 1], days: 4 }],
 ];
+
+/** Mean of the days' watt-minutes, and their standard deviation as a share of it. */
+export function scatterOf(demandW: Float32Array, days: number): { mean: number; spread: number } {
+  const each = Array.from({ length: days }, (_, d) => sum(demandW.subarray(1440 * d, 1440 * (d + 1))));
+  const mean = sum(each) / days;
+  const squares = each.reduce((total, value) => total + (value - mean) * (value - mean), 0);
+  return { mean, spread: Math.sqrt(squares / (days - 1)) / mean };
+}

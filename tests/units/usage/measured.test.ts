@@ -5,6 +5,7 @@ import {
   CLOCK_CHANGES,
   clockOf,
   drawOf,
+  scatterOf,
   wattHours,
   type Written,
 } from './household-under-test.ts';
@@ -29,6 +30,14 @@ describe('a measured profile', () => {
     expect(
       wattHours(drawOf([circuitOf('shed', logger(60, ramp(24), { scale: 2, count: 3 }))], { days: 1 })),
     ).toBe(6 * 276);
+  });
+
+  it('has a factor of its own for each day, mean 1', () => {
+    const days = 400;
+    const draw = drawOf([circuitOf('shed', logger(1440, [100], { dayScatterFraction: 0.3 }))], { days });
+    const { mean, spread } = scatterOf(draw.circuits[0]!.demandW, days);
+    expect(Math.abs(mean / (100 * 1440) - 1)).toBeLessThan(0.045); // three standard errors
+    expect(Math.abs(spread - 0.3)).toBeLessThan(0.06);
   });
 
   it('of several days starts at any of them, and keeps their order', () => {

@@ -70,6 +70,14 @@ describe('a scheduled appliance', () => {
     expect(wattHours(draw)).toBe(600);
   });
 
+  it.each([
+    ['08:00-10:00', 480],
+    ['00:00-02:00', 0],
+  ])('starts when the outage begins with its window, %s', (window, minute) => {
+    const draw = drawOf([circuitOf('pool', pump([window]))], { start: [2026, 6, 1, minute], minutes: 120 });
+    expect(startMinutes(draw)).toEqual([0]);
+  });
+
   it('knows no habits: the same in every draw, household and day', () => {
     const circuits = [circuitOf('pool', pump(['08:00-10:00'], { dayScatterFraction: 0.5 }))];
     const draws = [0, 1].map(

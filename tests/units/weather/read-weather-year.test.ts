@@ -1,9 +1,10 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { describeWeatherFindings } from '../../../packages/sim/src/weather/messages.ts';
 import { inspectWeatherYear, readWeatherYear } from '../../../packages/sim/src/weather/read-weather-year.ts';
 import { isFault } from '../../../packages/sim/src/weather/weather-finding.ts';
 import { WeatherFileError } from '../../../packages/sim/src/weather/weather-file-error.ts';
+import { weatherYearFile, withoutWeatherYear } from '../../weather-years.ts';
 import { asEpw, asTable, asTmy3, plainRows } from './weather-file.ts';
 import type { Row } from './weather-file.ts';
 
@@ -305,23 +306,20 @@ describe('real weather years kept outside the repository', () => {
     ['boston-725090-tmy3.csv', -5, [1407.8, 1336.0, 651.8, 10.6, -20.0, 37.2, 5.48]],
     ['phoenix-722780-tmy3.epw', -7, [2094.2, 2523.7, 564.3, 23.8, 2.2, 44.4, 2.76]],
   ] as const;
-  const path = (name: string): URL => new URL(`../../../../shared/weather/${name}`, import.meta.url);
-
   for (const [name, utcOffsetHours, [ghi, dni, dhi, mean, lowest, highest, wind]] of FILES) {
-    it.skipIf(!existsSync(path(name)))(
-      `gives the whole-year figures of ${name} (skipped where the file is absent)`,
-      () => {
-        const { year, notes } = readWeatherYear(readFileSync(path(name), 'utf8'), name);
-        const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
-        expect(notes).toEqual([]);
-        expect(year.utcOffsetHours).toBe(utcOffsetHours);
-        expect(Math.abs(sum(year.ghiWm2) / 1000 - ghi)).toBeLessThan(0.051); // printed to 0.1
-        expect(Math.abs(sum(year.dniWm2) / 1000 - dni)).toBeLessThan(0.051);
-        expect(Math.abs(sum(year.dhiWm2) / 1000 - dhi)).toBeLessThan(0.051);
-        expect(Math.abs(sum(year.dryBulbC) / 8760 - mean)).toBeLessThan(0.0051); // printed to 0.01
-        expect(Math.abs(sum(year.windMs) / 8760 - wind)).toBeLessThan(0.0051);
-        expect([Math.min(...year.dryBulbC), Math.max(...year.dryBulbC)]).toEqual([lowest, highest]);
-      },
-    );
+    const path = weatherYearFile(name);
+    it(`gives the whole-year figures of ${name}`, ({ skip }) => {
+      skip(path === undefined, withoutWeatherYear(name));
+      const { year, notes } = readWeatherYear(readFileSync(path!, 'utf8'), name);
+      const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+      expect(notes).toEqual([]);
+      expect(year.utcOffsetHours).toBe(utcOffsetHours);
+      expect(Math.abs(sum(year.ghiWm2) / 1000 - ghi)).toBeLessThan(0.051); // printed to 0.1
+      expect(Math.abs(sum(year.dniWm2) / 1000 - dni)).toBeLessThan(0.051);
+      expect(Math.abs(sum(year.dhiWm2) / 1000 - dhi)).toBeLessThan(0.051);
+      expect(Math.abs(sum(year.dryBulbC) / 8760 - mean)).toBeLessThan(0.0051); // printed to 0.01
+      expect(Math.abs(sum(year.windMs) / 8760 - wind)).toBeLessThan(0.0051);
+      expect([Math.min(...year.dryBulbC), Math.max(...year.dryBulbC)]).toEqual([lowest, highest]);
+    });
   }
 });

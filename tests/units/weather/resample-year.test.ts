@@ -1,9 +1,10 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
 import { drawHourlyWeather } from '../../../packages/sim/src/weather/draw-weather.ts';
 import type { HourlyWeather } from '../../../packages/sim/src/weather/hourly-weather.ts';
 import { readWeatherYear } from '../../../packages/sim/src/weather/read-weather-year.ts';
+import { weatherYearFile, withoutWeatherYear } from '../../weather-years.ts';
 import { weatherCase, YEAR } from './weather-case.ts';
 import type { CaseOptions } from './weather-case.ts';
 
@@ -82,18 +83,17 @@ describe('resampleYear', () => {
 });
 
 describe('a real weather year kept outside the repository', () => {
-  const file = new URL('../../../../shared/weather/boston-725090-tmy3.csv', import.meta.url);
+  const name = 'boston-725090-tmy3.csv';
+  const path = weatherYearFile(name);
 
-  it.skipIf(!existsSync(file))(
-    'comes back hour by hour from its own minutes (skipped where the file is absent)',
-    () => {
-      const { year } = readWeatherYear(readFileSync(file, 'utf8'), 'boston');
-      const made = weatherCase({ source: { kind: 'year', year }, windowDays: 0, latitudeDeg: 42.367 });
-      const { ghiWm2, dhiWm2 } = made.draw('2026-01-01T05:00Z', 365 * 1440, 1);
-      // the case's site lies 7° west of the file: hours at the ends of the day move, the day's energy must not
-      const kwh = (values: Float32Array): number => values.reduce((sum, value) => sum + value, 0) / 60_000;
-      expect(Math.abs(kwh(ghiWm2) / 1407.8 - 1)).toBeLessThan(0.01); // other sun, same clearness
-      expect(Math.abs(kwh(dhiWm2) / 651.8 - 1)).toBeLessThan(0.015);
-    },
-  );
+  it('comes back hour by hour from its own minutes', ({ skip }) => {
+    skip(path === undefined, withoutWeatherYear(name));
+    const { year } = readWeatherYear(readFileSync(path!, 'utf8'), 'boston');
+    const made = weatherCase({ source: { kind: 'year', year }, windowDays: 0, latitudeDeg: 42.367 });
+    const { ghiWm2, dhiWm2 } = made.draw('2026-01-01T05:00Z', 365 * 1440, 1);
+    // the case's site lies 7° west of the file: hours at the ends of the day move, the day's energy must not
+    const kwh = (values: Float32Array): number => values.reduce((sum, value) => sum + value, 0) / 60_000;
+    expect(Math.abs(kwh(ghiWm2) / 1407.8 - 1)).toBeLessThan(0.01); // other sun, same clearness
+    expect(Math.abs(kwh(dhiWm2) / 651.8 - 1)).toBeLessThan(0.015);
+  });
 });

@@ -17,11 +17,3 @@ export function faimanCellC(
 ): number {
   return dryBulbC + planeWm2 / (u0 + u1 * windMs);
 }
-
-/**
- * °C, from the nominal operating cell temperature on a panel's label: that of cells at 800 W/m², 20 °C, wind 1 m/s, open
- * back and no load. Knows nothing of the wind on the day; for a label that says no more.
- */
-export function noctCellC(planeWm2: number, dryBulbC: number, noctC: number): number {
-  return dryBulbC + ((noctC - 20) * planeWm2) / 800;
-}

@@ -71,8 +71,3 @@ export function clipToInput(
     outUsableW[minute] = Math.min(arrayW[minute]!, inputLimitW);
   }
 }
-
-/** Several losses together: they multiply, they do not add. @param fractions 0…1 each. */
-export function combinedLossFraction(fractions: readonly number[]): number {
-  return 1 - fractions.reduce((kept, lost) => kept * (1 - lost), 1);
-}

@@ -35,21 +35,6 @@ export function beamRatio(cosIncidence: number, cosZenith: number): number {
   return Math.max(0, cosIncidence) / Math.max(cosZenith, LOW_SUN_COS_ZENITH);
 }
 
-/** Isotropic sky (Liu & Jordan 1963; Duffie & Beckman eq. 2.15.1), W/m². Kept as the plain reference. */
-export function isotropicPlaneWm2(
-  ghiWm2: number,
-  dhiWm2: number,
-  beamRatioOfPlane: number,
-  view: PlaneView,
-  groundReflectance: number,
-): number {
-  return (
-    (ghiWm2 - dhiWm2) * beamRatioOfPlane +
-    dhiWm2 * view.skyFraction +
-    ghiWm2 * groundReflectance * view.groundFraction
-  );
-}
-
 /**
  * Anisotropic sky of Hay & Davies, Klucher and Reindl (HDKR; Duffie & Beckman eq. 2.16.7), W/m²: part of the diffuse
  * comes from around the sun and part from a band above the horizon. This is the one the simulator uses.

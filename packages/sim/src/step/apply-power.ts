@@ -39,9 +39,9 @@ function closeStretch(run: Run, group: number, time: number): void {
     state.servedWmin += served;
     for (let u = 0; u < run.units.length; u++) run.units[u]!.servedWmin += shareOf(state.feeder, u) * served;
     state.onMinutes += time - state.since;
+    if (time > state.since) state.withoutSince = time;
   } else {
-    for (const c of run.household.groups[group]!.watched)
-      noteWithoutPower(run, c, state.since, time, state.offCause, state.offUnit);
+    for (const c of run.household.groups[group]!.watched) noteWithoutPower(run, c, state, time);
   }
   state.since = time;
   state.sinceWmin = wmin;

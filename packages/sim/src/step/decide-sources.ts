@@ -1,11 +1,10 @@
 /** The moments at which a source comes on or goes off, and what that does to the units. MODEL.md E4–E5. */
 import { FROM_GENERATOR_WMIN } from '../power/source-feed.ts';
-import { holdTiersBack } from '../shedding/control.ts';
 import { stepToMark } from './decide.ts';
 import { BREAKER_OPEN, decideGenerator, tripGenerator, type GeneratorRun } from './generator-run.ts';
 import { now, type Run } from './run.ts';
 import { followSwitches, givenWmin, plugIn, type SourcesRun } from './sources-run.ts';
-import { followSleep, nextAwake, powerAgain, reactionTo } from './unit-events.ts';
+import { followSleep, holdTiers, nextAwake, powerAgain, reactionTo } from './unit-events.ts';
 
 /** Carries out what is due of the sources at the present whole minute. True when anything changed for a circuit. */
 export function decideSources(run: Run, sources: SourcesRun): boolean {
@@ -42,13 +41,8 @@ function thinkOfGenerator(run: Run, sources: SourcesRun, generator: GeneratorRun
   if (looking)
     generator.nextThought = minute + stepToMark(run, generator.plan.nextThought[localMinuteOfDay[minute]!]!);
   if (generator.wanted !== wanted) run.unsettled = true; // it waits for another level now
-  if (wasOpen && generator.out !== BREAKER_OPEN) holdTiers(run);
-}
-
-/** As after a unit's trip: less is switched on when its breaker is closed again. */
-function holdTiers(run: Run): void {
-  holdTiersBack(run.plan, run.control);
-  run.holdUntil = nextAwake(run, run.minute + run.plan.person.afterTripHoldMinutes);
+  if (!wasOpen || generator.out === BREAKER_OPEN) return;
+  holdTiers(run); // as after a unit's trip
   run.changed = true;
 }
 

@@ -28,11 +28,11 @@ function hasEnded(run: Run): boolean {
 function isCircuitWithout(run: Run): boolean {
   const { household, draw, groups } = run;
   return household.groups.some(({ watched }, g) => {
-    const { on, since } = groups[g]!;
+    const { on, withoutSince } = groups[g]!;
     if (on) return false;
     return watched.some((c) => {
       const { tier, graceMinutes } = household.circuits[c]!;
-      return tier === 1 && wantedUntil(draw, c, now(run)) - wantedUntil(draw, c, since) > graceMinutes;
+      return tier === 1 && wantedUntil(draw, c, now(run)) - wantedUntil(draw, c, withoutSince) > graceMinutes;
     });
   });
 }

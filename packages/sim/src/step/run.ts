@@ -72,6 +72,8 @@ export interface GroupRun {
   /** When its feeder last changed, and what it had wanted by then. */
   since: number;
   sinceWmin: number;
+  /** Since when it has had no power that lasted: power that goes in the instant it came does not count. */
+  withoutSince: number;
   onMinutes: number;
   servedWmin: number;
   /** Why it is off: position in END_CAUSES, and the unit, or -1. */
@@ -135,6 +137,8 @@ export interface Run {
   /** The hour of the outage that has begun last. */
   hour: number;
   nextDecision: number;
+  /** When tiers were held back last, and until when they stay so. */
+  heldAt: number;
   holdUntil: number;
   firstShed: number;
   first240Loss: number;
@@ -201,6 +205,7 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
       feeder: NOBODY,
       since: 0,
       sinceWmin: 0,
+      withoutSince: 0,
       onMinutes: 0,
       servedWmin: 0,
       offCause: 0,
@@ -237,6 +242,7 @@ export function startRun(household: Household, draw: PreparedDraw, plan: Control
     cut: false,
     hour: -1,
     nextDecision: 0,
+    heldAt: -1,
     holdUntil: NEVER,
     firstShed: Infinity,
     first240Loss: Infinity,

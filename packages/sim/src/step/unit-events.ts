@@ -97,6 +97,14 @@ export function nextAwake(run: Run, from: number): number {
   return Infinity;
 }
 
+/** Somebody resets what tripped and leaves the least essential tiers off: once, however much they reset in this minute. */
+export function holdTiers(run: Run): void {
+  if (run.heldAt === run.minute) return;
+  run.heldAt = run.minute;
+  holdTiersBack(run.plan, run.control);
+  run.holdUntil = nextAwake(run, run.minute + run.plan.person.afterTripHoldMinutes);
+}
+
 /** Brings back what is due now. True when anything changed. */
 export function resetDueUnits(run: Run): boolean {
   let changed = false;
@@ -104,8 +112,7 @@ export function resetDueUnits(run: Run): boolean {
     const unit = run.units[u]!;
     if (unit.mode !== TRIPPED || unit.resetAt > run.minute) continue;
     if (unit.resetByPerson) {
-      holdTiersBack(run.plan, run.control);
-      run.holdUntil = nextAwake(run, run.minute + run.plan.person.afterTripHoldMinutes);
+      holdTiers(run);
       unit.triesLeft = run.household.units[u]!.inverter.resetTries;
     }
     comeBack(run, u);

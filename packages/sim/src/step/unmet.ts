@@ -1,26 +1,24 @@
 /** When somebody goes without: watching the circuits of tier 1 and those that serve a need. MODEL.md §8. */
 import { causeIndex } from './end-causes.ts';
-import type { Run, RunEnd } from './run.ts';
+import type { GroupRun, Run, RunEnd } from './run.ts';
 import { momentBeyond, wantedUntil } from './wanted-minutes.ts';
 
 const PARTNER_STOPPED = causeIndex('partner stopped');
 
-/** Books the stretch [from, to) in which a watched circuit had no power. */
-export function noteWithoutPower(
-  run: Run,
-  circuit: number,
-  from: number,
-  to: number,
-  cause: number,
-  unit: number,
-): void {
+/** Books the stretch from `group.since` to `to`, in which a watched circuit of the group had no power. */
+export function noteWithoutPower(run: Run, circuit: number, group: GroupRun, to: number): void {
   const { draw } = run;
+  const { withoutSince, since, offCause, offUnit } = group;
   const { graceMinutes } = run.household.circuits[circuit]!;
-  if (to - from <= graceMinutes) return;
-  const beyond = wantedUntil(draw, circuit, to) - wantedUntil(draw, circuit, from) - graceMinutes;
+  if (to - withoutSince <= graceMinutes) return;
+  const before = wantedUntil(draw, circuit, withoutSince);
+  const beyond = wantedUntil(draw, circuit, to) - before - graceMinutes;
   if (beyond <= 0) return;
-  run.unmetMinutes[circuit] = run.unmetMinutes[circuit]! + beyond;
-  noteGraceGone(run, circuit, momentBeyond(draw, circuit, from, graceMinutes), cause, unit);
+  // a gap goes on over power that came and went in one instant: what it was beyond by then is booked
+  const booked = Math.max(0, wantedUntil(draw, circuit, since) - before - graceMinutes);
+  run.unmetMinutes[circuit] = run.unmetMinutes[circuit]! + (beyond - booked);
+  if (booked === 0)
+    noteGraceGone(run, circuit, momentBeyond(draw, circuit, withoutSince, graceMinutes), offCause, offUnit);
 }
 
 /**

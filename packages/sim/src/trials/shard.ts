@@ -1,6 +1,6 @@
 /**
- * A shard: a pure function of (study, from, to) that returns rows. One process, a pool of workers, a browser's worker
- * and a cluster all run this; merging is concatenation.
+ * A shard: a pure function of (study, from, to) that returns rows. One process, a pool of workers and a browser's
+ * worker all run this; merging is concatenation.
  */
 import { streamsOf } from '../chance/streams.ts';
 import { advance } from '../step/advance.ts';

@@ -12,6 +12,8 @@ import { roundW } from './round-w.ts';
 const OFF_JITTER_FRACTION = 0.25;
 /** A duty is never taken below this, so that an off time ends within 49 runs' length when it has turned warm again. */
 const LEAST_DUTY = 0.02;
+/** Nor below this share of its ordinary one, where that is less: far enough down to cut off no day of ordinary scatter. */
+const LEAST_OF_ORDINARY = 0.25;
 
 export interface DutyCycledPlan {
   readonly kind: 'duty-cycled';
@@ -42,10 +44,10 @@ export function planDutyCycled(
   };
 }
 
-/** Share of the time it runs in a room at `roomC` on a day with factor `dayFactor`: LEAST_DUTY to 1. */
+/** Share of the time it runs in a room at `roomC` on a day with factor `dayFactor`: 1 at most. */
 export function dutyAt(plan: DutyCycledPlan, roomC: number, dayFactor: number): number {
   const duty = plan.dutyFraction * dayFactor * (1 + plan.warmerPerC * (roomC - plan.indoorC));
-  return Math.min(1, Math.max(Math.min(LEAST_DUTY, plan.dutyFraction), duty));
+  return Math.min(1, Math.max(Math.min(LEAST_DUTY, LEAST_OF_ORDINARY * plan.dutyFraction), duty));
 }
 
 /**

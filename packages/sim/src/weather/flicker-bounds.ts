@@ -1,16 +1,18 @@
 /** How far a minute's clearness may lie from its hour's. MODEL.md §Weather, W4. */
-import { exp } from '../portable/elementary.ts';
+import { clearSkyGhiWm2 } from '../sky/clear-sky.ts';
+import { SOLAR_CONSTANT_WM2 } from '../sky/extraterrestrial.ts';
 
 /** A cloud's bright edge can lift a minute this far above a clear sky (measured: kc > 1.2 in 2 to 4 % of minutes). */
 const CLOUD_EDGE = 1.35;
-/** Haurwitz clear sky over the solar constant: 1098 / 1367. */
-const CLEAR_SHARE = 0.803;
+/** Below this sine of elevation the clear sky's clearness is held. */
+const LOW_SUN = 0.03;
 /** The darkest minute keeps this share of its hour. */
 const LEAST_OF_HOUR = 0.2;
 
 /** The clearest a minute can be, at the hour's mean sine of elevation. */
 function clearestMinute(clearness: number, sinElevation: number): number {
-  const clear = CLEAR_SHARE * exp(-0.057 / Math.max(sinElevation, 0.03));
+  const up = Math.max(sinElevation, LOW_SUN);
+  const clear = clearSkyGhiWm2(up) / (SOLAR_CONSTANT_WM2 * up);
   return Math.max(CLOUD_EDGE * clear, 1.05 * clearness);
 }
 

@@ -3,8 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { openJob, prepareStudy, runShard, type Scenario } from '../../../../packages/sim/src/index.ts';
 import { loadScenario } from '../../../../packages/sim/src/node.ts';
 import { scenarioNeeds } from '../../../../packages/sim/src/advice/needs/needs-job.ts';
+import { measurePower } from '../../../../packages/sim/src/advice/needs/measure-power.ts';
+import { watchRun } from '../../../../packages/sim/src/advice/needs/watch-run.ts';
 import { need, type NeedSpec } from '../../../../packages/sim/src/scenario/schema-needs.ts';
-import { tinyScenario, type TinyHouse } from '../../step/tiny-house.ts';
+import { startTinyRun, tinyDraw, tinyScenario, type TinyHouse } from '../../step/tiny-house.ts';
 
 const demo = loadScenario('data/full-house.yaml').scenario;
 
@@ -72,6 +74,33 @@ describe('power', () => {
     expect(outcome['firstMinute']).toBeNaN();
     expect(outcome['longestMinutes']).toBe(40);
     expect(outcome['minutes']).toBe(24 * 40);
+  });
+
+  it('ends a gap when power is back for a part of a minute, and not when it goes again in the same instant', () => {
+    const medical = { measure: 'power', id: 'medical', graceMinutes: 60 };
+    const bed = { watts: 1200, need: 'medical', graceMinutes: 60 };
+    const neverCarried = fare(
+      {
+        units: [{ capacityWh: 60_000, inverter: { continuousW: 1000, surgeW: 5000 } }],
+        circuits: { bed },
+        person: { tripReactionMinutes: 10 },
+        hours: 24,
+      },
+      medical,
+    );
+    expect(neverCarried['firstMinute']).toBe(60);
+    expect(neverCarried['longestMinutes']).toBe(24 * 60);
+    const tiny = tinyDraw({
+      units: [{ capacityWh: 100 }],
+      circuits: { bed },
+      solarW: (_, m) => (m % 50 === 49 ? 660 : 0),
+      hours: 24,
+    });
+    const minutesOfSun = measurePower([{ circuit: 0, thermostats: [], graceMinutes: 60 }]);
+    watchRun(startTinyRun(tiny), 24 * 60, minutesOfSun.look);
+    // each minute of sun brings 11 of the 10 Wh at which it comes back: 0.55 minutes
+    expect(minutesOfSun.outcome.firstMinute).toBeNaN();
+    expect(minutesOfSun.outcome.longestMinutes).toBeCloseTo(49.45, 6);
   });
 
   it('first fails when the study’s own rows say so, to a minute: 3 needs, 8 cells, 6 draws', () => {

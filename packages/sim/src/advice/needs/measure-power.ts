@@ -1,6 +1,6 @@
 /** Minutes wanted and not had: medical devices, light, talk. MODEL.md §19.5. */
 import type { Measure } from './measure.ts';
-import { freshOutcome, noteFailure } from './need-tally.ts';
+import { freshOutcome, noteFailure, type NeedOutcome } from './need-tally.ts';
 import type { Sight } from './watch-run.ts';
 
 export interface WatchedCircuit {
@@ -11,7 +11,7 @@ export interface WatchedCircuit {
   readonly graceMinutes: number;
 }
 
-/** As badly served as the worst of its circuits. Minutes in which nothing is wanted do not count and end no gap. */
+/** As badly served as the worst of its circuits. Time in which nothing is wanted does not count and ends no gap; power does. */
 export function measurePower(circuits: readonly WatchedCircuit[]): Measure {
   const outcome = freshOutcome();
   const gaps = new Float64Array(circuits.length);
@@ -20,23 +20,30 @@ export function measurePower(circuits: readonly WatchedCircuit[]): Measure {
     look(sight) {
       let worst = 0;
       for (let k = 0; k < circuits.length; k++) {
-        const { circuit, graceMinutes } = circuits[k]!;
-        const powered = sight.poweredShare(circuit);
-        if (powered >= 1) {
-          gaps[k] = 0;
-          continue;
-        }
-        const unmet = unmetShare(sight, circuits[k]!);
-        if (unmet <= 0) continue;
-        // power for a part of the minute ended the gap that was open, or the gap begins with it
-        gaps[k] = gaps[k]! + unmet;
+        const watched = circuits[k]!;
+        const unmet = unmetShare(sight, watched);
         if (unmet > worst) worst = unmet;
-        if (gaps[k]! > outcome.longestMinutes) outcome.longestMinutes = gaps[k]!;
-        noteFailure(outcome, sight.minute, gaps[k]!, graceMinutes);
+        if (sight.poweredShare(watched.circuit) > 0) {
+          const since = Math.min(unmet, sight.withoutShare(watched.circuit));
+          noteGap(outcome, sight, gaps[k]! + (unmet - since), watched); // which power ended
+          gaps[k] = since;
+        } else gaps[k] = gaps[k]! + unmet;
+        noteGap(outcome, sight, gaps[k]!, watched);
       }
       outcome.minutes += worst;
     },
   };
+}
+
+/** A gap has come to `minutes` in the minute seen. */
+function noteGap(
+  outcome: NeedOutcome,
+  { minute }: Sight,
+  minutes: number,
+  { graceMinutes }: WatchedCircuit,
+): void {
+  if (minutes > outcome.longestMinutes) outcome.longestMinutes = minutes;
+  noteFailure(outcome, minute, minutes, graceMinutes);
 }
 
 /** Share of the minute in which the circuit wanted power and had none. */

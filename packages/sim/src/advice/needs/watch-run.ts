@@ -9,6 +9,8 @@ export interface Sight {
   readonly minute: number;
   /** Share of the minute in which the circuit had power. */
   readonly poweredShare: (circuit: number) => number;
+  /** Share at the minute's end for which it has been without power since that went; 1 if it went before. */
+  readonly withoutShare: (circuit: number) => number;
   /** Share of the minute in which the thermostat ran, and in which it wanted to. */
   readonly ranShare: (thermostat: number) => number;
   readonly wantedShare: (thermostat: number) => number;
@@ -63,6 +65,12 @@ class Watch implements Sight {
     const { group } = household.circuits[circuit]!;
     if (this.#inParts) return this.#on[group]!;
     return groups[group]!.on ? 1 : 0;
+  };
+
+  readonly withoutShare = (circuit: number): number => {
+    const { household, groups } = this.run;
+    const { on, withoutSince } = groups[household.circuits[circuit]!.group]!;
+    return on ? 0 : Math.min(1, this.minute + 1 - withoutSince);
   };
 
   readonly ranShare = (thermostat: number): number =>

@@ -3,20 +3,19 @@
  * Source: Allen, Pereira, Raes & Smith 1998, FAO Irrigation and Drainage Paper 56, ch. 3, eqs. 21, 23, 24, 34.
  * Declination is within 0.7° of the true one; for the minute-by-minute sky use `sunPosition`.
  */
-import { cos, sin } from '../portable/elementary.ts';
-import { dayLengthHours } from './day-length.ts';
-import { extraterrestrialDayWhm2 } from './extraterrestrial.ts';
+import { cos, sin } from '../../../packages/sim/src/portable/elementary.ts';
+import { extraterrestrialDayWhm2 } from './level-day.ts';
 
 /** 0.0820 MJ/m²min in W/m². */
-export const FAO_SOLAR_CONSTANT_WM2 = 82000 / 60;
+const FAO_SOLAR_CONSTANT_WM2 = 82000 / 60;
 
 /** @param dayOfYear 1…365 (366). */
-export function faoDeclinationDeg(dayOfYear: number): number {
+function faoDeclinationDeg(dayOfYear: number): number {
   return (0.409 * sin((2 * Math.PI * dayOfYear) / 365 - 1.39) * 180) / Math.PI;
 }
 
 /** Squared ratio of mean to actual distance of the sun. */
-export function faoDistanceFactor(dayOfYear: number): number {
+function faoDistanceFactor(dayOfYear: number): number {
   return 1 + 0.033 * cos((2 * Math.PI * dayOfYear) / 365);
 }
 
@@ -28,9 +27,4 @@ export function faoExtraterrestrialDayWhm2(latitudeDeg: number, dayOfYear: numbe
     faoDistanceFactor(dayOfYear),
     FAO_SOLAR_CONSTANT_WM2,
   );
-}
-
-/** Hours from sunrise to sunset, 0…24. */
-export function faoDayLengthHours(latitudeDeg: number, dayOfYear: number): number {
-  return dayLengthHours(latitudeDeg, faoDeclinationDeg(dayOfYear));
 }

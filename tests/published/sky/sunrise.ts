@@ -1,9 +1,9 @@
-/** When the sun comes up and goes down. */
-import { fullTurn, halfTurn } from './angles.ts';
-import { apparentSun } from './apparent-sun.ts';
-import { SUNRISE_DEPRESSION_DEG } from './refraction.ts';
-import type { SkySite } from './site.ts';
-import { sunPosition } from './sun-position.ts';
+/** When the sun comes up and goes down, by our own sun: what almanacs can be held against. */
+import { fullTurn, halfTurn } from '../../../packages/sim/src/sky/angles.ts';
+import { apparentSun } from '../../../packages/sim/src/sky/apparent-sun.ts';
+import { SUNRISE_DEPRESSION_DEG } from '../../../packages/sim/src/sky/refraction.ts';
+import type { SkySite } from '../../../packages/sim/src/sky/site.ts';
+import { sunPosition } from '../../../packages/sim/src/sky/sun-position.ts';
 
 /** Times in UTC minutes since 1970-01-01T00:00, with fractions. */
 export interface SunTimes {
