@@ -21,7 +21,7 @@ export function cardByThePanel(): HTMLElement {
     },
     runForm: 'none',
     viewForm: chooser,
-    shows: { clock: true, temperature: false },
+    shows: { clock: true, temperature: true },
   });
   const { scenario } = page.study;
   const place = html`<div></div>`;

@@ -3,7 +3,7 @@ import { html } from '../elements.ts';
 import { scenarioHash, VERSION, type AlternativeSpec, type Scenario } from '@rideout/sim';
 import type { Look } from '../charts/look.ts';
 import { cardPlan, type ByLeg, type CardPlan } from './card-steps.ts';
-import { afterTripSteps, cutOffWords, whoWords } from './card-words.ts';
+import { afterTripSteps, coldestOutdoorsC, cutOffWords, whoWords } from './card-words.ts';
 import { CAUTIONS } from './cautions.ts';
 
 type Household = AlternativeSpec['household'];
@@ -13,9 +13,10 @@ export function cardSheet(
   scenario: Scenario,
   alternative: AlternativeSpec,
   strategy: Strategy,
-  { clock }: Pick<Look, 'clock'>,
+  look: Look,
 ): HTMLElement {
   const { household } = alternative;
+  const { clock } = look;
   const plan = cardPlan(household, strategy, clock);
   return html`<article class="card" aria-labelledby="card-title">
     <header>
@@ -27,9 +28,9 @@ export function cardSheet(
     <section>
       <h3>When a unit has stopped</h3>
       <ol>
-        ${afterTripSteps(household).map((step) => html`<li>${step}</li>`)}
+        ${afterTripSteps(household, plan).map((step) => html`<li>${step}</li>`)}
       </ol>
-      <p>${cutOffWords(household)}</p>
+      <p>${cutOffWords(household, coldestOutdoorsC(scenario), look)}</p>
     </section>
     ${numbersToWrite()}
     <section class="card-cautions">
