@@ -57,6 +57,8 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
       .not.toBe(before);
     await settled(page);
     expect(page.url()).toContain('modules=6');
+    expect(await page.locator('.headline').innerText()).toContain('6 battery modules on each unit');
+    expect(await page.locator('body').innerText()).not.toMatch(/(One|Two) modules?/);
     const linked = await open(new URL(page.url()).hash);
     await settled(linked.page);
     expect(await answer(linked.page)).toBe(await answer(page));

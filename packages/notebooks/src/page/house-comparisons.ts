@@ -2,6 +2,7 @@
 import { html } from '../elements.ts';
 import type { ScenarioSpec } from '@rideout/sim';
 import { freshId, type HouseDraft } from './house-draft.ts';
+import { modulesWords } from './modules-everywhere.ts';
 import { addFrom, pressButton, type HouseFields } from './house-fields.ts';
 
 export function personPart(fields: HouseFields): HTMLElement {
@@ -18,7 +19,7 @@ export function comparisonsPart(fields: HouseFields): HTMLElement {
   const { alternatives = [] } = draft.spec;
   const numbers = Array.from({ length: 6 }, (_, i) => ({
     value: String(i + 1),
-    label: `${i + 1} battery module${i ? 's' : ''} on each unit`,
+    label: modulesWords(i + 1),
   }));
   return html`<div>
     ${alternatives.map((alternative, a) => comparison(fields, alternative, a))}

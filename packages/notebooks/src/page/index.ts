@@ -3,6 +3,7 @@ export { cautions } from './cautions.ts';
 export { embeddedStudy, type EmbeddedStudy } from './embedded-study.ts';
 export { headline } from './headline.ts';
 export { liveStudy, type LiveStudy } from './live-study.ts';
+export { shownIn } from './household-shown.ts';
 export { openPage, type OpenPage } from './open-page.ts';
 export { studyWords } from './study-words.ts';
 export { cardByThePanel } from './card-page.ts';

@@ -7,7 +7,7 @@ import { OUTAGE_WORDS, outageLink, outageSettingsFrom } from './outage-link.ts';
 import { usualStrategy } from './one-strategy-form.ts';
 import { saidIn, type LinkPart } from './page-link.ts';
 import type { Choices, ViewSettings } from './page-settings.ts';
-import { group, translated, type SettingsForm } from './settings-forms.ts';
+import { group, ofHouseholds, translated, type SettingsForm } from './settings-forms.ts';
 
 /** A value that a page reads and sets, like an input; sends `input` when it changes. */
 export class OutageSpan extends EventTarget {
@@ -65,7 +65,9 @@ function oneStrategyForm(choices: Choices, start: ViewSettings): SettingsForm<Vi
     );
   const form = Inputs.form(
     {
-      alternativeId: select(choices.alternatives, 'One of the households in the file', start.alternativeId),
+      alternativeId: ofHouseholds(
+        select(choices.alternatives, 'One of the households in the file', start.alternativeId),
+      ),
       strategyId: select(choices.strategies, 'Strategy', start.strategyIds[0] ?? choices.strategies[0]!.id),
     },
     {

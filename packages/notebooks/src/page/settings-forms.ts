@@ -23,11 +23,13 @@ export function viewForm(choices: Choices, start: ViewSettings): SettingsForm<Vi
   const ids = (list: readonly { id: string }[]) => list.map((item) => item.id);
   return Inputs.form(
     {
-      alternativeId: Inputs.select(ids(choices.alternatives), {
-        label: 'One of the households in the file',
-        format: titleOf(choices.alternatives),
-        value: start.alternativeId,
-      }),
+      alternativeId: ofHouseholds(
+        Inputs.select(ids(choices.alternatives), {
+          label: 'One of the households in the file',
+          format: titleOf(choices.alternatives),
+          value: start.alternativeId,
+        }),
+      ),
       strategyIds: Inputs.checkbox(ids(choices.strategies), {
         format: titleOf(choices.strategies),
         value: start.strategyIds,
@@ -40,6 +42,12 @@ export function viewForm(choices: Choices, start: ViewSettings): SettingsForm<Vi
         </div>`,
     },
   );
+}
+
+/** Marks the choice of households: its titles follow the settings. */
+export function ofHouseholds<T extends HTMLElement>(choice: T): T {
+  choice.dataset['households'] = '';
+  return choice;
 }
 
 /** Settings that a page leaves out of its controls: it decides them itself. They stay as in the household's file. */
