@@ -11,6 +11,7 @@ import {
   type RunSettings,
   type ViewSettings,
 } from './page-settings.ts';
+import { wholeNumber } from './whole-number.ts';
 
 /** A form whose `value` is settings of type T. */
 export type SettingsForm<T> = HTMLElement & { value: T };
@@ -133,7 +134,7 @@ function runInputs(scenario: Scenario, start: RunSettings) {
       switchLabel,
       said(start.carriedOutBy),
     ),
-    draws: Inputs.number([1, MOST_DRAWS], { label: 'Simulated outages', step: 1, value: start.draws }),
+    draws: wholeNumber([1, MOST_DRAWS], { label: 'Simulated outages', value: start.draws }),
     seed: Inputs.text({
       label: 'Seed (same seed, same outages)',
       value: start.seed,
