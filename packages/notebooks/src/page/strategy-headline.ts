@@ -3,6 +3,7 @@ import { atLeastThisLong, longestLasting, type StrategySummary, type StudySummar
 import { html } from '../elements.ts';
 import { allNeedsDays, bestForNeeds, firstToGo } from '../charts/need-endurance.ts';
 import { shownStrategies, type Shown } from '../charts/nine-in-ten-words.ts';
+import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
 import { intervalText, reachText } from '../charts/reach-text.ts';
 
 export function strategyHeadline(study: StudySummary, shown: Shown): HTMLElement {
@@ -24,9 +25,9 @@ export function strategyHeadline(study: StudySummary, shown: Shown): HTMLElement
       <strong>${howLong}</strong> in nine outages in ten.
     </p>
     <p class="soft">
-      ${intervalText((weakest ?? best).nineInTenDays, horizonDays)}, from ${best.draws} simulated
-      outages.${going} ${essentialsWords(best, strategies, study.horizonDays)} Household:
-      ${best.alternativeTitle}.
+      ${intervalText((weakest ?? best).nineInTenDays, horizonDays)}, from
+      ${simulatedOutages(best.draws)}.${tooFewNote(best.draws)}${going}
+      ${essentialsWords(best, strategies, study.horizonDays)} Household: ${best.alternativeTitle}.
     </p>
   </div>`;
 }
