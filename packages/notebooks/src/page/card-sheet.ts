@@ -1,7 +1,9 @@
 /** The card itself: one side of paper, black on white. */
 import { html } from '../elements.ts';
-import { scenarioHash, VERSION, type AlternativeSpec, type Scenario } from '@rideout/sim';
+import { scenarioHash, VERSION, type AlternativeSpec, type Scenario, type StudySummary } from '@rideout/sim';
 import type { Look } from '../charts/look.ts';
+import { simulatedOutages, tooFewToTell } from '../charts/outage-count.ts';
+import { reachText } from '../charts/reach-text.ts';
 import { cardPlan, type ByLeg, type CardPlan } from './card-steps.ts';
 import { afterTripSteps, coldestOutdoorsC, cutOffWords, whoWords } from './card-words.ts';
 import { CAUTIONS } from './cautions.ts';
@@ -14,6 +16,7 @@ export function cardSheet(
   alternative: AlternativeSpec,
   strategy: Strategy,
   look: Look,
+  summary?: StudySummary,
 ): HTMLElement {
   const { household } = alternative;
   const { clock } = look;
@@ -24,7 +27,7 @@ export function cardSheet(
       <p class="card-house">${scenario.title}</p>
     </header>
     <p class="card-who">${whoWords(household, strategy, clock)}</p>
-    ${stepsTable(plan, household)} ${rulesList(plan)}
+    ${holdsWords(summary, alternative, strategy)} ${stepsTable(plan, household)} ${rulesList(plan)}
     <section>
       <h3>When a unit has stopped</h3>
       <ol>
@@ -44,6 +47,20 @@ export function cardSheet(
       are the batteries’ own: state of charge.
     </footer>
   </article>`;
+}
+
+/** How long it holds, where the page was made with figures that can tell. */
+function holdsWords(
+  summary: StudySummary | undefined,
+  { id }: AlternativeSpec,
+  strategy: Strategy,
+): HTMLElement | string {
+  const known = summary?.strategies.find((s) => s.alternativeId === id && s.strategyId === strategy.id);
+  if (!summary || !known || tooFewToTell(known.draws)) return '';
+  return html`<p class="card-holds">
+    In nine outages in ten the essentials then hold for
+    ${reachText(known.nineInTenDays.value, summary.horizonDays)} (${simulatedOutages(known.draws)}).
+  </p>`;
 }
 
 /** Filled in by hand: nobody looks a number up in the dark. */

@@ -5,6 +5,7 @@ export { headline } from './headline.ts';
 export { liveStudy, type LiveStudy } from './live-study.ts';
 export { shownIn } from './household-shown.ts';
 export { openPage, type OpenPage } from './open-page.ts';
+export { strategyNote } from './strategy-note.ts';
 export { studyWords } from './study-words.ts';
 export { cardByThePanel } from './card-page.ts';
 export { describeHouse, type HouseEditor } from './house-editor.ts';
