@@ -2,7 +2,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { HouseholdSpec, Scenario } from '@rideout/sim';
 import { cardPlan } from '../../packages/notebooks/src/page/card-steps.ts';
-import { afterTripSteps, cutOffWords, whoWords } from '../../packages/notebooks/src/page/card-words.ts';
+import {
+  afterTripSteps,
+  coldestOutdoorsC,
+  cutOffWords,
+  whoWords,
+} from '../../packages/notebooks/src/page/card-words.ts';
+import { cutOffs } from '../../packages/notebooks/src/charts/cold-cut-off.ts';
+import { drawableFraction, floorFraction } from '../../packages/sim/src/power/cold.ts';
 import { noBrowser } from './browser.ts';
 import { fullHouse, smallHouse } from './houses.ts';
 import { accessibility, harmDone, NO_HARM, pageBench, widthTaken } from './page-bench.ts';
@@ -113,14 +120,42 @@ describe('the card’s other sentences', () => {
   });
 
   it('say what to do after a trip: the least essential off, the reset, the wait', () => {
-    const steps = afterTripSteps(householdOf(full));
-    expect(steps[0]).toContain(titles(householdOf(full), 'dishwasher')[0]);
-    expect(steps.join(' ')).toMatch(/Reset the unit.*Wait an hour.*one at a time/);
-    expect(afterTripSteps(householdOf(small))[0]).toMatch(
-      /starts again by itself after 5 minutes, up to 3 times/,
+    const stepsOf = (scenario: Scenario, id: string, household = householdOf(scenario)) =>
+      afterTripSteps(household, cardPlan(household, strategyOf(scenario, id)));
+    const steps = stepsOf(full, 'tiers-by-hand');
+    expect(steps[0]).toMatch(
+      /^Switch off the next .*of the list .*still on, on the leg of the unit that stopped and on 240.V\./,
     );
-    expect(cutOffWords(householdOf(full))).toMatch(
+    expect(steps.join(' ')).toMatch(/Reset the unit.*Wait an hour.*one at a time/);
+    expect(stepsOf(small, 'tiers')[0]).toMatch(/starts again by itself after 5 minutes, up to 3 times/);
+  });
+
+  it('name circuits leg by leg after a trip where no list goes by the reading, less those that are off', () => {
+    const house = withoutBreakers(householdOf(full));
+    const steps = (rules: object[]) =>
+      afterTripSteps(house, cardPlan(house, { rules } as unknown as Strategy))[0]!;
+    expect(steps([])).toMatch(/On the leg of the unit that stopped.*L1: Dishwasher.*\. L2: Bathroom sockets/);
+    const dishwasherOff = steps([{ by: 'outage', circuits: { ids: ['dishwasher'] } }]);
+    expect(dishwasherOff).not.toContain('Dishwasher');
+    expect(dishwasherOff).toContain('L2: Bathroom sockets');
+  });
+
+  it('say at which reading a unit stops itself: sooner in the cold, by the curve the simulator goes by', () => {
+    const look = { temperature: 'C' } as const;
+    const [east] = householdOf(full).units;
+    expect(cutOffWords(householdOf(full), 30, look)).toMatch(
       /^Each unit stops itself at 10.% and comes back at 20.%\.$/,
+    );
+    expect(cutOffWords(householdOf(full), -2, look)).toMatch(
+      /10.% and comes back at 20.% while its modules are warm \(25.°C\).*at 0.°C at 24.%, back at 34.%; .*at −10.°C at 33.%, back at 43.%\.$/,
+    );
+    for (const { moduleC, stopsFraction } of cutOffs(east!.battery, -40)) {
+      const drawable = drawableFraction(east!.battery.coldCapacity, moduleC);
+      expect(stopsFraction).toBeCloseTo(floorFraction(east!.battery.cutOffFraction, drawable), 12);
+    }
+    const january = { ...full, outage: { ...full.outage, months: [1] } };
+    expect(coldestOutdoorsC(january)).toBeLessThan(
+      coldestOutdoorsC({ ...full, outage: { ...full.outage, months: [7] } }),
     );
   });
 });

@@ -47,6 +47,42 @@ describe('a published folder', () => {
       expect(html).toContain(text);
   });
 
+  it('leads from each page to the contents and to the others, by links that need no script', async () => {
+    const outDir = join(folder, 'linked');
+    const pages = [
+      notebook('first page.html', 'First &amp; best', 'One.'),
+      notebook('second.html', 'Second', 'Two.'),
+    ];
+    const [, first] = await publishPages({ scenario, pages, outDir });
+    const html = readFileSync(first!.file, 'utf8');
+    const nav = /<nav .*?<\/nav>/s.exec(html)![0];
+    expect([...nav.matchAll(/href="([^"]+)"/g)].map(([, href]) => href)).toEqual([
+      './index.html',
+      './second.html',
+    ]);
+    expect(nav).toContain('<span aria-current="page">First &#38; best</span>');
+    expect(html).toContain(`<title>First &amp; best – ${scenario.title}</title>`);
+    const [alone] = await publishPages({
+      scenario,
+      pages: pages.slice(0, 1),
+      outFile: join(folder, 'one.html'),
+    });
+    expect(readFileSync(alone!.file, 'utf8')).not.toContain('<nav');
+  });
+
+  it.skipIf(noBrowser())('can be gone through in a browser from a file', async () => {
+    const browser = await startBrowser();
+    try {
+      const { page, troubles } = await openFile(browser, join(folder, 'linked', 'second.html'));
+      await page.getByRole('link', { name: 'First & best' }).click();
+      await page.getByRole('link', { name: 'All pages' }).click();
+      expect(await page.locator('h1').innerText()).toBe(scenario.title);
+      expect(troubles).toEqual([]);
+    } finally {
+      await browser.close();
+    }
+  });
+
   it('keeps a page called index.html that was given to it', async () => {
     const outDir = join(folder, 'given');
     const written = await publishPages({

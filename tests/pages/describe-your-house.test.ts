@@ -7,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkScenario, readScenario, scenarioHash, type Scenario } from '@rideout/sim';
 import { loadScenario, readDataFile } from '@rideout/sim/node';
 import { houseText } from '../../packages/notebooks/src/page/house-file.ts';
+import { withoutSecondUnit } from '../../packages/notebooks/src/page/house-removals.ts';
 import { writtenHouse } from '../../packages/notebooks/src/page/house-from-scenario.ts';
 import { houseTables } from '../../packages/notebooks/src/page/house-tables.ts';
 import { noBrowser } from './browser.ts';
@@ -155,6 +156,75 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     expect(scenario.alternatives.at(-1)!.household.units.map((u) => u.battery.modules)).toEqual([4, 4]);
     await settled(page);
   }, 60_000);
+
+  it('leads the keyboard to what was added, and to what stands next when something is taken away', async () => {
+    const { page } = await opened('small');
+    const focused = () => page.evaluate(() => document.activeElement?.id ?? '');
+    const press = async (name: string | RegExp) => {
+      await page.getByRole('button', { name }).first().focus();
+      await page.keyboard.press('Enter');
+      return focused();
+    };
+    const circuits = small.alternatives[0]!.household.circuits.length;
+    const strategies = small.alternatives[0]!.household.strategies.length;
+    expect(await press('Add a circuit')).toBe(`house-circuits-${circuits}-title`);
+    expect(await press('Add this strategy')).toBe(`house-strategies-${strategies}-title`);
+    expect(await press('Compare with this too')).toBe('house-alternatives-2-title');
+    expect(await press('Take away Two modules')).toBe('house-alternatives-1-title');
+    expect(await press('Add panels facing another way')).toMatch(/^house-units-0-solar-arrays-1-/);
+    expect(await press('Take away panels 2')).toMatch(/^house-units-0-solar-arrays-0-/);
+    expect(await press('Take away panels 1')).toBe('house-units-0-leg');
+    expect(await press('Add panels to this unit')).toBe('house-units-0-solar-inputLimitW');
+    await page.locator('.house-circuits details').last().locator('> summary').click();
+    const last = page.locator('.house-circuits > li').last();
+    await last.getByRole('button', { name: 'Take this circuit away' }).focus();
+    await page.keyboard.press('Enter');
+    expect(await focused()).toBe(`house-circuits-${circuits - 1}-title`);
+  });
+
+  it('says what is not saved yet, and asks before it is lost', async () => {
+    const { page } = await opened('small');
+    const unsaved = page.locator('.house-unsaved');
+    const asked = (): Promise<boolean> =>
+      page.evaluate(() => !dispatchEvent(new Event('beforeunload', { cancelable: true })));
+    expect([await unsaved.innerText(), await asked()]).toEqual(['', false]);
+    await page.getByLabel('Battery modules').fill('3');
+    expect([await unsaved.innerText(), await asked()]).toEqual(['Not saved yet.', true]);
+    await saved(page, 'kept.yaml');
+    expect([await unsaved.innerText(), await asked()]).toEqual(['', false]);
+  });
+
+  it('takes the second unit away without leaving a circuit that nothing feeds, and says what became of them', async () => {
+    const { spec } = writtenHouse(full, tables);
+    const at120V = { ...spec, circuits: spec.circuits.filter(({ leg }) => leg !== 'both') };
+    const moved = withoutSecondUnit(at120V);
+    expect(moved.spec.circuits.map(({ leg }) => leg)).toEqual(at120V.circuits.map(() => 'L1'));
+    expect(moved.note).toMatch(/^Moved to L1.*Internet and phones, .* and /);
+    const { page } = await opened('full');
+    await page.getByRole('button', { name: 'Take the second unit away' }).click();
+    expect(await page.locator('.house-moved').innerText()).toMatch(
+      /One unit makes no 240 V: Well pump gets nothing now.*feeds both legs/,
+    );
+    expect(await page.getByLabel('Feeds leg').inputValue()).toBe('both');
+    await page.waitForTimeout(400); // longer than a change waits for its check
+    const troubles = await page.locator('.trouble li').allInnerTexts();
+    expect(troubles.filter((text) => /Leg|leg/.test(text))).toEqual([]);
+  });
+
+  it('names the circuit that a fault is of, and never shows a block of the file', async () => {
+    const { page } = await opened('small');
+    await page.getByLabel('Leg', { exact: true }).nth(1).selectOption('L2');
+    const name = small.alternatives[0]!.household.circuits[1]!.title!;
+    await expect.poll(() => page.locator('.trouble li button').allInnerTexts()).toContain(`${name}: Leg`);
+    await page.getByLabel('Leg', { exact: true }).nth(1).selectOption('L1');
+    await expect.poll(() => page.locator('.trouble').count()).toBe(0);
+    for (const box of await page.locator('.house-ticks', { hasText: 'Jan' }).locator('input').all())
+      await box.setChecked(false);
+    await page.locator('.trouble').waitFor();
+    const said = await page.locator('.trouble').innerText();
+    expect(said).toContain('Tick at least one month, or give a date and time.');
+    expect(said).not.toContain('{');
+  });
 
   it('writes times and degrees as asked, and the file keeps 24 hours and °C', async () => {
     const { page } = await opened('small', { locale: 'en-US' });

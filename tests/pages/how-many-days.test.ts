@@ -46,6 +46,35 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
     );
   });
 
+  it('does not claim to know from one outage, and counts it as one', async () => {
+    const { page } = await open('#draws=1');
+    await settled(page);
+    const said = await page.locator('.headline').innerText();
+    expect(said).toMatch(/^So few outages cannot tell yet what nine in ten reach\./);
+    expect(said).toContain('from 1 simulated outage.');
+    expect(await page.locator('body').innerText()).not.toMatch(/\b1 (simulated )?outages/);
+    expect(await answer(whole.page)).toMatch(/^In nine outages in ten/);
+  });
+
+  it('says when a number cannot be, what can, and what is still shown, until it is mended', async () => {
+    const { page } = await open();
+    const draws = page.getByRole('spinbutton', { name: 'Simulated outages' });
+    await draws.fill('99999999');
+    const note = page.locator('.setting-fault').first();
+    expect(await note.innerText()).toBe(
+      `A whole number from 1 to 20\u00a0000, please; still showing ${DRAWS}.`,
+    );
+    expect(await draws.getAttribute('aria-invalid')).toBe('true');
+    expect(await draws.getAttribute('aria-describedby')).toBe(await note.getAttribute('id'));
+    expect(page.url()).not.toContain('draws');
+    await draws.fill('12');
+    expect(await note.innerText()).toBe('');
+    expect(await draws.getAttribute('aria-invalid')).toBe(null);
+    await draws.fill('');
+    await draws.blur();
+    expect(await note.innerText()).toContain('still showing 12');
+  });
+
   it('works anew when a setting changes, and keeps the setting in the link', async () => {
     const { page } = await open();
     await settled(page);
@@ -57,6 +86,8 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
       .not.toBe(before);
     await settled(page);
     expect(page.url()).toContain('modules=6');
+    expect(await page.locator('.headline').innerText()).toContain('6 battery modules on each unit');
+    expect(await page.locator('body').innerText()).not.toMatch(/(One|Two) modules?/);
     const linked = await open(new URL(page.url()).hash);
     await settled(linked.page);
     expect(await answer(linked.page)).toBe(await answer(page));

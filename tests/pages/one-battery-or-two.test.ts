@@ -1,16 +1,17 @@
 /** The page "One battery or two?", opened from a file with the network off. */
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { daysDown, percent, type Scenario } from '@rideout/sim';
+import { daysDown, longestLasting, percent, type Scenario } from '@rideout/sim';
 import { comparison, verdictOf } from '../../packages/notebooks/src/charts/alternatives-comparison.ts';
 import { dailyEnergy, deciderOf } from '../../packages/notebooks/src/charts/alternatives-energy.ts';
 import { gainInterval, gainText } from '../../packages/notebooks/src/charts/gain-words.ts';
+import { strategyWords } from '../../packages/notebooks/src/page/strategy-note.ts';
 import { withSecondHousehold } from '../../packages/notebooks/src/page/alternatives-page.ts';
 import { seasonPlan } from '../../packages/notebooks/src/page/alternatives-seasons.ts';
 import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
 import { choicesOf, ownSettings } from '../../packages/notebooks/src/page/page-settings.ts';
 import { noBrowser, type OpenedPage } from './browser.ts';
-import { smallHouse, studyInNode } from './houses.ts';
+import { fullHouse, smallHouse, studyInNode } from './houses.ts';
 import { accessibility, harmDone, NO_HARM, pageBench, settled, widthTaken } from './page-bench.ts';
 import { published, type PublishedFile } from './published.ts';
 
@@ -92,6 +93,32 @@ describe('what is said of a comparison', () => {
     const alone = { ...scenario, alternatives: scenario.alternatives.slice(0, 1) };
     const [, more] = withSecondHousehold({ scenario: alone, seed: SEED, draws: 5 }).scenario.alternatives;
     expect(more!.household.units.map((unit) => unit.battery.modules)).toEqual([2]);
+  });
+});
+
+describe('which strategy a page shows', () => {
+  const house = fullHouse();
+  const { summary } = studyInNode(house, { seed: 'shown', draws: 40 });
+  const alternativeId = house.alternatives[0]!.id;
+  const words = (strategyId: string, known: typeof summary | undefined) =>
+    strategyWords(house, known, { alternativeId, strategyIds: [strategyId] }, 'Strategy');
+
+  it('is said, with the one that lasts longest and whether that needs a switch', () => {
+    const best = longestLasting(summary.strategies.filter((s) => s.alternativeId === alternativeId));
+    const bySwitch = house.alternatives[0]!.household.strategies.find((s) => s.id === best.strategyId)!;
+    const said = words('everything', summary);
+    expect(said).toMatch(/^Shown is “Everything stays on”, which switches nothing off\./);
+    expect(said).toContain(`“${best.strategyTitle}” lasts longest`);
+    expect(said.includes('needs an automatic switch')).toBe(bySwitch.carriedOutBy === 'switch');
+    expect(words(best.strategyId, summary)).toContain('None of the others lasts longer.');
+  });
+
+  it('claims nothing about the others where there are no figures, or too few', () => {
+    const few = { ...summary, strategies: summary.strategies.map((s) => ({ ...s, draws: 3 })) };
+    for (const known of [undefined, few])
+      expect(words('tiers-by-hand', known)).toMatch(
+        /carried out by hand\. Choose another under “Strategy”\. .* may last longer, and needs? an automatic switch\.$/,
+      );
   });
 });
 

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
+import { standInFor } from '../../packages/notebooks/src/page/modules-everywhere.ts';
 import { monthsText } from '../../packages/notebooks/src/page/months-text.ts';
 import {
   choicesOf,
@@ -93,6 +94,33 @@ describe('changedScenario(scenario, settings)', () => {
       expect(new Set(household.strategies.map((s) => s.carriedOutBy))).toEqual(new Set(['switch']));
     }
     expect(fixed.outage.startLocal).toBe('2026-01-15T18:00');
+  });
+});
+
+describe('so many modules on each unit', () => {
+  const [first, second] = scenario.alternatives;
+  const changedTo = (modulesPerUnit: number, alternatives = scenario.alternatives) =>
+    changedScenario({ ...scenario, alternatives }, { ...own.run, modulesPerUnit }).alternatives;
+
+  it('makes one of the households that differed in that alone, and calls it by what it has', () => {
+    expect(changedTo(3).map(({ id, title }) => [id, title])).toEqual([
+      [first!.id, '3 battery modules on each unit'],
+    ]);
+    expect(standInFor(scenario, 3, second!.id)).toBe(first!.id);
+    expect(standInFor(scenario, undefined, second!.id)).toBe(second!.id);
+  });
+
+  it('keeps a title that is still true', () => {
+    const modules = second!.household.units[0]!.battery.modules;
+    expect(changedTo(modules).map(({ title }) => title)).toEqual([second!.title]);
+  });
+
+  it('keeps households apart that differ in something else too, and says of each what was changed', () => {
+    const alone = { ...second!.household, person: { ...second!.household.person, looksEveryMinutes: 7 } };
+    const titles = changedTo(5, [first!, { ...second!, household: alone }]).map(({ title }) => title);
+    expect(titles).toEqual(
+      [first!, second!].map(({ title }) => `${title}, but with 5 battery modules on each unit`),
+    );
   });
 });
 

@@ -13,6 +13,8 @@ import {
   whatMatters,
   type Scenario,
 } from '@rideout/sim';
+import type { InputMatters } from '@rideout/sim';
+import { sharesFinding } from '../../packages/notebooks/src/charts/input-shares.ts';
 import { commandText } from '../../packages/notebooks/src/page/reseed-repeat.ts';
 import { noBrowser, type OpenedPage } from './browser.ts';
 import { fileOf, smallHouse, studyInNode } from './houses.ts';
@@ -44,6 +46,27 @@ describe('the commands that repeat the page', () => {
       `rideout days a.yaml --seed 'it'\\''s-2' --draws 5 --months 1,7`,
       `rideout matters a.yaml --seed 'it'\\''s' --draws 30 --months 1,7 --alternative one --strategy two`,
     ]);
+  });
+});
+
+describe('what the shares of the inputs say', () => {
+  const input = (title: string, value: number, low: number, high: number) =>
+    ({ title, total: { value, low, high } }) as InputMatters;
+  const said = (...inputs: InputMatters[]) => sharesFinding({ inputs, togetherFraction: 0 });
+
+  it('ranks inputs only where their intervals lie apart', () => {
+    expect(said(input('Weather', 0.6, 0.5, 0.7), input('Hour', 0.2, 0.1, 0.3))).toMatch(
+      /^Most of the scatter of the days has to do with weather \(60.%\), then hour \(20.%\)$/,
+    );
+    expect(said(input('Weather', 0.6, 0.2, 0.9), input('Hour', 0.5, 0.1, 0.8))).toMatch(
+      /cannot be ranked: the intervals of weather \(60.%\), hour \(50.%\) overlap$/,
+    );
+  });
+
+  it('never gives more than all of it', () => {
+    const told = said(input('Usage', 1.02, 0.9, 1.2), input('Hour', 1.01, 0.8, 1.3));
+    expect(told).toContain('usage (nearly all of it), hour (nearly all of it)');
+    expect(told).not.toMatch(/1\d\d.%/);
   });
 });
 

@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { askDrawsHere, askNeeds, atLeastThisLong, daysDown, type Scenario } from '@rideout/sim';
+import { matrixFinding } from '../../packages/notebooks/src/charts/needs-matrix.ts';
 import { allNeedsDays, bestForNeeds, firstToGo } from '../../packages/notebooks/src/charts/need-endurance.ts';
 import { switchingWords } from '../../packages/notebooks/src/page/strategy-switching.ts';
 import { noBrowser, type OpenedPage } from './browser.ts';
@@ -14,6 +15,29 @@ const DRAWS = 20;
 const scenario = smallHouse();
 const { summary } = studyInNode(scenario, { seed: SEED, draws: DRAWS });
 const firstHousehold = summary.strategies.filter((s) => s.alternativeId === scenario.alternatives[0]!.id);
+
+describe('which strategy keeps needs met longest', () => {
+  const strategy = (title: string, days: Record<string, number>) => ({
+    ...firstHousehold[0]!,
+    strategyId: title,
+    strategyTitle: title,
+    needs: Object.entries(days).map(([need, value]) => ({
+      ...firstHousehold[0]!.needs[0]!,
+      need,
+      nineInTenDays: { value, low: value, high: value },
+    })),
+  });
+
+  it('is said of every need only where it is true of every need', () => {
+    const plain = strategy('Plain', { food: 3, water: 1 });
+    expect(matrixFinding([plain, strategy('Better', { food: 4, water: 2 })], 14)).toMatch(
+      /^“Better” keeps every need met longest: 2 days/,
+    );
+    expect(matrixFinding([plain, strategy('Wetter', { food: 2.5, water: 2 })], 14)).toMatch(
+      /^The first need to give way does so latest with “Wetter”: water, after 2 days/,
+    );
+  });
+});
 
 describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
   const bench = pageBench();
@@ -48,6 +72,10 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
     expect(await page.locator('.chart-picture > svg').count()).toBe(4);
     expect(requests).toEqual([]);
     expect(troubles).toEqual([]);
+  });
+
+  it('says in the open why a need can last longer in the second chart of needs', async () => {
+    expect(await whole.page.locator('p', { hasText: 'what is in store counts too' }).isVisible()).toBe(true);
   });
 
   it('shows each need as a family would notice it, in the reader’s degrees', async () => {

@@ -75,7 +75,7 @@ describe('site and outage', () => {
       'either startLocal or months, not both',
     ],
     ['months: [1]', 'months: [1, 2, 1]', 'outage.months', 'each month once'],
-    ['  months: [1]\n', '', 'outage', 'either startLocal or months, not both'],
+    ['  months: [1]\n', '', 'outage', 'months, at least one, or a startLocal'],
     [
       'normals: boston',
       'normals: boston\n  yearFile: year.csv',

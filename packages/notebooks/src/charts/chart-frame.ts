@@ -2,6 +2,7 @@
 import { html } from '../elements.ts';
 import type { Provenance } from '@rideout/sim';
 import { savePicture, saveText } from './chart-export.ts';
+import { simulatedOutages } from './outage-count.ts';
 import { dataTable, tableCsv, type DataTable } from './data-table.ts';
 
 export interface ChartParts {
@@ -25,7 +26,7 @@ export interface ChartParts {
 export function provenanceText(from: Provenance | string): string {
   if (typeof from === 'string') return from;
   return (
-    `${from.scenarioTitle}. ${from.draws} simulated outages, seed “${from.seed}”, weather: ${from.weatherName}. ` +
+    `${from.scenarioTitle}. ${simulatedOutages(from.draws)}, seed “${from.seed}”, weather: ${from.weatherName}. ` +
     `Scenario ${from.scenarioHash}, Rideout ${from.version}.`
   );
 }

@@ -30,7 +30,7 @@ export function inputShares(matters: Matters, { width }: InputChartOptions): HTM
   const { inputs, strategyTitle, alternativeTitle } = matters;
   return chartFrame({
     id: 'input-shares',
-    title: finding(matters),
+    title: sharesFinding(matters),
     note: `Share of the variance of the days with “${strategyTitle}”, ${alternativeTitle}. Alone: what would go if the input were known. In all: what would stay if only the input were not known. Lines: 95\u00a0% intervals; an arrow: past the edge, as few rows tell little. Method: Saltelli et al. 2010, Computer Physics Communications 181:259–270.`,
     picture: picture(inputs, width),
     key: [
@@ -49,9 +49,9 @@ export function inputShares(matters: Matters, { width }: InputChartOptions): HTM
       ],
       rows: inputs.map(({ title, firstOrder, total }) => [
         title,
-        percent(clipped(firstOrder.value)),
+        shareText(firstOrder.value),
         interval(firstOrder),
-        percent(clipped(total.value)),
+        shareText(total.value),
         interval(total),
       ]),
       exact: inputs.map(({ id, title, firstOrder: f, total: t }) => ({
@@ -127,7 +127,7 @@ function picture(inputs: readonly InputMatters[], width: number): SVGSVGElement 
         x: (bar: Bar) => Math.max(drawn(bar.share.high), drawn(bar.share.value)),
         dx: 8,
         textAnchor: 'start',
-        text: (bar: Bar) => `${(bar.share.high ?? 0) > 1 ? '▶ ' : ''}${percent(clipped(bar.share.value))}`,
+        text: (bar: Bar) => `${(bar.share.high ?? 0) > 1 ? '▶ ' : ''}${shareText(bar.share.value)}`,
         fill: 'var(--ink)',
         stroke: 'var(--paper)',
         strokeWidth: 4,
@@ -152,24 +152,55 @@ function barKey(measure: Bar['measure']): SVGElement {
   return svg`<svg viewBox="0 0 52 22"><rect x="3" y="5" width="46" height="12" fill=${colour} fill-opacity=${opacity} stroke=${colour}></rect><line x1="34" x2="50" y1="11" y2="11" stroke="var(--ink)" stroke-width="1.5"></line></svg>`;
 }
 
+/** An estimate from few rows can come out above all of the variance, which no share can. */
+function shareText(value: number | null): string {
+  return value !== null && value >= NEARLY_ALL ? 'nearly all of it' : percent(clipped(value));
+}
+const NEARLY_ALL = 0.95;
+
 function interval({ low, high }: Estimate): string {
-  return low === null || high === null
-    ? ''
-    : `${percent(clipped(low))}\u00a0to\u00a0${percent(clipped(high))}`;
+  if (low === null || high === null) return '';
+  const limit = (value: number) => percent(Math.min(1, Math.max(0, value)));
+  return `${limit(low)}\u00a0to\u00a0${limit(high)}`;
 }
 
-function finding({ inputs: [first, second], togetherFraction }: Matters): string {
+const LEAST_TOLD = 0.01;
+
+/** What a total share's interval does not tell from the first one's. */
+function notToldApart(first: InputMatters, others: readonly InputMatters[]): InputMatters[] {
+  const { low, high } = first.total;
+  if (low === null || high === null) return [];
+  return others.filter(
+    ({ total }) =>
+      total.low !== null &&
+      total.high !== null &&
+      (total.value ?? 0) > LEAST_TOLD &&
+      total.low <= high &&
+      low <= total.high,
+  );
+}
+
+/** What the chart shows, in a sentence without its full stop. */
+export function sharesFinding({
+  inputs: [first, ...others],
+  togetherFraction,
+}: Pick<Matters, 'inputs' | 'togetherFraction'>): string {
+  const second = others[0];
   if (!first || (first.total.value ?? 0) <= 0) return 'Nothing that is not known here moves the days';
-  const share = ({ title, total }: InputMatters) =>
-    `${title.toLowerCase()} (${percent(clipped(total.value))})`;
-  const next = second && (second.total.value ?? 0) > 0.01 ? `, then ${share(second)}` : '';
+  const share = ({ title, total }: InputMatters) => `${title.toLowerCase()} (${shareText(total.value)})`;
+  const next = second && (second.total.value ?? 0) > LEAST_TOLD ? `, then ${share(second)}` : '';
   const together =
     togetherFraction !== null && togetherFraction > 0.3 ? '; much of it only together with others' : '';
+  const level = notToldApart(first, others);
+  if (level.length > 0) {
+    const more = level.length > 2 ? ` and ${level.length - 2} more` : '';
+    return `What moves the days most cannot be ranked: the intervals of ${[first, ...level.slice(0, 2)].map(share).join(', ')}${more} overlap${together}`;
+  }
   return `Most of the scatter of the days has to do with ${share(first)}${next}${together}`;
 }
 
 function sentence({ title, firstOrder, total }: InputMatters): string {
-  return `${title}: ${percent(clipped(firstOrder.value))} alone (${interval(firstOrder)}), ${percent(clipped(total.value))} in all (${interval(total)}).`;
+  return `${title}: ${shareText(firstOrder.value)} alone (${interval(firstOrder)}), ${shareText(total.value)} in all (${interval(total)}).`;
 }
 
 function togetherSentence({ togetherFraction, hiddenFraction }: Matters): string[] {

@@ -61,7 +61,7 @@ export function inputSwings(matters: Matters, { width, clock = 24 }: InputChartO
 
 /** Provenance of both measures: what is counted are base rows, each of about thirty runs. */
 export function baseRowsText({ provenance }: Matters): string {
-  return provenanceText(provenance).replace('simulated outages', 'base rows');
+  return provenanceText(provenance).replace(/simulated outages?/, 'base rows');
 }
 
 /** Widest swing first. */

@@ -27,12 +27,18 @@ export function unmetHours({ needs }: StrategySummary): number {
   return needs.reduce((sum, need) => sum + need.meanMinutesUnmet, 0) / 60;
 }
 
-/** The strategy that keeps every need met longest; among equals the one with the fewest unmet hours. */
+/** The strategy whose first need to go goes latest; among equals the one with the fewest unmet hours. */
 export function bestForNeeds(strategies: readonly StrategySummary[]): StrategySummary | undefined {
   const difference = (a: number, b: number) => (a === b ? 0 : a - b); // ∞ − ∞ is no number
   return [...strategies].sort(
     (a, b) => difference(allNeedsDays(b), allNeedsDays(a)) || unmetHours(a) - unmetHours(b),
   )[0];
+}
+
+/** Whether there is no need that another strategy keeps met for longer. */
+export function keepsEachLongest(best: StrategySummary, strategies: readonly StrategySummary[]): boolean {
+  const days = ({ nineInTenDays }: NeedEndurance) => nineInTenDays.value ?? Infinity;
+  return best.needs.every((need, i) => strategies.every((other) => days(other.needs[i]!) <= days(need)));
 }
 
 /** What the essentials are called beside the needs. */

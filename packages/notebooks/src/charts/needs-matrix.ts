@@ -13,6 +13,7 @@ import {
   enduranceOf,
   ESSENTIALS,
   firstToGo,
+  keepsEachLongest,
   type NeedEndurance,
 } from './need-endurance.ts';
 import { needsTable } from './needs-table.ts';
@@ -113,7 +114,7 @@ function matrix(strategies: readonly StrategySummary[], horizonDays: number, wid
         ...NAME,
         text: 'text',
         y: 'y',
-        ...(beside ? { lineWidth: 13 } : { lineWidth: width / 14, textOverflow: 'ellipsis' as const }),
+        ...(beside ? { lineWidth: 10 } : { lineWidth: width / 14, textOverflow: 'ellipsis' as const }),
       }),
       Plot.rect(boxes, {
         ...BOX,
@@ -177,18 +178,21 @@ export function matrixFinding(strategies: readonly StrategySummary[], horizonDay
   const best = bestForNeeds(strategies);
   if (!best) return 'No strategy is chosen';
   const worst = [...strategies].sort((a, b) => allNeedsDays(a) - allNeedsDays(b))[0]!;
-  const finding = `“${best.strategyTitle}” ${keeps(best, horizonDays)}`;
+  const finding = keeps(best, strategies, horizonDays);
   if (allNeedsDays(worst) === allNeedsDays(best)) return finding;
   const gone = firstToGo(worst);
   return `${finding}; with “${worst.strategyTitle}” ${gone ? gone.need : 'the essentials'} can fail after ${reachText((gone ?? worst).nineInTenDays.value, horizonDays)}`;
 }
 
-function keeps(best: StrategySummary, horizonDays: number): string {
+function keeps(best: StrategySummary, strategies: readonly StrategySummary[], horizonDays: number): string {
   const days = allNeedsDays(best);
   const what = best.needs.length > 0 ? 'every need' : 'the essentials';
   if (days === Infinity)
-    return `keeps ${what} met all ${atLeastThisLong(horizonDays)} in nine outages in ten`;
-  return `keeps ${what} met longest: ${atLeastThisLong(days)} in nine outages in ten`;
+    return `“${best.strategyTitle}” keeps ${what} met all ${atLeastThisLong(horizonDays)} in nine outages in ten`;
+  const weakest = firstToGo(best);
+  if (weakest && !keepsEachLongest(best, strategies))
+    return `The first need to give way does so latest with “${best.strategyTitle}”: ${weakest.need}, after ${atLeastThisLong(days)} in nine outages in ten`;
+  return `“${best.strategyTitle}” keeps ${what} met longest: ${atLeastThisLong(days)} in nine outages in ten`;
 }
 
 function strategySentence(s: StrategySummary, horizonDays: number): string {

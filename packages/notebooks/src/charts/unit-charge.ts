@@ -6,7 +6,9 @@
  */
 import { percent } from '@rideout/sim';
 import { chartFrame } from './chart-frame.ts';
+import { cutOffs } from './cold-cut-off.ts';
 import { momentText } from './local-clock.ts';
+import { degreesText } from './look.ts';
 import { banded, minutePanel } from './minute-panel.ts';
 import { minutesTable } from './minutes-table.ts';
 import { unitTitle, type OutageView } from './outage-view.ts';
@@ -23,7 +25,7 @@ export function unitCharge(outage: OutageView): HTMLElement {
   return chartFrame({
     id: 'unit-charge',
     title: finding(outage),
-    note: 'State of charge, % of what the bank holds. Shaded: no sun. Dashed upright line: the essentials go without.',
+    note: `State of charge, % of what the bank holds. Shaded: no sun. Dashed upright line: the essentials go without. ${cutOffNote(outage)}`,
     picture: minutePanel(outage, {
       height: 230,
       y: { domain: [0, 100], label: '% of the bank', grid: true, ticks: 5 },
@@ -47,6 +49,20 @@ export function unitCharge(outage: OutageView): HTMLElement {
     ),
     provenance: outage.provenance,
   });
+}
+
+/** Why a cold bank runs empty well above the cut-off. */
+function cutOffNote(outage: OutageView): string {
+  const { units } = outage.household;
+  const coldestC = outage.trace.dryBulbC.reduce((least, c) => Math.min(least, c), Infinity);
+  const stops = units.map(({ battery }) => {
+    const [warm, ...colder] = cutOffs(battery, coldestC);
+    const cold = colder.map((c) => `${percent(c.stopsFraction)} at ${degreesText(c.moduleC, outage)}`);
+    const sooner = cold.length > 0 ? `, sooner where its modules are cold (${cold.join(', ')})` : '';
+    return `stops itself at ${percent(warm!.stopsFraction)}${sooner}`;
+  });
+  if (new Set(stops).size === 1) return `${units.length > 1 ? 'Each unit' : 'The unit'} ${stops[0]!}.`;
+  return units.map(({ id }, u) => `${unitTitle(outage.household, id)} ${stops[u]!}.`).join(' ');
 }
 
 function chargeWords(fraction: Float64Array, { from, to }: OutageView): string {

@@ -3,6 +3,7 @@ import { html } from '../elements.ts';
 import { atLeastThisLong, type StudySummary } from '@rideout/sim';
 import { comparison, verdictOf, type Comparison } from '../charts/alternatives-comparison.ts';
 import { gainSentence } from '../charts/gain-words.ts';
+import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
 import { reachText } from '../charts/reach-text.ts';
 
 export function alternativesHeadline(
@@ -18,8 +19,9 @@ export function alternativesHeadline(
   return html`<div class="headline">
     <p class="answer">${answer(compared)}</p>
     <p class="soft">
-      The same ${first.draws} simulated outages side by side, with “${first.strategyTitle}”:
-      “${second.alternativeTitle}” against “${first.alternativeTitle}”, ${gainSentence(compared)}
+      The same ${simulatedOutages(first.draws)} side by side, with “${first.strategyTitle}”:
+      “${second.alternativeTitle}” against “${first.alternativeTitle}”,
+      ${gainSentence(compared)}${tooFewNote(first.draws)}
     </p>
   </div>`;
 }

@@ -9,6 +9,7 @@ import { usualStrategy } from './one-strategy-form.ts';
 import { openPage } from './open-page.ts';
 import type { Choices, ViewSettings } from './page-settings.ts';
 import { group, translated, type SettingsForm } from './settings-forms.ts';
+import { strategyNote } from './strategy-note.ts';
 import { complaintsNote } from './trouble.ts';
 import cardStyle from '../style/card.css?inline';
 
@@ -21,15 +22,17 @@ export function cardByThePanel(): HTMLElement {
     },
     runForm: 'none',
     viewForm: chooser,
-    shows: { clock: true, temperature: false },
+    shows: { clock: true, temperature: true },
   });
-  const { scenario } = page.study;
+  const { scenario, summary } = page.study;
+  const note = html`<div class="screen-only"></div>`;
   const place = html`<div></div>`;
   const draw = () => {
     const { alternativeId, strategyIds } = page.viewForm.value;
     const alternative = scenario.alternatives.find(({ id }) => id === alternativeId)!;
     const strategy = alternative.household.strategies.find(({ id }) => id === strategyIds[0])!;
-    const card = cardSheet(scenario, alternative, strategy, page.lookForm.value);
+    const card = cardSheet(scenario, alternative, strategy, page.lookForm.value, summary);
+    note.replaceChildren(strategyNote(scenario, summary, page.viewForm.value, 'Strategy on the card'));
     place.replaceChildren(card);
     void document.fonts.ready.then(() => fitted(card, place));
   };
@@ -38,7 +41,7 @@ export function cardByThePanel(): HTMLElement {
   return html`<div class="card-page" data-scenario=${scenarioHash(scenario)}>
     ${ownStyle(cardStyle)} ${complaintsNote(page.link)}
     <div class="card-controls">${page.viewForm}${page.lookForm}</div>
-    ${printButton()} ${place}
+    ${note} ${printButton()} ${place}
   </div>`;
 }
 

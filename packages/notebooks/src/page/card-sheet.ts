@@ -1,9 +1,11 @@
 /** The card itself: one side of paper, black on white. */
 import { html } from '../elements.ts';
-import { scenarioHash, VERSION, type AlternativeSpec, type Scenario } from '@rideout/sim';
+import { scenarioHash, VERSION, type AlternativeSpec, type Scenario, type StudySummary } from '@rideout/sim';
 import type { Look } from '../charts/look.ts';
+import { simulatedOutages, tooFewToTell } from '../charts/outage-count.ts';
+import { reachText } from '../charts/reach-text.ts';
 import { cardPlan, type ByLeg, type CardPlan } from './card-steps.ts';
-import { afterTripSteps, cutOffWords, whoWords } from './card-words.ts';
+import { afterTripSteps, coldestOutdoorsC, cutOffWords, whoWords } from './card-words.ts';
 import { CAUTIONS } from './cautions.ts';
 
 type Household = AlternativeSpec['household'];
@@ -13,9 +15,11 @@ export function cardSheet(
   scenario: Scenario,
   alternative: AlternativeSpec,
   strategy: Strategy,
-  { clock }: Pick<Look, 'clock'>,
+  look: Look,
+  summary?: StudySummary,
 ): HTMLElement {
   const { household } = alternative;
+  const { clock } = look;
   const plan = cardPlan(household, strategy, clock);
   return html`<article class="card" aria-labelledby="card-title">
     <header>
@@ -23,13 +27,13 @@ export function cardSheet(
       <p class="card-house">${scenario.title}</p>
     </header>
     <p class="card-who">${whoWords(household, strategy, clock)}</p>
-    ${stepsTable(plan, household)} ${rulesList(plan)}
+    ${holdsWords(summary, alternative, strategy)} ${stepsTable(plan, household)} ${rulesList(plan)}
     <section>
       <h3>When a unit has stopped</h3>
       <ol>
-        ${afterTripSteps(household).map((step) => html`<li>${step}</li>`)}
+        ${afterTripSteps(household, plan).map((step) => html`<li>${step}</li>`)}
       </ol>
-      <p>${cutOffWords(household)}</p>
+      <p>${cutOffWords(household, coldestOutdoorsC(scenario), look)}</p>
     </section>
     ${numbersToWrite()}
     <section class="card-cautions">
@@ -43,6 +47,20 @@ export function cardSheet(
       are the batteries’ own: state of charge.
     </footer>
   </article>`;
+}
+
+/** How long it holds, where the page was made with figures that can tell. */
+function holdsWords(
+  summary: StudySummary | undefined,
+  { id }: AlternativeSpec,
+  strategy: Strategy,
+): HTMLElement | string {
+  const known = summary?.strategies.find((s) => s.alternativeId === id && s.strategyId === strategy.id);
+  if (!summary || !known || tooFewToTell(known.draws)) return '';
+  return html`<p class="card-holds">
+    In nine outages in ten the essentials then hold for
+    ${reachText(known.nineInTenDays.value, summary.horizonDays)} (${simulatedOutages(known.draws)}).
+  </p>`;
 }
 
 /** Filled in by hand: nobody looks a number up in the dark. */

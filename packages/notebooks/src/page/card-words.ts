@@ -1,7 +1,8 @@
 /** Who does it, and what to do when a unit stops: the card's other sentences. */
-import type { HouseholdSpec } from '@rideout/sim';
-import { clockTimesIn, type Look } from '../charts/look.ts';
-import { listed, percentText } from './card-steps.ts';
+import type { HouseholdSpec, Scenario } from '@rideout/sim';
+import { cutOffs, type CutOff } from '../charts/cold-cut-off.ts';
+import { clockTimesIn, degreesText, type Look } from '../charts/look.ts';
+import { byLeg, listed, percentText, type ByLeg, type CardPlan } from './card-steps.ts';
 
 type Strategy = HouseholdSpec['strategies'][number];
 
@@ -20,7 +21,7 @@ export function whoWords(
 }
 
 /** In the order in which they are done. */
-export function afterTripSteps(household: HouseholdSpec): string[] {
+export function afterTripSteps(household: HouseholdSpec, { steps }: Pick<CardPlan, 'steps'>): string[] {
   const { units, person } = household;
   const itself = units.find(({ inverter }) => inverter.resetsItselfAfterMinutes !== undefined)?.inverter;
   const first = itself
@@ -28,36 +29,81 @@ export function afterTripSteps(household: HouseholdSpec): string[] {
         `Wait: it starts again by itself after ${minutesText(itself.resetsItselfAfterMinutes!)}, up to ${itself.resetTries} times. If it stays down, go on.`,
       ]
     : [];
-  const off =
-    person.afterTripShedTiers > 0
-      ? `the least essential circuits that are on: ${leastWords(household)}`
-      : 'whatever had just started';
+  const byReading = steps.some(({ backOn }) => backOn !== '');
   return [
     ...first,
-    `Switch off ${off}.`,
+    person.afterTripShedTiers === 0
+      ? 'Switch off whatever had just started.'
+      : byReading
+        ? nextLinesWords(household)
+        : leastWords(household, steps),
     'Reset the unit as its manual says.',
     `Wait ${minutesText(person.afterTripHoldMinutes)}, then switch circuits on again one at a time, most essential first.`,
     'If it trips again, leave more off. Smell, heat or smoke: leave it off and call for help.',
   ];
 }
 
-/** The tiers that stay off after a first reset, by their circuits. */
-function leastWords({ circuits, person }: HouseholdSpec): string {
-  const tiers = [...new Set(circuits.map((c) => c.tier))].sort((a, b) => b - a);
-  const least = tiers.filter((tier) => tier > 1).slice(0, person.afterTripShedTiers);
-  const names = circuits.filter((c) => least.includes(c.tier)).map((c) => c.title ?? c.id);
-  return names.length > 0 ? listed(names) : 'all but one';
+/** What is off already hangs on the reading: the list above says which circuits go next. */
+function nextLinesWords({ units, person }: HouseholdSpec): string {
+  const lines =
+    person.afterTripShedTiers === 1
+      ? 'the next line of the list that is still on'
+      : `the next ${person.afterTripShedTiers} lines of the list that are still on`;
+  const where = units.length > 1 ? ', on the leg of the unit that stopped and on 240\u00a0V' : '';
+  return `Switch off ${lines}${where}. If the list is done: what you can best do without for now.`;
 }
 
-/** At which reading the units stop by themselves. */
-export function cutOffWords({ units }: HouseholdSpec): string {
-  const words = units.map(
-    ({ battery }) =>
-      `stops itself at ${percentText(battery.cutOffFraction)} and comes back at ${percentText(battery.restartFraction)}`,
-  );
+/** Without a list by reading: the tiers that stay off after a first reset, by their circuits, leg by leg. */
+function leastWords({ circuits, units, person }: HouseholdSpec, steps: CardPlan['steps']): string {
+  const tiers = [...new Set(circuits.map((c) => c.tier))].sort((a, b) => b - a);
+  const least = tiers.filter((tier) => tier > 1).slice(0, person.afterTripShedTiers);
+  const off = byLeg(circuits.filter((c) => least.includes(c.tier)));
+  const stillOn = (leg: keyof ByLeg) =>
+    off[leg].filter((name) => !steps.some((step) => step.off[leg].includes(name)));
+  const legs = (
+    [
+      ['L1', 'L1'],
+      ['L2', 'L2'],
+      ['both', '240\u00a0V'],
+    ] as const
+  ).flatMap(([leg, name]) => (stillOn(leg).length > 0 ? [{ name, circuits: listed(stillOn(leg)) }] : []));
+  if (legs.length === 0) return 'Switch off what you can best do without for now.';
+  if (units.length === 1)
+    return `Switch off the least essential circuits: ${listed(legs.map((l) => l.circuits))}.`;
+  return `On the leg of the unit that stopped, switch off the least essential circuits. ${legs.map((l) => `${l.name}: ${l.circuits}`).join('. ')}.`;
+}
+
+/** At which reading the units stop by themselves, warm and as cold as it gets there. */
+export function cutOffWords(
+  { units }: HouseholdSpec,
+  coldestC: number,
+  look: Pick<Look, 'temperature'>,
+): string {
+  const words = units.map(({ battery }) => unitCutOffWords(cutOffs(battery, coldestC), look));
   const all = new Set(words);
   if (all.size === 1) return `${units.length > 1 ? 'Each unit' : 'The unit'} ${words[0]!}.`;
   return units.map(({ id, leg }, u) => `Unit “${id}” (${leg}) ${words[u]!}.`).join(' ');
+}
+
+function unitCutOffWords([warm, ...colder]: readonly CutOff[], look: Pick<Look, 'temperature'>): string {
+  const levels = ({ stopsFraction, returnsFraction }: CutOff) =>
+    [stopsFraction, returnsFraction].map((fraction) => percentText(Math.round(fraction * 100) / 100));
+  const [stops, returns] = levels(warm!);
+  const usual = `stops itself at ${stops} and comes back at ${returns}`;
+  if (colder.length === 0) return usual;
+  const cold = colder.map((cutOff) => {
+    const [at, back] = levels(cutOff);
+    return `with modules at ${degreesText(cutOff.moduleC, look)} at ${at}, back at ${back}`;
+  });
+  return `${usual} while its modules are warm (${degreesText(warm!.moduleC, look)}); in the cold it stops sooner: ${cold.join('; ')}`;
+}
+
+/** The coldest that the months of the outage get: of a normal month its mean, of a weather year its coldest hour. */
+export function coldestOutdoorsC({ outage, weather }: Scenario): number {
+  const { source } = weather;
+  if (source.kind === 'year') return source.year.dryBulbC.reduce((least, c) => Math.min(least, c), Infinity);
+  const months = outage.startLocal ? [Number(outage.startLocal.slice(5, 7))] : (outage.months ?? []);
+  return Math.min(...months.map((month) => source.monthly.dryBulbMeanC[month - 1]!));
 }
 
 function minutesText(minutes: number): string {

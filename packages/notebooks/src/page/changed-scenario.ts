@@ -1,16 +1,17 @@
 /** The household's file with what the reader changed: a scenario like any other, with a hash of its own. */
 import type { Scenario } from '@rideout/sim';
+import { withModulesEverywhere } from './modules-everywhere.ts';
 import type { RunSettings } from './page-settings.ts';
 
 type Household = Scenario['alternatives'][number]['household'];
 
-/** Changes hold for every household (alternative) of the scenario. The same object when nothing is changed. */
+/** Changes hold for every household (alternative) of the scenario; those they make alike become one. The same object when nothing is changed. */
 export function changedScenario(scenario: Scenario, settings: RunSettings): Scenario {
   const { months, modulesPerUnit, stormLed, carriedOutBy } = settings;
   let changed = scenario;
   if (months !== undefined) changed = { ...changed, outage: startingIn(months, changed.outage) };
   if (stormLed !== undefined) changed = { ...changed, outage: { ...changed.outage, stormLed } };
-  if (modulesPerUnit !== undefined) changed = inEveryHousehold(changed, withModules(modulesPerUnit));
+  if (modulesPerUnit !== undefined) changed = withModulesEverywhere(changed, modulesPerUnit);
   if (carriedOutBy !== undefined) changed = inEveryHousehold(changed, switchedBy(carriedOutBy));
   return changed;
 }
@@ -25,13 +26,6 @@ function startingIn(months: readonly number[], outage: Scenario['outage']): Scen
 function inEveryHousehold(scenario: Scenario, change: (household: Household) => Household): Scenario {
   const alternatives = scenario.alternatives.map((a) => ({ ...a, household: change(a.household) }));
   return { ...scenario, alternatives };
-}
-
-function withModules(modules: number) {
-  return (household: Household): Household => ({
-    ...household,
-    units: household.units.map((unit) => ({ ...unit, battery: { ...unit.battery, modules } })),
-  });
 }
 
 function switchedBy(carriedOutBy: 'person' | 'switch') {

@@ -2,6 +2,7 @@
 import { html } from '../elements.ts';
 import { atLeastThisLong, type StrategySummary, type StudySummary } from '@rideout/sim';
 import { bestAndFirst, shownStrategies, type Shown } from '../charts/nine-in-ten-words.ts';
+import { simulatedOutages, tooFewToTell } from '../charts/outage-count.ts';
 import { intervalText } from '../charts/reach-text.ts';
 
 export function headline(study: StudySummary, shown: Shown): HTMLElement {
@@ -13,11 +14,11 @@ export function headline(study: StudySummary, shown: Shown): HTMLElement {
   const { horizonDays } = study;
   return html`<div class="headline">
     <p class="answer">
-      In nine outages in ten, the essentials hold for ${holdsFor(best, horizonDays)} with
-      “${best.strategyTitle}”.
+      ${tooFewToTell(best.draws) ? 'So few outages cannot tell yet what nine in ten reach. In these the essentials hold for ' : 'In nine outages in ten, the essentials hold for '}${holdsFor(best, horizonDays)}
+      with “${best.strategyTitle}”.
     </p>
     <p class="soft">
-      ${intervalText(best.nineInTenDays, horizonDays)}, from ${best.draws} simulated outages. Household:
+      ${intervalText(best.nineInTenDays, horizonDays)}, from ${simulatedOutages(best.draws)}. Household:
       ${best.alternativeTitle}.
     </p>
   </div>`;

@@ -75,7 +75,7 @@ function circuitRow(fields: HouseFields, tables: HouseTables, circuit: Circuit, 
           ${fields.number([...at, 'graceMinutes'], { label: 'May go without for', unit: 'min' })}
           ${fields.number([...at, 'breakerA'], { label: 'Breaker', unit: 'A' })}
         </div>
-        ${pressButton('Take this circuit away', () => fields.draft.replace(withoutCircuit(fields.draft.spec, c)), name)}
+        ${pressButton('Take this circuit away', () => fields.draft.replace(withoutCircuit(fields.draft.spec, c), { at }), name)}
       </details>
     </fieldset>
   </li>`;

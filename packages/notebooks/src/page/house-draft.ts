@@ -12,7 +12,9 @@ type Block = Record<string | number, unknown>;
 export class HouseDraft {
   #spec: ScenarioSpec;
   readonly files: NamedFiles;
-  readonly #listeners: ((change: Change) => void)[] = [];
+  /** What a change of several parts has done, as long as the form stands as it left it. */
+  note = '';
+  readonly #listeners: ((change: Change, at: Path | undefined) => void)[] = [];
 
   constructor({ spec, files }: WrittenHouse) {
     this.#spec = spec;
@@ -24,7 +26,8 @@ export class HouseDraft {
     return this.#spec;
   }
 
-  onChange(listener: (change: Change) => void): void {
+  /** `at`: what was added or opened; or the place in a list where something was taken away. */
+  onChange(listener: (change: Change, at: Path | undefined) => void): void {
     this.#listeners.push(listener);
   }
 
@@ -39,23 +42,24 @@ export class HouseDraft {
     for (const step of path.slice(0, -1)) block = (block[step] ??= {}) as Block;
     if (value === undefined && !Array.isArray(block)) delete block[key];
     else block[key] = value;
-    this.#tell(change);
+    this.#tell(change, path);
   }
 
   add(path: Path, item: unknown): void {
-    const list = this.at(path) as unknown[] | undefined;
-    this.set(path, [...(list ?? []), structuredClone(item)], 'shape');
+    const list = (this.at(path) as unknown[] | undefined) ?? [];
+    this.set(path, [...list, structuredClone(item)]);
+    this.#tell('shape', [...path, list.length]);
   }
 
   remove(path: Path): void {
     const list = this.at(path.slice(0, -1)) as unknown[];
     list.splice(path.at(-1) as number, 1);
-    this.#tell('shape');
+    this.#tell('shape', path);
   }
 
-  replace(spec: ScenarioSpec): void {
+  replace(spec: ScenarioSpec, { at, note = '' }: { at?: Path; note?: string } = {}): void {
     this.#spec = spec;
-    this.#tell('shape');
+    this.#tell('shape', at, note);
   }
 
   /** Files were given, the household itself is as before. */
@@ -63,8 +67,9 @@ export class HouseDraft {
     this.#tell('shape');
   }
 
-  #tell(change: Change): void {
-    for (const listener of this.#listeners) listener(change);
+  #tell(change: Change, at?: Path, note = ''): void {
+    if (change === 'shape') this.note = note;
+    for (const listener of this.#listeners) listener(change, at);
   }
 }
 

@@ -8,12 +8,14 @@ import { circuitsPart } from './house-circuits.ts';
 import { comparisonsPart, personPart } from './house-comparisons.ts';
 import { HouseDraft } from './house-draft.ts';
 import { HouseFields, pressButton } from './house-fields.ts';
+import { focusAgain, focusIn } from './house-focus.ts';
 import { houseFindings } from './house-findings.ts';
 import { fileButton } from './house-files-given.ts';
 import { writtenHouse } from './house-from-scenario.ts';
 import { openAndSave } from './house-open-save.ts';
 import { outagePart, placePart } from './house-place.ts';
 import { pageTables } from './house-page-tables.ts';
+import type { Path } from './house-schema.ts';
 import { strategiesPart } from './house-strategies.ts';
 import type { HouseTables } from './house-tables.ts';
 import { fieldButton, showTroubles } from './house-troubles.ts';
@@ -59,8 +61,8 @@ export function describeHouse(): HouseEditor {
     answer.ask(last);
   };
   let waiting: ReturnType<typeof setTimeout>;
-  draft.onChange((change) => {
-    if (change === 'shape') drawForm(form, fields, tables);
+  draft.onChange((change, at) => {
+    if (change === 'shape') drawForm(form, fields, tables, at);
     clearTimeout(waiting);
     waiting = setTimeout(check, CHECK_MS);
   });
@@ -125,9 +127,9 @@ function partsToLeaveOut(findings: HouseCheck['findings'], { draft }: HouseField
   });
 }
 
-/** Every part anew; what was open stays open, and the focus stays where it was. */
-function drawForm(form: HTMLElement, fields: HouseFields, tables: HouseTables): void {
-  const focused = form.contains(document.activeElement) ? document.activeElement?.id : undefined;
+/** Every part anew; what was open stays open, and the focus goes to where one goes on. `at`: what was changed. */
+function drawForm(form: HTMLElement, fields: HouseFields, tables: HouseTables, at?: Path): void {
+  const focused = focusIn(form);
   const open = new Set([...form.querySelectorAll<HTMLDetailsElement>('details[open]')].map(detailsName));
   const parts: readonly [string, string, HTMLElement][] = [
     ['place', 'Place and weather', placePart(fields, tables)],
@@ -149,7 +151,7 @@ function drawForm(form: HTMLElement, fields: HouseFields, tables: HouseTables): 
   );
   for (const details of form.querySelectorAll<HTMLDetailsElement>('details'))
     if (open.has(detailsName(details))) details.open = true;
-  if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
+  if (focused) focusAgain(form, focused, at);
 }
 
 /** What it is about, whatever its place in the list. */

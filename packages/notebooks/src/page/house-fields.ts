@@ -65,12 +65,12 @@ export class HouseFields {
   /** A stretch of the day, such as 06:30-22:30. */
   stretch(path: Path, words: FieldWords): HTMLElement {
     const shown = (text: string) => clockTimesIn(text, this.#look().clock);
-    const usual = this.#usual(path, 1);
+    const usual = textOf(schemaAt(this.#schema, this.draft.spec, path).default);
     const input = html`<input
       type="text"
       value=${shown(textOf(this.draft.at(path)))}
       placeholder=${shown(usual)}
-    />`;
+    />`; // without "(usual)", for which there is no room
     listen(input, (text) => this.draft.set(path, text === '' ? undefined : stretchFrom(text)));
     return field(path, words, input);
   }

@@ -9,10 +9,24 @@ import type { HouseTables } from './house-tables.ts';
 export function openAndSave(fields: HouseFields, tables: HouseTables, faults: () => number): HTMLElement {
   const { draft } = fields;
   const said = html`<p class="house-said" role="status"></p>`;
+  const unsaved = html`<span class="house-unsaved" role="status"></span>`;
+  const written = () => JSON.stringify(draft.spec);
+  let kept = written();
+  const isUnsaved = () => written() !== kept;
+  const tellUnsaved = () => (unsaved.textContent = isUnsaved() ? 'Not saved yet.' : '');
+  const nowKept = () => {
+    kept = written();
+    tellUnsaved();
+  };
+  draft.onChange(tellUnsaved);
+  addEventListener('beforeunload', (leaving) => {
+    if (isUnsaved()) leaving.preventDefault();
+  });
   const input = html`<input type="file" accept=".yaml,.yml,.json" />` as HTMLInputElement;
   const open = async (file: File) => {
     try {
       draft.replace(openedSpec(await file.text(), file.name, tables));
+      nowKept();
       said.textContent = `Opened ${file.name}.`;
     } catch (error) {
       said.textContent = `Nothing was changed. ${error instanceof Error ? error.message : String(error)}`;
@@ -26,6 +40,7 @@ export function openAndSave(fields: HouseFields, tables: HouseTables, faults: ()
   const save = (kind: FileKind) => {
     const name = houseFileName(draft.spec, kind);
     saveText(houseText(draft.spec, kind), 'text/plain', name);
+    nowKept();
     const unfinished = faults() > 0 ? 'It is not finished: open it here again and mend what is listed. ' : '';
     said.textContent = `Saved as ${name}. ${unfinished}${besideWords(fields)}`;
   };
@@ -34,7 +49,7 @@ export function openAndSave(fields: HouseFields, tables: HouseTables, faults: ()
       <label>Open a household’s file (YAML or JSON)<br />${input}</label>
     </div>
     ${pressButton('Save as YAML', () => save('yaml'))} ${pressButton('Save as JSON', () => save('json'))}
-    ${said}
+    ${unsaved} ${said}
   </div>`;
 }
 

@@ -1,6 +1,8 @@
 /** Taking something away that other parts name: they let go of it. */
 import type { ScenarioSpec } from '@rideout/sim';
+import { listed } from './card-steps.ts';
 
+type Unit = ScenarioSpec['units'][number];
 type Rule = NonNullable<ScenarioSpec['strategies'][number]['rules']>[number];
 
 /** Rules that named the circuit alone go with it; so do changes of it in alternatives and on the ladder. */
@@ -38,6 +40,53 @@ function withoutChanges<T extends { change?: Record<string, unknown> | undefined
   prefix: string,
 ): T {
   return item.change ? { ...item, change: withoutPaths(item.change, prefix) } : item;
+}
+
+/** The second unit gone, and a line about what became of the circuits that it fed. */
+export function withoutSecondUnit(spec: ScenarioSpec): { spec: ScenarioSpec; note: string } {
+  const [kept, gone] = spec.units as [Unit, Unit];
+  const without = lettingGoOfUnit(spec, gone);
+  const only240V = spec.circuits.filter(({ leg }) => leg === 'both');
+  if (only240V.length > 0)
+    return {
+      spec: { ...without, units: [{ ...kept, leg: 'both' }] },
+      note: `One unit makes no 240 V: ${namesOf(only240V)} get${only240V.length === 1 ? 's' : ''} nothing now. The unit that stays feeds both legs, so every other circuit stays where it was. Two legs fed by one unit can overload a neutral that circuits share: have such circuits found and parted first.`,
+    };
+  const moved = spec.circuits.filter(({ leg }) => leg === gone.leg);
+  const circuits = spec.circuits.map((c) => (moved.includes(c) ? { ...c, leg: kept.leg } : c));
+  const strategies = without.strategies.map((strategy) =>
+    strategy.rules
+      ? { ...strategy, rules: strategy.rules.map((rule) => byName(rule, spec.circuits)) }
+      : strategy,
+  );
+  const note =
+    moved.length > 0 ? `Moved to ${kept.leg}, the leg of the unit that stays: ${namesOf(moved)}.` : '';
+  return { spec: { ...without, circuits, strategies, units: [kept] }, note };
+}
+
+/** A rule that went by legs holds the same circuits, now that they are all on one. */
+function byName(rule: Rule, circuits: ScenarioSpec['circuits']): Rule {
+  if (rule.by === 'sleep' || !rule.circuits.legs) return rule;
+  const { legs, ids, ...rest } = rule.circuits;
+  const held = circuits.filter((c) => legs.includes(c.leg) && (ids?.includes(c.id) ?? true));
+  return { ...rule, circuits: { ...rest, ids: held.map(({ id }) => id) } };
+}
+
+/** Nobody puts to sleep, feeds or changes a unit that is not there. */
+function lettingGoOfUnit(spec: ScenarioSpec, { id }: Unit): ScenarioSpec {
+  const strategies = spec.strategies.map((strategy) =>
+    strategy.rules
+      ? { ...strategy, rules: strategy.rules.filter((rule) => rule.by !== 'sleep' || rule.unit !== id) }
+      : strategy,
+  );
+  const alternatives = spec.alternatives?.map((alternative) =>
+    withoutChanges(withoutChanges(alternative, `units.${id}`), 'units.1'),
+  );
+  return { ...spec, strategies, ...(alternatives ? { alternatives } : {}) };
+}
+
+function namesOf(circuits: ScenarioSpec['circuits']): string {
+  return listed(circuits.map(({ id, title }) => title ?? id));
 }
 
 function lettingGo(rule: Rule, id: string): Rule[] {

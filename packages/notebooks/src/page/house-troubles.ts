@@ -1,7 +1,8 @@
 /** What has to be mended: said at its field, and in a list that leads there. */
 import { html } from '../elements.ts';
-import { spellPath, type Finding, type ScenarioSpec } from '@rideout/sim';
+import { spellPath, valueAt, type Finding, type ScenarioSpec } from '@rideout/sim';
 import { pressButton } from './house-fields.ts';
+import { openAndFocus } from './house-focus.ts';
 import type { Path } from './house-schema.ts';
 
 /** Marks the fields and gives the list; nothing when there is nothing to mend. */
@@ -25,7 +26,7 @@ export function showTroubles(
       before this can be simulated.
     </p>
     <ul>
-      ${findings.map((finding) => html`<li>${markField(finding, places)}</li>`)}
+      ${findings.map((finding) => html`<li>${markField(finding, places, spec)}</li>`)}
     </ul>
   </div>`;
 }
@@ -64,18 +65,16 @@ export function fieldButton(form: HTMLElement, where: string, spec: ScenarioSpec
   const field = placeOf({ path: where.split(',')[0]! }, fieldsByPath(form, spec));
   const input = field?.querySelector<HTMLElement>('input, select');
   if (!field || !input) return `(${where})`;
-  return pressButton('Go to it', () => goToField(field, input), where);
+  return pressButton('Go to it', () => openAndFocus(input), where);
 }
 
-function goToField(field: HTMLElement, input: HTMLElement): void {
-  for (let at = field.closest('details'); at; at = at.parentElement?.closest('details') ?? null)
-    at.open = true;
-  input.focus();
-}
-
-function markField(finding: Finding, places: ReadonlyMap<string, HTMLElement>): HTMLElement | string {
+function markField(
+  finding: Finding,
+  places: ReadonlyMap<string, HTMLElement>,
+  spec: ScenarioSpec,
+): HTMLElement | string {
   const field = placeOf(finding, places);
-  const words = findingWords(finding, places);
+  const words = findingWords(finding, places, spec);
   const input = field?.querySelector<HTMLElement>('input, select');
   if (!field || !input) return `${finding.path ? `${finding.path}: ` : ''}${words}`;
   const note = html`<p class="house-fault">${words}</p>`;
@@ -83,21 +82,34 @@ function markField(finding: Finding, places: ReadonlyMap<string, HTMLElement>): 
   input.setAttribute('aria-invalid', 'true');
   input.setAttribute('aria-describedby', note.id);
   field.append(note);
-  const label = labelOf(field);
-  return html`<span>${pressButton(label, () => goToField(field, input))} ${words}</span>`;
+  const label = `${itemName(field, spec)}${labelOf(field)}`;
+  return html`<span>${pressButton(label, () => openAndFocus(input))} ${words}</span>`;
 }
 
 /** Neighbouring keys of the file are called by their labels here. */
 function findingWords(
   { path, found, expected, hint }: Finding,
   places: ReadonlyMap<string, HTMLElement>,
+  { outage }: ScenarioSpec,
 ): string {
+  if (path === 'outage' && outage.months === undefined && outage.startLocal === undefined)
+    return 'Tick at least one month, or give a date and time.';
   const around = path.slice(0, path.lastIndexOf('.') + 1);
   const inLabels = expected.replace(/\b[a-z]+[A-Z]\w*/g, (key) => {
     const neighbour = places.get(around + key);
     return neighbour ? `“${labelOf(neighbour)}”` : key;
   });
-  return `Found ${found}; expected ${inLabels}.${hint ? ` ${hint}` : ''}`;
+  const said = /^[[{]/.test(found) ? 'Expected' : `Found ${found}; expected`; // a block of a file tells nobody anything
+  return `${said} ${inLabels}.${hint ? ` ${hint}` : ''}`;
+}
+
+/** "Well pump: ", as many rows of a form have the same labels. */
+function itemName(field: HTMLElement, spec: ScenarioSpec): string {
+  const [list, place] = JSON.parse(field.dataset['path']!) as Path;
+  if (typeof place !== 'number') return '';
+  const item = valueAt(spec, [list!, place]) as { title?: unknown; id?: unknown } | undefined;
+  const name = [item?.title, item?.id].find((n) => typeof n === 'string' && n !== '') as string | undefined;
+  return name === undefined ? '' : `${name}: `;
 }
 
 function labelOf(field: HTMLElement): string {

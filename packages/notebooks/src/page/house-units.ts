@@ -2,6 +2,7 @@
 import { html } from '../elements.ts';
 import type { ScenarioSpec } from '@rideout/sim';
 import { freshId, type HouseDraft } from './house-draft.ts';
+import { withoutSecondUnit } from './house-removals.ts';
 import { pressButton, type HouseFields } from './house-fields.ts';
 
 type Unit = ScenarioSpec['units'][number];
@@ -24,11 +25,12 @@ export function unitsPart(fields: HouseFields): HTMLElement {
         pair
           ? [
               pressButton('Make the second unit like the first', () => likeTheFirst(draft)),
-              pressButton('Take the second unit away', () => draft.remove(['units', 1])),
+              pressButton('Take the second unit away', () => takeSecondAway(draft)),
             ]
           : pressButton('Add a second unit, for the other leg and 240 V', () => addSecond(draft))
       }
     </div>
+    ${draft.note ? html`<p class="house-moved" role="status">${draft.note}</p>` : ''}
     ${pair ? fields.tick(['pair', 'stopsTogether'], { label: 'One unit stopping takes the other down with it' }) : ''}
   </div>`;
 }
@@ -100,6 +102,11 @@ function panels(fields: HouseFields, { solar }: Unit, u: number): HTMLElement {
 function likeTheFirst(draft: HouseDraft): void {
   const [first, second] = draft.spec.units;
   draft.set(['units', 1], { ...structuredClone(first!), id: second!.id, leg: second!.leg }, 'shape');
+}
+
+function takeSecondAway(draft: HouseDraft): void {
+  const { spec, note } = withoutSecondUnit(draft.spec);
+  draft.replace(spec, { at: ['units', 0], note });
 }
 
 function addSecond(draft: HouseDraft): void {

@@ -1,6 +1,7 @@
 /** Everything a page starts from: its household, its controls, its link. */
 import type { Look } from '../charts/look.ts';
 import { embeddedStudy, type EmbeddedStudy } from './embedded-study.ts';
+import { titledAsChanged } from './household-shown.ts';
 import { lookForm, lookPart, usualLook, type LookShown } from './look-form.ts';
 import { PageLink, type LinkPart } from './page-link.ts';
 import { choicesOf, ownSettings, type Choices, type PageSettings } from './page-settings.ts';
@@ -47,6 +48,11 @@ export function openPage(making: PageMaking = {}): OpenPage {
         : (making.runForm ?? runForm)(study.scenario, settings.run),
     viewForm: (making.viewForm ?? viewForm)(choices, settings.view),
   };
+  titledAsChanged(
+    forms.viewForm.querySelector<HTMLSelectElement>('[data-households] select'),
+    study.scenario,
+    forms.runForm,
+  );
   const shows = {
     clock: study.scenario.outage.startLocal !== undefined,
     temperature: false,

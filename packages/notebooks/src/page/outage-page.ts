@@ -7,7 +7,8 @@ import { OUTAGE_WORDS, outageLink, outageSettingsFrom } from './outage-link.ts';
 import { usualStrategy } from './one-strategy-form.ts';
 import { saidIn, type LinkPart } from './page-link.ts';
 import type { Choices, ViewSettings } from './page-settings.ts';
-import { group, translated, type SettingsForm } from './settings-forms.ts';
+import { group, ofHouseholds, translated, type SettingsForm } from './settings-forms.ts';
+import { wholeNumber } from './whole-number.ts';
 
 /** A value that a page reads and sets, like an input; sends `input` when it changes. */
 export class OutageSpan extends EventTarget {
@@ -65,7 +66,9 @@ function oneStrategyForm(choices: Choices, start: ViewSettings): SettingsForm<Vi
     );
   const form = Inputs.form(
     {
-      alternativeId: select(choices.alternatives, 'One of the households in the file', start.alternativeId),
+      alternativeId: ofHouseholds(
+        select(choices.alternatives, 'One of the households in the file', start.alternativeId),
+      ),
       strategyId: select(choices.strategies, 'Strategy', start.strategyIds[0] ?? choices.strategies[0]!.id),
     },
     {
@@ -86,7 +89,7 @@ function oneStrategyForm(choices: Choices, start: ViewSettings): SettingsForm<Vi
 }
 
 function outageNumberForm(start: number): SettingsForm<number> {
-  const number = Inputs.number([0, MOST_DRAW], { label: 'Outage number (from 0)', step: 1, value: start });
+  const number = wholeNumber([0, MOST_DRAW], { label: 'Outage number (from 0)', value: start });
   const form = Inputs.form(
     { draw: number },
     { template: ({ draw }) => html`<div class="controls screen-only">${group('Outage', draw)}</div>` },

@@ -1,6 +1,7 @@
 /** A typical outage, a bad one, the worst one: chosen by how long the essentials held, and the buttons for them. */
 import type { OutcomeRows } from '@rideout/sim';
 import { html } from '../elements.ts';
+import { placeShown } from './household-shown.ts';
 import type { LiveStudy } from './live-study.ts';
 import type { OutagePage } from './outage-page.ts';
 
@@ -43,10 +44,10 @@ export function pickButtons(page: OutagePage, live: LiveStudy): HTMLElement {
   };
   const grant = () => {
     if (!wish || !live.rows) return;
-    const { alternativeId, strategyIds } = page.viewForm.value;
+    const { strategyIds } = page.viewForm.value;
     const draw = pickedDraw(
       live.rows,
-      page.choices.alternatives.findIndex((a) => a.id === alternativeId),
+      placeShown(page, page.viewForm.value),
       page.choices.strategies.findIndex((s) => s.id === strategyIds[0]),
       wish,
     );

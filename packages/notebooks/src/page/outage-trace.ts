@@ -3,6 +3,7 @@ import type { DrawTrace, Scenario } from '@rideout/sim';
 import { html } from '../elements.ts';
 import { openTracer, type DrawTracer } from '../study-client.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { placeShown } from './household-shown.ts';
 import { SETTLE_MS, show } from './live-study.ts';
 import type { OutagePage } from './outage-page.ts';
 import { trouble } from './trouble.ts';
@@ -66,10 +67,10 @@ function wanted({ runForm, viewForm, outageForm }: OutagePage): string {
   return JSON.stringify([run, viewForm.value, outageForm.value]);
 }
 
-function positions({ choices, viewForm }: OutagePage): { alternative: number; strategy: number } {
-  const { alternativeId, strategyIds } = viewForm.value;
+function positions(page: OutagePage): { alternative: number; strategy: number } {
+  const { strategyIds } = page.viewForm.value;
   return {
-    alternative: choices.alternatives.findIndex((a) => a.id === alternativeId),
-    strategy: choices.strategies.findIndex((s) => s.id === strategyIds[0]),
+    alternative: placeShown(page, page.viewForm.value),
+    strategy: page.choices.strategies.findIndex((s) => s.id === strategyIds[0]),
   };
 }

@@ -1,6 +1,7 @@
 /** How surely the days are known, in one sentence, and what it rests on. */
 import { html } from '../elements.ts';
 import { atLeastThisLong, type StudySummary } from '@rideout/sim';
+import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
 import { intervalText, limitTexts, reachText } from '../charts/reach-text.ts';
 import type { ViewSettings } from './page-settings.ts';
 
@@ -20,8 +21,8 @@ export function reseedHeadline(
       : ['between ', html`<strong>${limits.low}</strong>`, ' and ', html`<strong>${limits.high}</strong>`];
   return html`<div class="headline">
     <p class="answer">
-      Nine outages in ten reach ${surely} with “${cell.strategyTitle}”, as far as ${cell.draws} simulated
-      outages can tell.
+      Nine outages in ten reach ${surely} with “${cell.strategyTitle}”, as far as
+      ${simulatedOutages(cell.draws)} can tell.${tooFewNote(cell.draws)}
     </p>
     <p class="soft">
       That is the 95${'\u00a0'}% interval about ${reach(cell.nineInTenDays.value)}. Half of the outages reach

@@ -14,6 +14,7 @@ import { openPage, type OpenPage } from './open-page.ts';
 import { wordReader, type LinkPart } from './page-link.ts';
 import { wholeFrom, type ViewSettings } from './page-settings.ts';
 import { group, runForm, translated, type SettingsForm } from './settings-forms.ts';
+import { wholeNumber } from './whole-number.ts';
 
 /** How often the question is asked. */
 export interface Repeats {
@@ -62,7 +63,7 @@ export function openReseed(): ReseedPage {
 
 function repeatsControls(): SettingsForm<Repeats> {
   const number = (name: keyof Repeats, label: string) =>
-    Inputs.number([LEAST[name], MOST[name]], { label, step: 1, value: USUAL[name] });
+    wholeNumber([LEAST[name], MOST[name]], { label, value: USUAL[name] });
   const form = Inputs.form(
     {
       seeds: number('seeds', 'Seeds'),

@@ -11,6 +11,7 @@ import {
   type RunSettings,
   type ViewSettings,
 } from './page-settings.ts';
+import { wholeNumber } from './whole-number.ts';
 
 /** A form whose `value` is settings of type T. */
 export type SettingsForm<T> = HTMLElement & { value: T };
@@ -23,11 +24,13 @@ export function viewForm(choices: Choices, start: ViewSettings): SettingsForm<Vi
   const ids = (list: readonly { id: string }[]) => list.map((item) => item.id);
   return Inputs.form(
     {
-      alternativeId: Inputs.select(ids(choices.alternatives), {
-        label: 'One of the households in the file',
-        format: titleOf(choices.alternatives),
-        value: start.alternativeId,
-      }),
+      alternativeId: ofHouseholds(
+        Inputs.select(ids(choices.alternatives), {
+          label: 'One of the households in the file',
+          format: titleOf(choices.alternatives),
+          value: start.alternativeId,
+        }),
+      ),
       strategyIds: Inputs.checkbox(ids(choices.strategies), {
         format: titleOf(choices.strategies),
         value: start.strategyIds,
@@ -40,6 +43,12 @@ export function viewForm(choices: Choices, start: ViewSettings): SettingsForm<Vi
         </div>`,
     },
   );
+}
+
+/** Marks the choice of households: its titles follow the settings. */
+export function ofHouseholds<T extends HTMLElement>(choice: T): T {
+  choice.dataset['households'] = '';
+  return choice;
 }
 
 /** Settings that a page leaves out of its controls: it decides them itself. They stay as in the household's file. */
@@ -125,7 +134,7 @@ function runInputs(scenario: Scenario, start: RunSettings) {
       switchLabel,
       said(start.carriedOutBy),
     ),
-    draws: Inputs.number([1, MOST_DRAWS], { label: 'Simulated outages', step: 1, value: start.draws }),
+    draws: wholeNumber([1, MOST_DRAWS], { label: 'Simulated outages', value: start.draws }),
     seed: Inputs.text({
       label: 'Seed (same seed, same outages)',
       value: start.seed,

@@ -1,8 +1,9 @@
 /** Which strategy: the answer in one sentence, and what it rests on. */
 import { atLeastThisLong, longestLasting, type StrategySummary, type StudySummary } from '@rideout/sim';
 import { html } from '../elements.ts';
-import { allNeedsDays, bestForNeeds, firstToGo } from '../charts/need-endurance.ts';
+import { allNeedsDays, bestForNeeds, firstToGo, keepsEachLongest } from '../charts/need-endurance.ts';
 import { shownStrategies, type Shown } from '../charts/nine-in-ten-words.ts';
+import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
 import { intervalText, reachText } from '../charts/reach-text.ts';
 
 export function strategyHeadline(study: StudySummary, shown: Shown): HTMLElement {
@@ -17,16 +18,21 @@ export function strategyHeadline(study: StudySummary, shown: Shown): HTMLElement
   const { horizonDays } = study;
   const howLong =
     days === Infinity ? `all ${atLeastThisLong(horizonDays)} that were simulated` : atLeastThisLong(days);
-  const going = weakest && days !== Infinity ? ` The first need to go is ${weakest.need}.` : '';
+  const each = !weakest || days === Infinity || keepsEachLongest(best, strategies);
+  const going = weakest && days !== Infinity && each ? ` The first need to go is ${weakest.need}.` : '';
   return html`<div class="headline">
     <p class="answer">
-      “${best.strategyTitle}” keeps ${weakest ? 'every need' : 'the essentials'} met longest:
+      ${
+        each
+          ? `“${best.strategyTitle}” keeps ${weakest ? 'every need' : 'the essentials'} met${days === Infinity ? '' : ' longest'}: `
+          : `The first need to give way, ${weakest.need}, does so latest with “${best.strategyTitle}”: after `
+      }
       <strong>${howLong}</strong> in nine outages in ten.
     </p>
     <p class="soft">
-      ${intervalText((weakest ?? best).nineInTenDays, horizonDays)}, from ${best.draws} simulated
-      outages.${going} ${essentialsWords(best, strategies, study.horizonDays)} Household:
-      ${best.alternativeTitle}.
+      ${intervalText((weakest ?? best).nineInTenDays, horizonDays)}, from
+      ${simulatedOutages(best.draws)}.${tooFewNote(best.draws)}${going}
+      ${essentialsWords(best, strategies, study.horizonDays)} Household: ${best.alternativeTitle}.
     </p>
   </div>`;
 }

@@ -4,27 +4,31 @@ import type { Look } from '../charts/look.ts';
 import { monthsText } from './months-text.ts';
 import { startText } from './start-text.ts';
 
-/** Of the household (alternative) shown. */
+/** Of the household (alternative) shown. `begins`: when, where a page has months of its own. */
 export function studyWords(
   scenario: Scenario,
   alternativeId: string,
   look: Pick<Look, 'clock'> = { clock: 24 },
+  begins = beginsWords(scenario, look),
 ): string {
   const { outage, site, title } = scenario;
   const shown = scenario.alternatives.find((a) => a.id === alternativeId) ?? scenario.alternatives[0]!;
   const { circuits, units } = shown.household;
-  const begins = outage.startLocal
-    ? `beginning on ${startText(outage.startLocal, look.clock)}`
-    : `beginning at any minute of ${monthsText(outage.months ?? [])}`;
   const storm = outage.stormLed ? ', with the storm that took the grid still overhead' : '';
   const essentials = circuits
     .filter((circuit) => circuit.tier === 1)
     .map((circuit) => circuit.title ?? circuit.id);
   return (
-    `${title}${site.place ? `, ${site.place}` : ''}. Outages of up to ${atLeastThisLong(outage.horizonDays)}, ${begins}${storm}. ` +
+    `${title}${site.place ? `, ${site.place}` : ''}. Outages of up to ${atLeastThisLong(outage.horizonDays)}, beginning ${begins}${storm}. ` +
     `${shown.title}: ${units.map(({ battery, leg }) => `${counted(battery.modules, 'battery module')} on ${leg}`).join(', ')}. ` +
     `The essentials (tier 1): ${essentials.join(', ')}.`
   );
+}
+
+function beginsWords({ outage }: Scenario, { clock }: Pick<Look, 'clock'>): string {
+  return outage.startLocal
+    ? `on ${startText(outage.startLocal, clock)}`
+    : `at any minute of ${monthsText(outage.months ?? [])}`;
 }
 
 function counted(count: number, what: string): string {

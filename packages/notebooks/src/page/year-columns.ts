@@ -2,6 +2,7 @@
 import type { Scenario } from '@rideout/sim';
 import type { YearColumn } from '../charts/year-cells.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { modulesWords } from './modules-everywhere.ts';
 import type { RunSettings } from './page-settings.ts';
 
 export type Across = 'modules' | 'solar';
@@ -44,7 +45,7 @@ function moduleColumn(modules: number, own: boolean): ChangedColumn {
   return {
     id: `modules-${modules}`,
     label: String(modules),
-    words: `${modules} battery ${modules === 1 ? 'module' : 'modules'} on each unit`,
+    words: modulesWords(modules),
     own,
     change: (scenario, run) => changedScenario(scenario, own ? run : { ...run, modulesPerUnit: modules }),
   };

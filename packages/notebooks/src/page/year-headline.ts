@@ -8,6 +8,7 @@ import {
   type YearCell,
 } from '../charts/year-cells.ts';
 import { cellInterval, columnFinding, listed, ownCells } from '../charts/year-heat-map.ts';
+import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
 import { reachText } from '../charts/reach-text.ts';
 import type { Year } from './year-page.ts';
 
@@ -27,7 +28,8 @@ export function yearHeadline({ months, options }: Year): HTMLElement {
     <p class="answer">${answer(extremes, horizonDays)}</p>
     <p class="soft">
       With “${strategyTitle}” and ${least.column.words}. ${least.month}: ${cellInterval(least, horizonDays)},
-      from ${least.draws} simulated outages.${missing > 0 ? ` ${missing} months are still to come.` : ''}
+      from
+      ${simulatedOutages(least.draws)}.${tooFewNote(least.draws)}${missing > 0 ? ` ${missing} months are still to come.` : ''}
     </p>
     ${next[0] ? html`<p class="soft">With ${next[0].column.words}: ${columnFinding(bestAndWorst(next), horizonDays)}.</p>` : ''}
   </div>`;

@@ -3,16 +3,10 @@ import { readFileSync } from 'node:fs';
 import { provenanceStamp, scenarioHash, VERSION } from '@rideout/sim';
 import { CAUTIONS } from '../page/cautions.ts';
 import type { EmbeddedStudy } from '../page/embedded-study.ts';
-import { escapedText } from './fill-shell.ts';
+import { escapedText } from './escaped-text.ts';
+import { textOf, titleOf, type ListedPage } from './listed-page.ts';
 
 export const CONTENTS_FILE = 'index.html';
-
-export interface ListedPage {
-  /** File name in the same folder. */
-  readonly name: string;
-  /** Its notebook file, as written. */
-  readonly notebook: string;
-}
 
 /** What each of our pages answers; another page says it itself, in a paragraph of class "lead". */
 const ANSWERS: Readonly<Record<string, string>> = {
@@ -73,22 +67,8 @@ function listItem(page: ListedPage): string {
   return `<li><p><a href="${encodeURIComponent(page.name)}"><strong>${escapedText(titleOf(page))}</strong></a>${line}</p></li>`;
 }
 
-function titleOf({ name, notebook }: ListedPage): string {
-  return textOf(/<title>([\s\S]*?)<\/title>/i.exec(notebook)?.[1]) || name;
-}
-
 function leadOf(notebook: string): string {
   return textOf(/<p[^>]*class="[^"]*\blead\b[^"]*"[^>]*>([\s\S]*?)<\/p>/i.exec(notebook)?.[1]);
-}
-
-/** Words without their mark-up; what is left is escaped where it is written. */
-function textOf(markup = ''): string {
-  const plain = markup
-    .replace(/<[^>]*>/g, '')
-    .replace(/\s+/g, ' ')
-    .trim();
-  const named: Readonly<Record<string, string>> = { lt: '<', gt: '>', quot: '"', amp: '&' };
-  return plain.replace(/&(lt|gt|quot|amp);/g, (_, name: string) => named[name]!);
 }
 
 function provenanceOf({ scenario, summary, seed, draws }: EmbeddedStudy): string {

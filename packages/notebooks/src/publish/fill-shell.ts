@@ -1,15 +1,22 @@
 /** Puts a household into a built page, and locks the page. */
 import { createHash } from 'node:crypto';
 import type { Scenario } from '@rideout/sim';
+import { escapedText } from './escaped-text.ts';
 import { EMBEDDED_ID, type EmbeddedStudy } from '../page/embedded-study.ts';
 
 const CHARSET = '<meta charset="utf-8">'; // first in the head, before any text that is not ours
 
+const BODY = '<body>';
+
 const MOST_MARKS = 24; // values in one template, at most
 
-/** A whole page: the shell with its policy, its title and its data. Names in the data can never become markup. */
-export function fillShell(shell: string, study: EmbeddedStudy): string {
-  const html = shell.replaceAll('\r\n', '\n');
+/**
+ * A whole page: the shell with its policy, its title and its data. Names in the data can never become markup.
+ *
+ * @param links markup that leads to other pages of the folder, before the page itself
+ */
+export function fillShell(shell: string, study: EmbeddedStudy, links = ''): string {
+  const html = withLinks(shell.replaceAll('\r\n', '\n'), links);
   return insertAfterCharset(withStudy(html, study), policyMeta(html));
 }
 
@@ -60,14 +67,17 @@ function sha256(code: string): string {
   return `'sha256-${createHash('sha256').update(code, 'utf8').digest('base64')}'`;
 }
 
-/** "How many days?" becomes "How many days? The Elm Street house". */
+/** "How many days?" becomes "How many days? – The Elm Street house". */
 function titled(html: string, scenario: Scenario): string {
   const end = html.indexOf('</title>');
-  return end < 0 ? html : `${html.slice(0, end)} ${escapedText(scenario.title)}${html.slice(end)}`;
+  return end < 0 ? html : `${html.slice(0, end)} – ${escapedText(scenario.title)}${html.slice(end)}`;
 }
 
-export function escapedText(text: string): string {
-  return text.replace(/[<>&"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
+function withLinks(html: string, links: string): string {
+  if (links === '') return html;
+  const at = html.lastIndexOf(BODY);
+  if (at < 0) throw new Error('the page template has lost its body');
+  return html.slice(0, at + BODY.length) + links + html.slice(at + BODY.length);
 }
 
 function insertAfterCharset(html: string, text: string): string {

@@ -8,6 +8,8 @@ import type { EmbeddedStudy } from '../page/embedded-study.ts';
 import { CONTENTS_FILE, contentsPage } from './contents-page.ts';
 import { fillShell } from './fill-shell.ts';
 import { keptShell } from './kept-shell.ts';
+import type { ListedPage } from './listed-page.ts';
+import { pageLinks } from './page-links.ts';
 import { PublishError } from './publish-error.ts';
 
 export interface PublishOptions {
@@ -59,15 +61,16 @@ export async function publishPages(options: PublishOptions): Promise<PublishedPa
   } = options;
   const { folder, nameOf } = destination(options, pages);
   const study = studyToEmbed(options);
-  const files: { name: string; bytes: Uint8Array }[] = [];
-  for (const page of pages) {
-    const html = fillShell(await shellOf(page), study);
-    files.push({ name: nameOf(page), bytes: new TextEncoder().encode(html) });
-  }
-  if (options.outDir !== undefined && !files.some(({ name }) => name === CONTENTS_FILE)) {
-    const listed = await Promise.all(
-      pages.map(async (page) => ({ name: nameOf(page), notebook: await readFile(page, 'utf8') })),
-    );
+  const isFolder = options.outDir !== undefined;
+  const shells: string[] = [];
+  for (const page of pages) shells.push(await shellOf(page));
+  const listed = isFolder ? await listedPages(pages, nameOf) : [];
+  const files = pages.map((page, i) => {
+    const links = isFolder ? pageLinks({ contents: CONTENTS_FILE, pages: listed }, nameOf(page)) : '';
+    const html = fillShell(shells[i]!, study, links);
+    return { name: nameOf(page), bytes: new TextEncoder().encode(html) };
+  });
+  if (isFolder && !files.some(({ name }) => name === CONTENTS_FILE)) {
     const contents = new TextEncoder().encode(contentsPage(study, listed));
     files.unshift({ name: CONTENTS_FILE, bytes: contents });
   }
@@ -78,6 +81,12 @@ export async function publishPages(options: PublishOptions): Promise<PublishedPa
 /** Builds what a page takes that does not depend on its household, while something else is waited for. */
 export async function readyPage(page: keyof typeof OUR_PAGES): Promise<void> {
   await shellOf(OUR_PAGES[page]);
+}
+
+function listedPages(pages: readonly string[], nameOf: (page: string) => string): Promise<ListedPage[]> {
+  return Promise.all(
+    pages.map(async (page) => ({ name: nameOf(page), notebook: await readFile(page, 'utf8') })),
+  );
 }
 
 /** Our own pages' are kept; another's may be made from files that nobody knows of. */

@@ -104,6 +104,9 @@ export const outage = z
       .default(0.2)
       .describe('A storm-led start falls in this dullest share of days.'),
   })
-  .refine((o) => (o.startLocal === undefined) !== (o.months === undefined), {
+  .refine((o) => o.startLocal !== undefined || o.months !== undefined, {
+    message: 'months, at least one, or a startLocal',
+  })
+  .refine((o) => o.startLocal === undefined || o.months === undefined, {
     message: 'either startLocal or months, not both',
   });

@@ -1,0 +1,28 @@
+/** The way from one page of a folder to the others: plain relative links, which need no script and no network. */
+import { escapedText } from './escaped-text.ts';
+import { titleOf, type ListedPage } from './listed-page.ts';
+
+export interface Neighbours {
+  /** File name of the page of contents. */
+  readonly contents: string;
+  /** All pages of the folder, this one too. */
+  readonly pages: readonly ListedPage[];
+}
+
+export function pageLinks({ contents, pages }: Neighbours, ownName: string): string {
+  const others = pages.filter(({ name }) => name !== contents);
+  const items = [
+    ...(ownName === contents ? [] : [link(contents, 'All pages')]),
+    ...others.map((page) =>
+      page.name === ownName
+        ? `<span aria-current="page">${escapedText(titleOf(page))}</span>`
+        : link(page.name, titleOf(page)),
+    ),
+  ];
+  return `<nav class="page-links screen-only" aria-label="Pages about this household"><ul>${items.map((item) => `<li>${item}</li>`).join('')}</ul></nav>`;
+}
+
+/** "./" before the name: a name with a colon in it is no address of another kind. */
+function link(name: string, title: string): string {
+  return `<a href="./${encodeURIComponent(name)}">${escapedText(title)}</a>`;
+}
