@@ -52,7 +52,7 @@ const chance = (g: Gen, percent: number) => whole(g, 1, 100) <= percent;
 function buildSpec(g: Gen, options: RandomScenarioOptions): ScenarioSpec {
   const units = Array.from({ length: options.units ?? whole(g, 1, 2) }, (_, u) => buildUnit(g, u, options));
   const legs: Circuit['leg'][] = units.length === 2 ? ['L1', 'L2', 'both'] : ['L1'];
-  const circuits = withFirstTier(Array.from({ length: whole(g, 1, 7) }, (_, c) => buildCircuit(g, c, legs)));
+  const circuits = Array.from({ length: whole(g, 1, 7) }, (_, c) => buildCircuit(g, c, legs));
   const [least, most] = options.horizonHours ?? [3, 50];
   const sources = options.sources === true ? buildSources(g, units) : undefined;
   const fixed = chance(g, 50);
@@ -220,17 +220,11 @@ function buildGeneratorRun(g: Gen): NonNullable<NonNullable<Sources['generator']
   };
 }
 
-/** Days end by a circuit of tier 1. */
-function withFirstTier(circuits: readonly Circuit[]): Circuit[] {
-  const lacking = circuits.every(({ tier }) => tier > 1);
-  return circuits.map((circuit, c) => (lacking && c === 0 ? { ...circuit, tier: 1 } : circuit));
-}
-
 function buildCircuit(g: Gen, c: number, legs: readonly Circuit['leg'][]): Circuit {
   return {
     id: `circuit-${c}`,
     leg: pick(g, ...legs),
-    tier: whole(g, 1, 5),
+    tier: c === 0 ? 1 : whole(g, 1, 5), // days end by a circuit of tier 1
     graceMinutes: pick(g, 0, 15, 240),
     ...(chance(g, 50) ? { need: pick(g, 'food', 'talk') } : {}),
     appliances: Array.from({ length: whole(g, 1, 3) }, (_, a) => buildAppliance(g, a)),

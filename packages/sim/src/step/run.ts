@@ -44,7 +44,8 @@ export interface UnitRun {
   /** What its thermostats do next. */
   readonly ahead: Switchings;
   readonly event: Int32Array;
-  /** Steps that the last call got through, and how it ended: see power/step-unit.ts. */
+  /** Steps that were asked for, how many it got through, and how it ended: see power/step-unit.ts. */
+  asked: number;
   steps: number;
   ended: number;
   mode: number;
@@ -163,6 +164,7 @@ function createUnitRun(parameters: UnitParameters, pattern: LoadPattern, storedW
     servedWmin: 0,
     ahead: createSwitchings(),
     event: new Int32Array(1),
+    asked: 0,
     steps: 0,
     ended: 0,
     mode: ON,

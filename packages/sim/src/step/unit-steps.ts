@@ -7,18 +7,24 @@ import { isFed, saveSums, stepFed, takeSumsBack } from './step-fed-unit.ts';
 
 /**
  * Every unit on its own through the block; returns the steps that all of them got through, which is where all then
- * stand. A unit that stops at the first step leaves the others tried on that step, so that nobody's order matters.
+ * stand. A unit that stops at the first step leaves the others tried on that step. Where two stand, each has been asked
+ * for just so many steps, for what many minutes come to at once depends in its last digit on how many there are: so
+ * nobody's order matters.
  */
 export function stepUnits(run: Run, count: number, dt: number): number {
+  const { units } = run;
   let done = count;
-  for (let u = 0; u < run.units.length; u++) {
-    const { state, saved } = run.units[u]!;
+  for (let u = 0; u < units.length; u++) {
+    const { state, saved } = units[u]!;
     copyUnitState(state, saved);
     if (run.sources !== undefined) saveSums(run.sources, u);
-    stepOne(run, u, Math.max(1, done), dt);
-    done = Math.min(done, run.units[u]!.steps);
+    units[u]!.asked = Math.max(1, done);
+    stepOne(run, u, units[u]!.asked, dt);
+    done = Math.min(done, units[u]!.steps);
   }
-  for (let u = 0; u < run.units.length; u++) if (run.units[u]!.steps !== done) stepAgain(run, u, done, dt);
+  for (let u = 0; u < units.length; u++)
+    if (units[u]!.steps !== done || (units[u]!.asked !== done && units.length > 1))
+      stepAgain(run, u, done, dt);
   return done;
 }
 
