@@ -226,6 +226,25 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     expect(said).not.toContain('{');
   });
 
+  it('says in words what a household that is compared has, and shows the usual hours whole', async () => {
+    const { page } = await opened('full', { locale: 'en-US' });
+    const compared = page.locator('section', { hasText: 'Households compared' }).locator('.house-hint');
+    expect(await compared.allInnerTexts()).toEqual([
+      'As described above.',
+      '2 battery modules on each unit.',
+    ]);
+    const awake = page.getByLabel('Awake', { exact: true });
+    await awake.fill('');
+    const room = await awake.evaluate((input: HTMLInputElement) => {
+      const style = getComputedStyle(input);
+      const pen = document.createElement('canvas').getContext('2d')!;
+      pen.font = style.font;
+      const needed = pen.measureText(input.placeholder).width;
+      return input.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight) - needed;
+    });
+    expect(room).toBeGreaterThanOrEqual(0);
+  });
+
   it('writes times and degrees as asked, and the file keeps 24 hours and °C', async () => {
     const { page } = await opened('small', { locale: 'en-US' });
     const room = page.getByLabel('Room temperature');

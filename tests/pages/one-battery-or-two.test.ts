@@ -110,7 +110,7 @@ describe('which strategy a page shows', () => {
     expect(said).toMatch(/^Shown is “Everything stays on”, which switches nothing off\./);
     expect(said).toContain(`“${best.strategyTitle}” lasts longest`);
     expect(said.includes('needs an automatic switch')).toBe(bySwitch.carriedOutBy === 'switch');
-    expect(words(best.strategyId, summary)).toContain('None of the others lasts longer.');
+    expect(words(best.strategyId, summary)).toContain('None of the others is found to last longer.');
   });
 
   it('claims nothing about the others where there are no figures, or too few', () => {

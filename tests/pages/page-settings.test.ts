@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
+import { studyWords } from '../../packages/notebooks/src/page/study-words.ts';
 import { standInFor } from '../../packages/notebooks/src/page/modules-everywhere.ts';
 import { monthsText } from '../../packages/notebooks/src/page/months-text.ts';
 import {
@@ -121,6 +122,16 @@ describe('so many modules on each unit', () => {
     expect(titles).toEqual(
       [first!, second!].map(({ title }) => `${title}, but with 5 battery modules on each unit`),
     );
+  });
+});
+
+describe('studyWords(scenario, …)', () => {
+  it('says when the outages begin: by the scenario, or as a page that has months of its own says', () => {
+    const { id } = scenario.alternatives[0]!;
+    expect(studyWords(scenario, id)).toContain('beginning at any minute of ');
+    const ofTheYear = studyWords(scenario, id, { clock: 24 }, 'in each month of the year in turn');
+    expect(ofTheYear).toContain('beginning in each month of the year in turn');
+    expect(ofTheYear).not.toContain('any minute of');
   });
 });
 

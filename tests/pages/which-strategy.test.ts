@@ -31,10 +31,10 @@ describe('which strategy keeps needs met longest', () => {
   it('is said of every need only where it is true of every need', () => {
     const plain = strategy('Plain', { food: 3, water: 1 });
     expect(matrixFinding([plain, strategy('Better', { food: 4, water: 2 })], 14)).toMatch(
-      /^“Better” keeps every need met longest: 2 days/,
+      /^“Better” keeps every need met longest: 2.days/,
     );
     expect(matrixFinding([plain, strategy('Wetter', { food: 2.5, water: 2 })], 14)).toMatch(
-      /^The first need to give way does so latest with “Wetter”: water, after 2 days/,
+      /^The first need to give way does so latest with “Wetter”: water, after 2.days/,
     );
   });
 });

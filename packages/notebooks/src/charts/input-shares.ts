@@ -80,7 +80,7 @@ function picture(inputs: readonly InputMatters[], width: number): SVGSVGElement 
     width,
     height: 46 + inputs.length * (NAME_PX + 2 * BAR_PX),
     marginLeft: 14,
-    marginRight: 72,
+    marginRight: 104,
     marginTop: 4,
     marginBottom: 40,
     style: PLOT_STYLE,
@@ -154,7 +154,7 @@ function barKey(measure: Bar['measure']): SVGElement {
 
 /** An estimate from few rows can come out above all of the variance, which no share can. */
 function shareText(value: number | null): string {
-  return value !== null && value >= NEARLY_ALL ? 'nearly all of it' : percent(clipped(value));
+  return value !== null && value >= NEARLY_ALL ? 'nearly all' : percent(clipped(value));
 }
 const NEARLY_ALL = 0.95;
 
@@ -187,7 +187,8 @@ export function sharesFinding({
 }: Pick<Matters, 'inputs' | 'togetherFraction'>): string {
   const second = others[0];
   if (!first || (first.total.value ?? 0) <= 0) return 'Nothing that is not known here moves the days';
-  const share = ({ title, total }: InputMatters) => `${title.toLowerCase()} (${shareText(total.value)})`;
+  const share = ({ title, total }: InputMatters) =>
+    `${title.toLowerCase()} (${shareText(total.value)}${(total.value ?? 0) >= NEARLY_ALL ? ' of it' : ''})`;
   const next = second && (second.total.value ?? 0) > LEAST_TOLD ? `, then ${share(second)}` : '';
   const together =
     togetherFraction !== null && togetherFraction > 0.3 ? '; much of it only together with others' : '';

@@ -43,11 +43,11 @@ function bestWords(
   const best = longestLasting(summaries);
   const own = summaries.find((s) => s.strategyId === shown.id)!;
   const reach = (s: StrategySummary) => reachText(s.nineInTenDays.value, horizonDays);
-  if (best === own || reach(best) === reach(own)) return 'None of the others lasts longer.';
+  if (best === own || reach(best) === reach(own)) return 'None of the others is found to last longer.';
   const needs = needsSwitch(strategies.find(({ id }) => id === best.strategyId)!)
     ? ' and needs an automatic switch'
     : '';
-  return `“${best.strategyTitle}” lasts longest (nine outages in ten reach ${reach(best)}, against ${reach(own)})${needs}: choose it under “${choice}” to see it.`;
+  return `“${best.strategyTitle}” lasts longest with “${best.alternativeTitle}” (nine outages in ten reach ${reach(best)}, against ${reach(own)})${needs}: choose it under “${choice}” to see it.`;
 }
 
 function othersWords(shown: Strategy, strategies: readonly Strategy[], choice: string): string {
