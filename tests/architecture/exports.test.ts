@@ -73,6 +73,7 @@ describe('@rideout/sim', () => {
         "findLegs",
         "findingNumbersTable",
         "findingsTable",
+        "floorFraction",
         "fuelDays",
         "fuelLineOf",
         "fuelUsedL",

@@ -189,5 +189,6 @@ export {
 } from './trials/days-in-words.ts';
 export { longestLasting } from './trials/longest-lasting.ts';
 export { lastClearRung } from './advice/ladder/last-clear-rung.ts';
+export { floorFraction } from './power/cold.ts';
 export { provenanceStamp } from './trials/provenance-stamp.ts';
 export { VERSION } from './version.ts';

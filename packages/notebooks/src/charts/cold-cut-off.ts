@@ -1,5 +1,5 @@
 /** At which reading a unit stops itself: at more than its cut-off where its modules are cold. MODEL.md §6.3, §7.2. */
-import type { HouseholdSpec } from '@rideout/sim';
+import { floorFraction, type HouseholdSpec } from '@rideout/sim';
 
 type Battery = HouseholdSpec['units'][number]['battery'];
 
@@ -25,7 +25,7 @@ function cutOffAt(
   { cutOffFraction, restartFraction }: Battery,
   [moduleC, drawable]: Battery['coldCapacity'][number],
 ): CutOff {
-  const stopsFraction = 1 - drawable + cutOffFraction * drawable;
+  const stopsFraction = floorFraction(cutOffFraction, drawable);
   const returnsFraction = Math.min(1, stopsFraction + restartFraction - cutOffFraction);
   return { moduleC, stopsFraction, returnsFraction };
 }
