@@ -84,7 +84,7 @@ describe.skipIf(noBrowser())('waiting for the page', () => {
     const { page, troubles } = await bench.open(file, { viewport: { width: 1280, height: 1200 } });
     await page.locator('#survival-curves').waitFor();
     const waited = await watch(page);
-    const modules = page.getByLabel('Battery modules on each unit');
+    const modules = page.getByLabel('Battery modules on each unit', { exact: true });
     await modules.hover();
     await page.waitForTimeout(1500);
     const lines: string[] = [];
