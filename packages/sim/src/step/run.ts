@@ -44,8 +44,7 @@ export interface UnitRun {
   /** What its thermostats do next. */
   readonly ahead: Switchings;
   readonly event: Int32Array;
-  /** Steps that were asked for, how many it got through, and how it ended: see power/step-unit.ts. */
-  asked: number;
+  /** Steps that the last call got through, and how it ended: see power/step-unit.ts. */
   steps: number;
   ended: number;
   mode: number;
@@ -164,7 +163,6 @@ function createUnitRun(parameters: UnitParameters, pattern: LoadPattern, storedW
     servedWmin: 0,
     ahead: createSwitchings(),
     event: new Int32Array(1),
-    asked: 0,
     steps: 0,
     ended: 0,
     mode: ON,

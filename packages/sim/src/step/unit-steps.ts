@@ -1,15 +1,13 @@
 /** The units of a run through a block of minutes, each on its own. MODEL.md §0. */
-import { copyUnitState, DONE, stepUnit } from '../power/step-unit.ts';
+import { copyUnitState, CROSSED, DONE, stepUnit } from '../power/step-unit.ts';
 import { blocksUntil } from './hour-loads.ts';
-import type { Run } from './run.ts';
+import type { Run, UnitRun } from './run.ts';
 import { takeSwitchingsBack } from './run-thermostats.ts';
 import { isFed, saveSums, stepFed, takeSumsBack } from './step-fed-unit.ts';
 
 /**
  * Every unit on its own through the block; returns the steps that all of them got through, which is where all then
- * stand. A unit that stops at the first step leaves the others tried on that step. Where two stand, each has been asked
- * for just so many steps, for what many minutes come to at once depends in its last digit on how many there are: so
- * nobody's order matters.
+ * stand. A unit that stops at the first step leaves the others tried on that step, so that nobody's order matters.
  */
 export function stepUnits(run: Run, count: number, dt: number): number {
   const { units } = run;
@@ -18,14 +16,20 @@ export function stepUnits(run: Run, count: number, dt: number): number {
     const { state, saved } = units[u]!;
     copyUnitState(state, saved);
     if (run.sources !== undefined) saveSums(run.sources, u);
-    units[u]!.asked = Math.max(1, done);
-    stepOne(run, u, units[u]!.asked, dt);
+    stepOne(run, u, Math.max(1, done), dt);
     done = Math.min(done, units[u]!.steps);
   }
   for (let u = 0; u < units.length; u++)
-    if (units[u]!.steps !== done || (units[u]!.asked !== done && units.length > 1))
-      stepAgain(run, u, done, dt);
+    if (units[u]!.steps !== done || (units.length > 1 && stopsNext(units[u]!))) stepAgain(run, u, done, dt);
   return done;
+}
+
+/**
+ * It was asked for more, and stops in the next step. What many minutes come to at once depends in its last digit on how
+ * many were asked for: another unit that stops there too may have been asked for just so many.
+ */
+function stopsNext({ ended }: UnitRun): boolean {
+  return ended !== DONE && ended !== CROSSED;
 }
 
 /** Takes the unit back to the block's beginning and through `count` steps; how it ended the first time still counts. */
