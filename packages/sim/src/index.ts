@@ -188,7 +188,7 @@ export {
   signedTenths,
 } from './trials/days-in-words.ts';
 export { longestLasting } from './trials/longest-lasting.ts';
-export { lastClearRung } from './advice/ladder/last-clear-rung.ts';
+export { clearRungs } from './advice/ladder/clear-rungs.ts';
 export { floorFraction } from './power/cold.ts';
 export { provenanceStamp } from './trials/provenance-stamp.ts';
 export { VERSION } from './version.ts';

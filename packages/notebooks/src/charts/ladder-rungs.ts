@@ -5,16 +5,16 @@
  */
 import * as Plot from '@observablehq/plot';
 import {
+  clearRungs,
   daysDown,
   daysInterval,
-  lastClearRung,
   signedTenths,
   type LadderAnswer,
   type LadderStand,
 } from '@rideout/sim';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
-import { moneyText, rungGain, shareWords } from './ladder-words.ts';
+import { moneyText, restWords, rungGain, shareWords } from './ladder-words.ts';
 import { intervalText, reachText } from './reach-text.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle, type SeriesStyle } from './series-style.ts';
@@ -143,16 +143,12 @@ const BAR = { strokeWidth: 7, strokeOpacity: 0.35, strokeLinecap: 'butt', dy: 18
 
 function finding(answer: LadderAnswer): string {
   const { start, rungs, horizonDays } = answer;
-  const end = lastClearRung(rungs);
+  const clear = clearRungs(rungs);
+  const end = clear.at(-1);
   const reach = (stand: LadderStand) => reachText(stand.days.value, horizonDays);
   if (!end) return `From ${reach(start)} no step was found that clearly gains anything`;
-  const up = rungs.indexOf(end) + 1;
-  return `From ${reach(start)} to ${reach(end)} in ${up} ${up === 1 ? 'rung' : 'rungs'}, for ${end.paid === 0 ? 'no money' : moneyText(end.paid, answer)} in all${above(rungs.length - up)}`;
-}
-
-function above(rungs: number): string {
-  if (rungs === 0) return '';
-  return rungs === 1 ? '; one rung more may bring more' : `; ${rungs} rungs more may bring more`;
+  const up = clear.length;
+  return `From ${reach(start)} to ${reach(end)} in ${up} ${up === 1 ? 'rung' : 'rungs'}, for ${end.paid === 0 ? 'no money' : moneyText(end.paid, answer)} in all${restWords(rungs.length - up)}`;
 }
 
 function sentence(name: string, { days, strategyTitle }: LadderStand, { horizonDays }: LadderAnswer): string {

@@ -23,6 +23,12 @@ export function rungGain({ gainDays: { value }, told }: LadderRung): string {
   return value === null ? 'longer than was simulated' : `${atLeastThisLong(Math.abs(value))} more`;
 }
 
+/** Of rungs above the last whose gain is clear, as the end of a sentence. */
+export function restWords(rungs: number): string {
+  if (rungs === 0) return '';
+  return `; ${rungs === 1 ? 'one rung' : `${rungs} rungs`} more may bring more`;
+}
+
 export const ENDED: Readonly<Record<LadderAnswer['ended'], string>> = {
   'all taken': 'Then every step is taken.',
   'no gain': 'No further step was found to gain anything.',

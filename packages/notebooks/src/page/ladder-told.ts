@@ -1,6 +1,6 @@
 /** What to buy next in one sentence; what was left, and how it was chosen. */
-import { lastClearRung, signedTenths, type LadderAnswer, type LadderRung } from '@rideout/sim';
-import { ENDED, moneyText, rungGain, shareWords } from '../charts/ladder-words.ts';
+import { clearRungs, signedTenths, type LadderAnswer, type LadderRung } from '@rideout/sim';
+import { ENDED, moneyText, restWords, rungGain, shareWords } from '../charts/ladder-words.ts';
 import { intervalText, reachText } from '../charts/reach-text.ts';
 import { html } from '../elements.ts';
 
@@ -26,13 +26,12 @@ export function ladderHeadline(answer: LadderAnswer): HTMLElement {
 /** As far as the gain of every figure is clear. */
 function upTo(answer: LadderAnswer): string {
   const { rungs, horizonDays } = answer;
-  const end = lastClearRung(rungs);
+  const clear = clearRungs(rungs);
+  const end = clear.at(-1);
   if (end === undefined) return '; no rung clearly lengthens that';
-  const up = rungs.indexOf(end) + 1;
-  const rest = rungs.length - up;
-  const more = rest === 0 ? '' : `; ${rest === 1 ? 'one rung' : `${rest} rungs`} more may bring more`;
+  const up = clear.length;
   const interval = intervalText(end.days, horizonDays);
-  return `; after ${up === 1 ? 'the first rung' : `${up} rungs`}, for ${moneyText(end.paid, answer)} in all, ${reachText(end.days.value, horizonDays)} (${interval})${more}`;
+  return `; after ${up === 1 ? 'the first rung' : `${up} rungs`}, for ${moneyText(end.paid, answer)} in all, ${reachText(end.days.value, horizonDays)} (${interval})${restWords(rungs.length - up)}`;
 }
 
 function shareWordsCapital({ confidence }: LadderAnswer): string {

@@ -1,5 +1,5 @@
 import { toldOf, type Told } from '../advice/compare-runtimes.ts';
-import { lastClearRung } from '../advice/ladder/last-clear-rung.ts';
+import { clearRungs } from '../advice/ladder/clear-rungs.ts';
 import type { LadderAnswer, LadderRung, LadderStand } from '../advice/ladder/ladder-answer.ts';
 import { daysDown, daysInterval, signedTenths } from '../trials/days-in-words.ts';
 import type { Estimate } from '../trials/study-summary.ts';
@@ -58,10 +58,11 @@ function groups(whole: number): string {
 
 function headline(answer: LadderAnswer): string[] {
   const { rungs, start, horizonDays } = answer;
-  const end = lastClearRung(rungs);
+  const clear = clearRungs(rungs);
+  const up = clear.length;
+  const end = clear.at(-1);
   const from = `${start.title}, “${start.strategyTitle}”: ${shareWords(answer.confidence)} reach ${daysDown(start.days.value, horizonDays)} days.`;
   if (end === undefined) return [from, ...beyond(rungs), ENDED[answer.ended]];
-  const up = rungs.indexOf(end) + 1;
   const paid = end.paid === 0 ? 'no money' : money(end.paid, answer);
   const interval = daysInterval(end.days, horizonDays);
   const sure = interval === '' ? '' : `, 95\u00a0% interval ${interval}`;

@@ -24,13 +24,13 @@ interface Bundler {
   };
 }
 
-/** Scripts of threads, put together once in the life of a process. */
-const scripts = new Map<string, string | undefined>();
+/** The threads' script, put together once in the life of a process. */
+let script: { readonly text: string | undefined } | undefined;
 
 /** The thread's source and all that it imports as one script, ready at once; undefined when that cannot be had. */
 function bundled(url: URL): string | undefined {
-  if (!scripts.has(url.href)) scripts.set(url.href, bundle(fileURLToPath(url)));
-  return scripts.get(url.href);
+  script ??= { text: bundle(fileURLToPath(url)) };
+  return script.text;
 }
 
 function bundle(file: string): string | undefined {

@@ -1,7 +1,7 @@
 import { streamsOf } from '../chance/streams.ts';
 import { resampleCount, resampledDifference, resampledTimesReached } from './bootstrap.ts';
 import { MINUTES_PER_DAY } from './minutes-per-day.ts';
-import type { OutcomeCells } from './outcome-cells.ts';
+import { runtimesOf, type OutcomeCells } from './outcome-cells.ts';
 import { pairedRuntimes } from './paired.ts';
 import { timeReachedBy } from './quantile.ts';
 import type { Estimate, PairedDifference } from './study-summary.ts';
@@ -42,8 +42,7 @@ function sidesOf(outline: StudyOutline, cells: OutcomeCells): Side[] {
     outline.strategies.map((strategy, s) => ({
       alternativeId: alternative.id,
       strategyId: strategy.id,
-      times: cells.column(a, s, 'runtimeMinutes'),
-      censored: cells.column(a, s, 'censored'),
+      ...runtimesOf(cells, a, s),
     })),
   );
   const chance = streamsOf(outline.seed, 0)('trials/bootstrap');

@@ -1,3 +1,4 @@
+import type { Runtimes } from './bootstrap.ts';
 import type { OutcomeRows } from './outcome-rows.ts';
 import type { StudyOutline } from './study.ts';
 
@@ -33,6 +34,14 @@ export function outcomeCells(outline: StudyOutline, rows: OutcomeRows): OutcomeC
       for (let i = 0; i < out.length; i += 1) out[i] = from[order[i * width + cell]!]!;
       return out;
     },
+  };
+}
+
+/** How long one cell's runs last, minutes. */
+export function runtimesOf(cells: OutcomeCells, alternative: number, strategy: number): Runtimes {
+  return {
+    times: cells.column(alternative, strategy, 'runtimeMinutes'),
+    censored: cells.column(alternative, strategy, 'censored'),
   };
 }
 

@@ -1,6 +1,6 @@
 /** When a study has run enough draws. MODEL.md, Statistics, S9. */
 import { MINUTES_PER_DAY } from './minutes-per-day.ts';
-import { outcomeCells } from './outcome-cells.ts';
+import { outcomeCells, runtimesOf } from './outcome-cells.ts';
 import type { OutcomeRows } from './outcome-rows.ts';
 import { daysReachedBy } from './quantile.ts';
 import type { Estimate } from './study-summary.ts';
@@ -46,7 +46,8 @@ export function tightness(outline: StudyOutline, rows: OutcomeRows, wantedHalfWi
   const cells = outcomeCells(outline, rows);
   const widths = outline.alternatives.flatMap((alternative, a) =>
     outline.strategies.map((strategy, s) => {
-      const table = kaplanMeier(cells.column(a, s, 'runtimeMinutes'), cells.column(a, s, 'censored'));
+      const { times, censored } = runtimesOf(cells, a, s);
+      const table = kaplanMeier(times, censored);
       const halfWidthDays = halfWidth(daysReachedBy(0.9, table, MINUTES_PER_DAY), outline.horizonDays);
       return { alternativeId: alternative.id, strategyId: strategy.id, halfWidthDays };
     }),

@@ -40,10 +40,12 @@ export function nextPairs(plan: LadderPlan, counts: readonly number[]): Basket[]
 }
 
 function eachOnce(baskets: readonly Basket[]): Basket[] {
-  return baskets.filter((b, i) => baskets.findIndex((c) => same(c.counts, b.counts)) === i);
+  return baskets.filter((b, i) => baskets.findIndex((c) => sameCounts(c.counts, b.counts)) === i);
 }
 
-const same = (a: readonly number[], b: readonly number[]) => a.every((count, i) => count === b[i]);
+export function sameCounts(a: readonly number[], b: readonly number[]): boolean {
+  return a.every((count, i) => count === b[i]);
+}
 
 export function priceOf(plan: LadderPlan, counts: readonly number[]): number {
   return plan.steps.reduce((sum, { price }, i) => sum + price * counts[i]!, 0);

@@ -3,7 +3,7 @@ import type { Ladder, Scenario } from '../../scenario/scenario.ts';
 import { freshSeed } from '../fresh-seed.ts';
 import { adviceProvenance } from '../advice-provenance.ts';
 import type { AskStudy } from '../ask-study.ts';
-import { affordable, nextBaskets, priceOf } from './baskets.ts';
+import { affordable, nextBaskets, priceOf, sameCounts } from './baskets.ts';
 import { climb, type Climb } from './climb.ts';
 import { confirmRungs } from './confirm-rungs.ts';
 import type { LadderAnswer, LadderRung, StepLeft } from './ladder-answer.ts';
@@ -47,7 +47,7 @@ export async function findLadder(
   const takenBack: TakenBack[] = [];
   for (;;) {
     const climbed = await climb(ladder, standings, horizonDays, budget, ({ counts }) =>
-      takenBack.some((back) => back.key === counts.join()),
+      takenBack.some((back) => sameCounts(back.counts, counts)),
     );
     const all = everyOne && lookAtAll(ladder, climbed, everyOne, limits);
     const end = climbed.rungs.at(-1)?.to ?? climbed.start;
@@ -56,7 +56,7 @@ export async function findLadder(
     const confirmed = await confirmRungs(scenario, ladder, climbed, other, freshCells, fresh.seed);
     const lost = confirmed.rungs.findIndex(({ told }) => told === 'a loss');
     if (lost >= 0) {
-      takenBack.push({ rung: confirmed.rungs[lost]!, key: climbed.rungs[lost]!.to.counts.join() });
+      takenBack.push({ rung: confirmed.rungs[lost]!, counts: climbed.rungs[lost]!.to.counts });
       continue;
     }
     return {
@@ -83,10 +83,10 @@ export async function findLadder(
   }
 }
 
-/** A rung that loses on the fresh draws, and where it led to: counts of every step. */
+/** A rung that loses on the fresh draws, and where it led to: how often each step was taken. */
 interface TakenBack {
   readonly rung: LadderRung;
-  readonly key: string;
+  readonly counts: readonly number[];
 }
 
 function stepsLeft(
@@ -102,13 +102,11 @@ function stepsLeft(
     const basket = baskets.find(({ taken }) => taken.at(-1) === i);
     const within = basket === undefined || affordable(priceOf(ladder, basket.counts), budget);
     const wasBack = takenBack.some(({ rung }) => rung.stepIds.at(-1) === step.id);
-    const why = !within
-      ? 'over the budget'
-      : climbed.ended === 'horizon'
-        ? 'not needed within the horizon'
-        : wasBack
-          ? 'taken back'
-          : 'no gain found';
-    return { id: step.id, title: step.title, price: step.price, why };
+    const why = (): StepLeft['why'] => {
+      if (!within) return 'over the budget';
+      if (climbed.ended === 'horizon') return 'not needed within the horizon';
+      return wasBack ? 'taken back' : 'no gain found';
+    };
+    return { id: step.id, title: step.title, price: step.price, why: why() };
   });
 }

@@ -2,7 +2,7 @@
 import { householdAfter } from '../../scenario/ladder-plan.ts';
 import type { AlternativeSpec, Ladder, Scenario } from '../../scenario/scenario.ts';
 import type { Runtimes } from '../../trials/bootstrap.ts';
-import { outcomeCells } from '../../trials/outcome-cells.ts';
+import { outcomeCells, runtimesOf } from '../../trials/outcome-cells.ts';
 import type { AskStudy, StudyQuestion } from '../ask-study.ts';
 
 /** The household once each step was taken so often, living by one strategy. */
@@ -43,12 +43,7 @@ export function createCells(
         { ...question, rows: 'runtimes' },
       );
       const sorted = outcomeCells(outline, rows);
-      [...missing.keys()].forEach((key, a) =>
-        known.set(key, {
-          times: sorted.column(a, 0, 'runtimeMinutes'),
-          censored: sorted.column(a, 0, 'censored'),
-        }),
-      );
+      [...missing.keys()].forEach((key, a) => known.set(key, runtimesOf(sorted, a, 0)));
     }
     return wanted.map((cell) => known.get(keyOf(cell))!);
   };

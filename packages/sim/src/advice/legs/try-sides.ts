@@ -3,7 +3,7 @@ import { mean } from 'simple-statistics';
 import type { HouseholdSpec, Scenario } from '../../scenario/scenario.ts';
 import type { Runtimes } from '../../trials/bootstrap.ts';
 import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
-import { outcomeCells, type OutcomeCells } from '../../trials/outcome-cells.ts';
+import { outcomeCells, runtimesOf, type OutcomeCells } from '../../trials/outcome-cells.ts';
 import type { AskStudy, StudyQuestion } from '../ask-study.ts';
 import { daysReached } from './leg-bound.ts';
 import { householdOn, type Panel, type Sides } from './panel.ts';
@@ -31,7 +31,7 @@ export async function liveToTheirEnds(
   ask: AskStudy,
 ): Promise<Runtimes[]> {
   const cells = await cellsOf(scenario, households, { ...question, rows: 'runtimes' }, ask);
-  return households.map((_, a) => runtimesIn(cells, a));
+  return households.map((_, a) => runtimesOf(cells, a, 0));
 }
 
 /** Lives households through to the horizon, in the order given. */
@@ -42,7 +42,7 @@ export async function liveThrough(
   ask: AskStudy,
 ): Promise<Lived[]> {
   const cells = await cellsOf(scenario, households, question, ask);
-  return households.map((_, a) => ({ ...runtimesIn(cells, a), trips: cells.column(a, 0, 'trips') }));
+  return households.map((_, a) => ({ ...runtimesOf(cells, a, 0), trips: cells.column(a, 0, 'trips') }));
 }
 
 async function cellsOf(
@@ -54,13 +54,6 @@ async function cellsOf(
   const alternatives = households.map((household, i) => ({ id: `try-${i}`, title: `try ${i}`, household }));
   const { outline, rows } = await ask({ ...scenario, ladder: undefined, alternatives }, question);
   return outcomeCells(outline, rows);
-}
-
-function runtimesIn(cells: OutcomeCells, alternative: number): Runtimes {
-  return {
-    times: cells.column(alternative, 0, 'runtimeMinutes'),
-    censored: cells.column(alternative, 0, 'censored'),
-  };
 }
 
 export type TrySides = (wanted: readonly Sides[]) => Promise<Tried[]>;

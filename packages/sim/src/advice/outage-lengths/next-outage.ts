@@ -3,7 +3,7 @@ import { streamsOf } from '../../chance/streams.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { OutageLengthsSpec } from '../../scenario/schema-outage-lengths.ts';
 import { resampleCount } from '../../trials/bootstrap.ts';
-import { outcomeCells } from '../../trials/outcome-cells.ts';
+import { outcomeCells, runtimesOf } from '../../trials/outcome-cells.ts';
 import type { Provenance } from '../../trials/study-summary.ts';
 import type { AskStudy, StudyQuestion } from '../ask-study.ts';
 import { adviceProvenance } from '../advice-provenance.ts';
@@ -71,10 +71,8 @@ export async function askNextOutage(
     },
     figures: outline.alternatives.flatMap((alternative, a) =>
       outline.strategies.map((strategy, s): NextOutageFigures => {
-        const runtimes = {
-          times: cells.column(a, s, 'runtimeMinutes').map((minutes) => minutes / MINUTES_PER_HOUR),
-          censored: cells.column(a, s, 'censored'),
-        };
+        const { times, censored } = runtimesOf(cells, a, s);
+        const runtimes = { times: times.map((minutes) => minutes / MINUTES_PER_HOUR), censored };
         // the same resamples for every cell
         const chance = streamsOf(question.seed, 0)('outage-lengths/bootstrap');
         const out = riddenOut(runtimes, law, resampleCount(question.draws), chance);

@@ -1,0 +1,6 @@
+import type { LadderRung } from './ladder-answer.ts';
+
+/** The ladder as far as it is sure to lead: up to the last rung whose gain is clear in the days counted. */
+export function clearRungs(rungs: readonly LadderRung[]): readonly LadderRung[] {
+  return rungs.slice(0, rungs.findLastIndex(({ told }) => told === 'clear') + 1);
+}
