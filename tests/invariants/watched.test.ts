@@ -38,10 +38,12 @@ function watching(run: Run, minutes: number): number[][] {
   const wanted = run.thermostatStates.map(() => 0);
   watchRun(run, minutes, (sight) => {
     expect(sight.minute).toBe(shown.length);
-    circuits.forEach((_, c) => (circuits[c]! += sight.poweredShare(c)));
-    ran.forEach((_, i) => (ran[i]! += sight.ranShare(i)));
-    wanted.forEach((_, i) => (wanted[i]! += sight.wantedShare(i)));
-    shown.push([...circuits, ...ran.flatMap((so, i) => [so, wanted[i]!, sight.temperatureC(i)])]);
+    for (let m = 0; m < sight.count; m++) {
+      circuits.forEach((_, c) => (circuits[c]! += sight.poweredShare(c)));
+      ran.forEach((_, i) => (ran[i]! += sight.ranShares(i)[m]!));
+      wanted.forEach((_, i) => (wanted[i]! += sight.wantedShares(i)[m]!));
+      shown.push([...circuits, ...ran.flatMap((so, i) => [so, wanted[i]!, sight.temperaturesC(i)[m]!])]);
+    }
   });
   return shown;
 }

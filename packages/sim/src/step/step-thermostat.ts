@@ -10,6 +10,8 @@ import {
   courseSignedC,
   courseWantedMinutes,
   entryAt,
+  fillSignedC,
+  fillWantedShares,
   forgetBefore,
   startsIn,
 } from './thermostat-course.ts';
@@ -78,6 +80,32 @@ export function wantedMinutes(place: ThermostatPlace, state: ThermostatState, ti
 /** Signed temperature at `time`. */
 export function signedC(place: ThermostatPlace, state: ThermostatState, time: number): number {
   return courseSignedC(place, state.course, entryAt(place, state.course, state.entry, time), time);
+}
+
+/** Temperatures (unsigned, °C) at the ends of `count` minutes from `minute` on, since whose beginning power neither came nor went. */
+export function fillTemperaturesC(
+  place: ThermostatPlace,
+  state: ThermostatState,
+  minute: number,
+  count: number,
+  into: Float64Array,
+): void {
+  lookAt(place, state, minute);
+  fillSignedC(place, state.course, state.entry, minute, count, into);
+  const { sign } = place.parameters;
+  if (sign < 0) for (let k = 0; k < count; k++) into[k] = sign * into[k]!;
+}
+
+/** Shares of the same minutes for which it wanted to run. */
+export function fillWanted(
+  place: ThermostatPlace,
+  state: ThermostatState,
+  minute: number,
+  count: number,
+  into: Float64Array,
+): void {
+  lookAt(place, state, minute);
+  fillWantedShares(place, state.course, state.entry, minute, count, into);
 }
 
 /** It has no power, and by `time` called for longer than its grace. */

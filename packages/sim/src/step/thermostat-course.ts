@@ -129,6 +129,62 @@ export function courseSignedC(
   return time > from ? afterShare(place, running, y, from, time) : y;
 }
 
+/**
+ * Signed temperatures at the ends of `count` minutes from `minute` (whole) on, at which entry `index` holds: the bits of
+ * `courseSignedC` at each of them.
+ */
+export function fillSignedC(
+  place: ThermostatPlace,
+  course: ThermostatCourse,
+  index: number,
+  minute: number,
+  count: number,
+  into: Float64Array,
+): void {
+  const { powers } = place.parameters;
+  const end = minute + count;
+  for (let found = index, filled = minute; filled < end; found++) {
+    const until = Math.min(end, nextEntryAt(place, course, found));
+    const at = found * FIGURES;
+    const running = course.powered && course.entries[at + STATE] !== IDLE;
+    let y = course.entries[at + SIGNED_C]!;
+    let from = course.entries[at + AT]!;
+    while (from < until) {
+      const hour = hourOf(place, from);
+      const to = Math.min(until, stretchEnd(place, hour, from));
+      const heading = headingOf(place, running, hour);
+      const away = y - heading;
+      for (let m = Math.max(filled, from); m < to; m++)
+        into[m - minute] = heading + away * powers[m + 1 - from]!;
+      y = afterMinutes(place, heading, y, to - from);
+      from = to;
+    }
+    filled = until;
+  }
+}
+
+/** Shares of the same minutes for which it wants to run: with power all that it calls, without it the holding share. */
+export function fillWantedShares(
+  place: ThermostatPlace,
+  course: ThermostatCourse,
+  index: number,
+  minute: number,
+  count: number,
+  into: Float64Array,
+): void {
+  const end = minute + count;
+  for (let found = index, from = minute; from < end; found++) {
+    const until = Math.min(end, nextEntryAt(place, course, found));
+    const calls = callsAt(course, found);
+    while (from < until) {
+      const hour = hourOf(place, from);
+      const to = course.powered || !calls ? until : Math.min(until, place.movesAt[hour]!);
+      into.fill(!calls ? 0 : course.powered ? 1 : heldShare(place, hour), from - minute, to - minute);
+      from = to;
+    }
+  }
+}
+
 /** Counts into `tally` what the course has spent past its limit up to `time`, at which entry `index` holds. */
 export function countBeyond(
   place: ThermostatPlace,
@@ -308,18 +364,22 @@ function minutesToBeyond(
  * but it goes without a third of that: what it wanted is what holding would have taken.
  */
 function heldMinutes(place: ThermostatPlace, from: number, to: number): number {
-  const { parameters, around, movesAt } = place;
-  const set = (parameters.high + parameters.low) / 2;
   let held = 0;
   let time = from;
   while (time < to) {
     const hour = hourOf(place, time);
-    const end = Math.min(to, movesAt[hour]!);
-    const share = (around[hour]! - set) / parameters.depth;
-    held += (share < 0 ? 0 : share > 1 ? 1 : share) * (end - time);
+    const end = Math.min(to, place.movesAt[hour]!);
+    held += heldShare(place, hour) * (end - time);
     time = end;
   }
   return held;
+}
+
+/** Share of that hour that it would run to hold its setting. */
+function heldShare({ parameters, around }: ThermostatPlace, hour: number): number {
+  const set = (parameters.high + parameters.low) / 2;
+  const share = (around[hour]! - set) / parameters.depth;
+  return share < 0 ? 0 : share > 1 ? 1 : share;
 }
 
 /** Counts the time from the entry to `to` that ends past the limit: whole minutes stretch by stretch, then a share. */

@@ -3,21 +3,33 @@ import { describe, expect, it } from 'vitest';
 import {
   storedHeatRoom,
   thermostatRoom,
+  type FillRoomC,
 } from '../../../../packages/sim/src/advice/needs/room-temperature.ts';
-import { watchRun, type Sight } from '../../../../packages/sim/src/advice/needs/watch-run.ts';
+import { MOST_AT_ONCE, watchRun, type Sight } from '../../../../packages/sim/src/advice/needs/watch-run.ts';
 import { startTinyRun, tinyDraw } from '../../step/tiny-house.ts';
 
-const outdoorsAt = (outdoorsC: number): Sight =>
+/** So many minutes at that temperature outdoors, and 1500 W served. */
+const minutesAt = (outdoorsC: number, count: number): Sight =>
   ({
     run: {
       draw: {
-        ambient: { outdoors: { 0: outdoorsC } },
-        usage: { circuits: [{ demandW: [1500] }], thermostats: [] },
+        ambient: { outdoors: new Float32Array(count).fill(outdoorsC) },
+        usage: { circuits: [{ demandW: new Float32Array(count).fill(1500) }], thermostats: [] },
       },
     },
     minute: 0,
+    count,
     poweredShare: () => 1,
   }) as unknown as Sight;
+
+/** How warm the room is at the end of each of `minutes`, shown a hundred at a time. */
+function lived(fillRoomC: FillRoomC, outdoorsC: number, minutes: number): number[] {
+  const roomC = new Float64Array(100);
+  return Array.from({ length: minutes / 100 }, () => {
+    fillRoomC(minutesAt(outdoorsC, 100), roomC);
+    return [...roomC];
+  }).flat();
+}
 
 const bare = {
   heatLossWPerC: 200,
@@ -31,21 +43,17 @@ const bare = {
 describe('storedHeatRoom', () => {
   it('without heat falls to the outdoors by e^(−t/τ), exactly', () => {
     const room = storedHeatRoom(bare);
-    for (let m = 1; m <= 2400; m++) {
-      const roomC = room(outdoorsAt(-10));
-      expect(roomC).toBeCloseTo(-10 + 30 * Math.exp(-m / 1200), 9);
-    }
+    lived(room, -10, 2400).forEach((roomC, m) => {
+      expect(roomC).toBeCloseTo(-10 + 30 * Math.exp(-(m + 1) / 1200), 9);
+    });
   });
 
   it('with steady heat settles at outdoors + (heat + gains)/UA; an electric heater gives what it is served', () => {
     const heater = { thermostats: [], heatW: 0, circuit: 0, heatPerW: 1 };
     const room = storedHeatRoom({ ...bare, gainsW: 500, sources: [heater] });
-    let roomC = 0;
-    for (let m = 0; m < 40_000; m++) roomC = room(outdoorsAt(5));
-    expect(roomC).toBeCloseTo(5 + 2000 / 200, 6);
+    expect(lived(room, 5, 40_000).at(-1)).toBeCloseTo(5 + 2000 / 200, 6);
     const cooled = storedHeatRoom({ ...bare, sourceSign: -1, sources: [{ ...heater, heatPerW: 3 }] });
-    for (let m = 0; m < 40_000; m++) roomC = cooled(outdoorsAt(40));
-    expect(roomC).toBeCloseTo(40 - 4500 / 200, 6);
+    expect(lived(cooled, 40, 40_000).at(-1)).toBeCloseTo(40 - 4500 / 200, 6);
   });
 
   it('with the same house as a furnace’s thermostat keeps the same warmth: within 0.2 °C over ten days, for a thermostat reads the outdoors once an hour', () => {
@@ -85,12 +93,16 @@ describe('storedHeatRoom', () => {
         },
       ],
     });
+    const [t, h] = [new Float64Array(MOST_AT_ONCE), new Float64Array(MOST_AT_ONCE)];
     let apart = 0;
     let coldest = Infinity;
     watchRun(run, run.draw.minutes, (sight) => {
-      const [t, h] = [byThermostat(sight), byHeat(sight)];
-      apart = Math.max(apart, Math.abs(t - h));
-      coldest = Math.min(coldest, h);
+      byThermostat(sight, t);
+      byHeat(sight, h);
+      for (let m = 0; m < sight.count; m++) {
+        apart = Math.max(apart, Math.abs(t[m]! - h[m]!));
+        coldest = Math.min(coldest, h[m]!);
+      }
     });
     expect(apart).toBeLessThan(0.2);
     expect(coldest).toBeLessThan(18.5);

@@ -15,22 +15,28 @@ export function measureCold({ stores, limitC, borneMinutes }: ColdPlan): Measure
   const outcome = { ...freshOutcome(), depth: 0, extreme: -Infinity };
   const above = new Float64Array(stores.length);
   const degreeHours = new Float64Array(stores.length);
+  const storesC: Float64Array[] = [];
   let inARow = 0;
   return {
     outcome,
-    look({ minute, temperatureC }) {
-      let warm = 0;
-      for (let k = 0; k < stores.length; k++) {
-        const storeC = temperatureC(stores[k]!);
-        if (storeC > outcome.extreme) outcome.extreme = storeC;
-        if (storeC <= limitC) continue;
-        warm = 1;
-        above[k]! += 1;
-        degreeHours[k]! += (storeC - limitC) / 60;
-        if (degreeHours[k]! > outcome.depth) outcome.depth = degreeHours[k]!;
-        noteFailure(outcome, minute, above[k]!, borneMinutes);
+    look({ minute, count, temperaturesC }) {
+      for (let k = 0; k < stores.length; k++) storesC[k] = temperaturesC(stores[k]!);
+      let row = inARow;
+      for (let m = 0; m < count; m++) {
+        let warm = 0;
+        for (let k = 0; k < stores.length; k++) {
+          const storeC = storesC[k]![m]!;
+          if (storeC > outcome.extreme) outcome.extreme = storeC;
+          if (storeC <= limitC) continue;
+          warm = 1;
+          above[k]! += 1;
+          degreeHours[k]! += (storeC - limitC) / 60;
+          if (degreeHours[k]! > outcome.depth) outcome.depth = degreeHours[k]!;
+          noteFailure(outcome, minute + m, above[k]!, borneMinutes);
+        }
+        row = tallyMinute(outcome, row, warm);
       }
-      inARow = tallyMinute(outcome, inARow, warm);
+      inARow = row;
     },
   };
 }

@@ -1,7 +1,6 @@
 /** Water: what is in store, what the pump raises, what the household needs. MODEL.md §19.2. */
 import type { Measure } from './measure.ts';
 import { freshOutcome, noteFailure, tallyMinute } from './need-tally.ts';
-import type { Sight } from './watch-run.ts';
 
 export interface WaterPlan {
   /** Positions of the pumps' circuits; none: only what is in store. */
@@ -21,27 +20,36 @@ export function measureWater(plan: WaterPlan): Measure {
   let mostW: readonly number[] | undefined;
   return {
     outcome,
-    look(sight) {
-      mostW ??= pumps.map((pump) => mostOf(sight.run.draw.usage.circuits[pump]!.demandW));
-      let raised = 0;
-      for (let k = 0; k < pumps.length; k++)
-        raised += pumpLitresPerMinute * shareRun(sight, pumps[k]!, mostW[k]!);
-      const there = stock + raised;
-      const short = Math.max(0, litresPerMinuteNeeded - there);
-      stock = Math.min(storedLitres, Math.max(0, there - litresPerMinuteNeeded));
-      outcome.litresRaised += raised;
-      outcome.depth += short;
-      if (stock < outcome.extreme) outcome.extreme = stock;
-      const unmet = short / litresPerMinuteNeeded;
-      inARow = tallyMinute(outcome, inARow, unmet);
-      if (unmet > 0) noteFailure(outcome, sight.minute, inARow, borneMinutes);
+    look({ run, minute, count, poweredShare }) {
+      const { circuits } = run.draw.usage;
+      let there = stock; // locals: what a function keeps for the next call is slow to change
+      let row = inARow;
+      mostW ??= pumps.map((pump) => mostOf(circuits[pump]!.demandW));
+      for (let m = minute; m < minute + count; m++) {
+        let raised = 0;
+        for (let k = 0; k < pumps.length; k++) {
+          const ran = shareRun(circuits[pumps[k]!]!.demandW[m]!, mostW[k]!);
+          if (ran > 0) raised += pumpLitresPerMinute * ran * poweredShare(pumps[k]!);
+        }
+        there += raised;
+        const short = Math.max(0, litresPerMinuteNeeded - there);
+        there = Math.min(storedLitres, Math.max(0, there - litresPerMinuteNeeded));
+        if (raised > 0) outcome.litresRaised += raised;
+        if (there < outcome.extreme) outcome.extreme = there;
+        if (short > 0) outcome.depth += short;
+        const unmet = short / litresPerMinuteNeeded;
+        row = tallyMinute(outcome, row, unmet);
+        if (unmet > 0) noteFailure(outcome, m, row, borneMinutes);
+      }
+      stock = there;
+      inARow = row;
     },
   };
 }
 
 /** A pump that runs for a part of a minute wants that part of its watts. */
-function shareRun({ run, minute, poweredShare }: Sight, pump: number, mostW: number): number {
-  return mostW > 0 ? (poweredShare(pump) * run.draw.usage.circuits[pump]!.demandW[minute]!) / mostW : 0;
+function shareRun(watts: number, mostW: number): number {
+  return mostW > 0 ? watts / mostW : 0;
 }
 
 function mostOf(watts: Float32Array): number {

@@ -3,7 +3,7 @@ import type { NeedOutcome } from './need-tally.ts';
 import type { Sight } from './watch-run.ts';
 
 export interface Measure {
-  /** Called for every minute in order. */
+  /** Shown all minutes in order, some at a time. */
   readonly look: (sight: Sight) => void;
   readonly outcome: NeedOutcome;
 }

@@ -8,8 +8,7 @@ import { measureCold } from './measure-cold.ts';
 import { measurePower } from './measure-power.ts';
 import { measureRoom } from './measure-room.ts';
 import { measureWater } from './measure-water.ts';
-import { storedHeatRoom, thermostatRoom, unheatedRoom } from './room-temperature.ts';
-import type { Sight } from './watch-run.ts';
+import { storedHeatRoom, thermostatRoom, unheatedRoom, type FillRoomC } from './room-temperature.ts';
 
 type RoomNeed = Extract<NeedSpec, { measure: 'warmth' | 'coolth' }>;
 
@@ -53,20 +52,20 @@ export function measureOf(
     case 'coolth': {
       const sign = need.measure === 'coolth' ? 1 : -1;
       const at = (id: string) => circuits.findIndex((c) => c.id === id);
-      const temperature = temperatureOf(need, sign, among, positions, at, site.indoorC);
-      return measureRoom({ sign, limitC: need.limitC, borneMinutes: 60 * need.hoursBeyond, temperature });
+      const fillRoomC = fillRoomOf(need, sign, among, positions, at, site.indoorC);
+      return measureRoom({ sign, limitC: need.limitC, borneMinutes: 60 * need.hoursBeyond, fillRoomC });
     }
   }
 }
 
-function temperatureOf(
+function fillRoomOf(
   { room }: RoomNeed,
   sign: 1 | -1,
   among: (sign: 1 | -1, circuits: readonly number[]) => number[],
   circuits: readonly number[],
   at: (id: string) => number,
   indoorC: number,
-): (sight: Sight) => number {
+): FillRoomC {
   if (room === undefined) {
     const thermostats = among(sign, circuits);
     return thermostats.length > 0 ? thermostatRoom(thermostats, sign) : unheatedRoom();

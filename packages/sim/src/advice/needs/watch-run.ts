@@ -1,21 +1,37 @@
 /** A run watched minute by minute: who has power, what runs, how warm it is. The minute loop itself is the study's. */
 import { advance } from '../../step/advance.ts';
 import { now, type Run } from '../../step/run.ts';
-import { lookAt, runMinutes, signedC, wantedMinutes } from '../../step/step-thermostat.ts';
+import {
+  fillTemperaturesC,
+  fillWanted,
+  lookAt,
+  runMinutes,
+  signedC,
+  wantedMinutes,
+} from '../../step/step-thermostat.ts';
 
-/** What a minute looked like; overwritten by the next. Circuits and thermostats by their positions. */
+/** Minutes shown at once, at most. */
+export const MOST_AT_ONCE = 360;
+
+/**
+ * What some minutes in a row looked like, through all of which power stays as it is; a minute in which it came or went
+ * is shown alone. Overwritten by the next. Circuits and thermostats by their positions; of the lists, the first `count`
+ * numbers hold.
+ */
 export interface Sight {
   readonly run: Run;
+  /** The first of them, and how many they are. */
   readonly minute: number;
-  /** Share of the minute in which the circuit had power. */
+  readonly count: number;
+  /** Share of each of the minutes in which the circuit had power: all or nothing where they are several. */
   readonly poweredShare: (circuit: number) => number;
-  /** Share at the minute's end for which it has been without power since that went; 1 if it went before. */
+  /** Share at each minute's end for which it has been without power since that went; 1 if it went before. */
   readonly withoutShare: (circuit: number) => number;
-  /** Share of the minute in which the thermostat ran, and in which it wanted to. */
-  readonly ranShare: (thermostat: number) => number;
-  readonly wantedShare: (thermostat: number) => number;
-  /** At the minute's end. */
-  readonly temperatureC: (thermostat: number) => number;
+  /** Share of each minute in which the thermostat ran, and in which it wanted to. */
+  readonly ranShares: (thermostat: number) => Float64Array;
+  readonly wantedShares: (thermostat: number) => Float64Array;
+  /** At each minute's end. */
+  readonly temperaturesC: (thermostat: number) => Float64Array;
 }
 
 /**
@@ -27,21 +43,49 @@ export function watchRun(run: Run, to: number, look: (sight: Sight) => void): vo
   advance(run, to, (from) => watch.show(from, look));
 }
 
+/** A list for each thermostat, filled for the minutes shown once somebody asks. */
+class Lists {
+  readonly #values: readonly Float64Array[];
+  readonly #filledFor: Float64Array;
+
+  constructor(thermostats: number) {
+    this.#values = Array.from({ length: thermostats }, () => new Float64Array(MOST_AT_ONCE));
+    this.#filledFor = new Float64Array(thermostats).fill(-1);
+  }
+
+  at(thermostat: number, minute: number, fill: (into: Float64Array) => void): Float64Array {
+    const values = this.#values[thermostat]!;
+    if (this.#filledFor[thermostat] !== minute) {
+      fill(values);
+      this.#filledFor[thermostat] = minute;
+    }
+    return values;
+  }
+}
+
 /** From moment to moment power stays as it is, so that what a minute looked like can be told afterwards. */
 class Watch implements Sight {
   readonly run: Run;
   minute = 0;
+  count = 0;
   /** The minute is made of parts, in which these were counted. */
   #inParts = false;
   readonly #on: Float64Array;
   readonly #ran: Float64Array;
   readonly #wanted: Float64Array;
+  readonly #ranLists: Lists;
+  readonly #wantedLists: Lists;
+  readonly #temperatureLists: Lists;
 
   constructor(run: Run) {
+    const thermostats = run.thermostatStates.length;
     this.run = run;
     this.#on = new Float64Array(run.groups.length);
-    this.#ran = new Float64Array(run.thermostatStates.length);
-    this.#wanted = new Float64Array(run.thermostatStates.length);
+    this.#ran = new Float64Array(thermostats);
+    this.#wanted = new Float64Array(thermostats);
+    this.#ranLists = new Lists(thermostats);
+    this.#wantedLists = new Lists(thermostats);
+    this.#temperatureLists = new Lists(thermostats);
   }
 
   /** Shows the minutes that end between `from` and now. */
@@ -50,9 +94,11 @@ class Watch implements Sight {
     let time = from;
     while (time < to) {
       this.minute = Math.floor(time);
-      const end = Math.min(to, this.minute + 1);
-      if (end - time < 1) this.#countPart(time, end);
-      if (end === this.minute + 1) {
+      const whole = time === this.minute ? Math.min(MOST_AT_ONCE, Math.floor(to) - this.minute) : 0;
+      this.count = Math.max(1, whole);
+      const end = Math.min(to, this.minute + this.count);
+      if (whole === 0) this.#countPart(time, end);
+      if (end === this.minute + this.count) {
         look(this);
         if (this.#inParts) this.#forgetParts();
       }
@@ -73,23 +119,37 @@ class Watch implements Sight {
     return on ? 0 : Math.min(1, this.minute + 1 - withoutSince);
   };
 
-  readonly ranShare = (thermostat: number): number =>
-    this.#inParts
-      ? this.#ran[thermostat]!
-      : this.#between(runMinutes, thermostat, this.minute, this.minute + 1);
+  readonly ranShares = (thermostat: number): Float64Array =>
+    this.#ranLists.at(thermostat, this.minute, (into) => {
+      if (this.#inParts) into[0] = this.#ran[thermostat]!;
+      else if (this.run.thermostatStates[thermostat]!.course.powered) into.set(this.wantedShares(thermostat));
+      else into.fill(0, 0, this.count);
+    });
 
-  readonly wantedShare = (thermostat: number): number =>
-    this.#inParts
-      ? this.#wanted[thermostat]!
-      : this.#between(wantedMinutes, thermostat, this.minute, this.minute + 1);
+  readonly wantedShares = (thermostat: number): Float64Array =>
+    this.#wantedLists.at(thermostat, this.minute, (into) => {
+      if (this.#inParts) into[0] = this.#wanted[thermostat]!;
+      else this.#fill(fillWanted, thermostat, into);
+    });
 
-  readonly temperatureC = (thermostat: number): number => {
+  readonly temperaturesC = (thermostat: number): Float64Array =>
+    this.#temperatureLists.at(thermostat, this.minute, (into) => {
+      if (this.#inParts) into[0] = this.#endC(thermostat);
+      else this.#fill(fillTemperaturesC, thermostat, into);
+    });
+
+  #fill(fill: typeof fillWanted, thermostat: number, into: Float64Array): void {
     const { draw, thermostatStates } = this.run;
-    const place = draw.thermostatPlaces[thermostat]!;
-    const state = thermostatStates[thermostat]!;
+    fill(draw.thermostatPlaces[thermostat]!, thermostatStates[thermostat]!, this.minute, this.count, into);
+  }
+
+  /** Of a minute in which its power may have come or gone. */
+  #endC(thermostat: number): number {
+    const place = this.run.draw.thermostatPlaces[thermostat]!;
+    const state = this.run.thermostatStates[thermostat]!;
     lookAt(place, state, this.minute + 1);
-    return draw.usage.thermostats[thermostat]!.sign * signedC(place, state, this.minute + 1);
-  };
+    return place.parameters.sign * signedC(place, state, this.minute + 1);
+  }
 
   #countPart(from: number, to: number): void {
     this.#inParts = true;
