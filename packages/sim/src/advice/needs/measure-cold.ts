@@ -20,13 +20,22 @@ export function measureCold({ stores, limitC, borneMinutes }: ColdPlan): Measure
   return {
     outcome,
     look({ minute, count, temperaturesC }) {
-      for (let k = 0; k < stores.length; k++) storesC[k] = temperaturesC(stores[k]!);
+      let warmestC = -Infinity;
+      for (let k = 0; k < stores.length; k++) {
+        const storeC = temperaturesC(stores[k]!);
+        storesC[k] = storeC;
+        for (let m = 0; m < count; m++) if (storeC[m]! > warmestC) warmestC = storeC[m]!;
+      }
+      if (warmestC > outcome.extreme) outcome.extreme = warmestC;
+      if (warmestC <= limitC) {
+        inARow = 0;
+        return;
+      }
       let row = inARow;
       for (let m = 0; m < count; m++) {
         let warm = 0;
         for (let k = 0; k < stores.length; k++) {
           const storeC = storesC[k]![m]!;
-          if (storeC > outcome.extreme) outcome.extreme = storeC;
           if (storeC <= limitC) continue;
           warm = 1;
           above[k]! += 1;

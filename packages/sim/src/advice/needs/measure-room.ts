@@ -21,11 +21,16 @@ export function measureRoom({ sign, limitC, borneMinutes, fillRoomC }: RoomLimit
     outcome,
     look(sight) {
       fillRoomC(sight, roomC);
+      let worstC = roomC[0]!;
+      for (let m = 1; m < sight.count; m++) if (sign * (roomC[m]! - worstC) > 0) worstC = roomC[m]!;
+      if (!(sign * (worstC - outcome.extreme) <= 0)) outcome.extreme = worstC; // it has no number at first
+      if (sign * (worstC - limitC) <= 0) {
+        inARow = 0;
+        return;
+      }
       let row = inARow;
       for (let m = 0; m < sight.count; m++) {
         const beyondC = sign * (roomC[m]! - limitC);
-        if (Number.isNaN(outcome.extreme) || sign * (roomC[m]! - outcome.extreme) > 0)
-          outcome.extreme = roomC[m]!;
         if (beyondC > 0) outcome.depth += beyondC / 60;
         row = tallyMinute(outcome, row, beyondC > 0 ? 1 : 0);
         if (row > 0) noteFailure(outcome, sight.minute + m, row, borneMinutes);

@@ -24,32 +24,34 @@ export function measureWater(plan: WaterPlan): Measure {
       const { circuits } = run.draw.usage;
       let there = stock; // locals: what a function keeps for the next call is slow to change
       let row = inARow;
+      let least = outcome.extreme;
       mostW ??= pumps.map((pump) => mostOf(circuits[pump]!.demandW));
       for (let m = minute; m < minute + count; m++) {
         let raised = 0;
         for (let k = 0; k < pumps.length; k++) {
-          const ran = shareRun(circuits[pumps[k]!]!.demandW[m]!, mostW[k]!);
-          if (ran > 0) raised += pumpLitresPerMinute * ran * poweredShare(pumps[k]!);
+          const watts = circuits[pumps[k]!]!.demandW[m]!; // one that runs for a part of a minute wants that part of them
+          if (watts > 0) raised += (pumpLitresPerMinute * poweredShare(pumps[k]!) * watts) / mostW[k]!;
         }
         there += raised;
-        const short = Math.max(0, litresPerMinuteNeeded - there);
-        there = Math.min(storedLitres, Math.max(0, there - litresPerMinuteNeeded));
         if (raised > 0) outcome.litresRaised += raised;
-        if (there < outcome.extreme) outcome.extreme = there;
-        if (short > 0) outcome.depth += short;
-        const unmet = short / litresPerMinuteNeeded;
-        row = tallyMinute(outcome, row, unmet);
-        if (unmet > 0) noteFailure(outcome, m, row, borneMinutes);
+        if (there >= litresPerMinuteNeeded) {
+          there -= litresPerMinuteNeeded;
+          if (there > storedLitres) there = storedLitres;
+          if (there < least) least = there;
+          row = 0;
+          continue;
+        }
+        const short = litresPerMinuteNeeded - there;
+        there = least = 0;
+        outcome.depth += short;
+        row = tallyMinute(outcome, row, short / litresPerMinuteNeeded);
+        noteFailure(outcome, m, row, borneMinutes);
       }
+      outcome.extreme = least;
       stock = there;
       inARow = row;
     },
   };
-}
-
-/** A pump that runs for a part of a minute wants that part of its watts. */
-function shareRun(watts: number, mostW: number): number {
-  return mostW > 0 ? watts / mostW : 0;
 }
 
 function mostOf(watts: Float32Array): number {
