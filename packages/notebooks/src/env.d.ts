@@ -47,8 +47,3 @@ declare module '@observablehq/inputs' {
     options?: { readonly template?: (inputs: T) => HTMLElement },
   ): Input<{ -readonly [K in keyof T]: T[K]['value'] }>;
 }
-
-declare module 'd3-dsv' {
-  /** Comma-separated text, a line per row under a line of names; null is empty. */
-  export function csvFormat(rows: readonly object[]): string;
-}

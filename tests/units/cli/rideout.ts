@@ -17,7 +17,13 @@ export function rideout(
   args: readonly string[],
   watch?: (child: ChildProcessWithoutNullStreams) => void,
 ): Promise<Ended> {
-  const command = ['--import', 'tsx', '--conditions=rideout-source', 'packages/sim/src/cli/main.ts', ...args];
+  const command = [
+    '--import',
+    'tsx/esm',
+    '--conditions=rideout-source',
+    'packages/sim/src/cli/main.ts',
+    ...args,
+  ];
   const child = spawn(process.execPath, command, { cwd: ROOT, env: { ...process.env, NODE_OPTIONS: '' } });
   let out = '';
   let told = '';

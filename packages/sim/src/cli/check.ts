@@ -1,11 +1,5 @@
 /** `rideout check`: can the scenario be used, what does it say, and what should be looked into before it is trusted? */
 import { checkScenario } from '../advice/checks/check-scenario.ts';
-import {
-  checkSubjectsTable,
-  findingNumbersTable,
-  findingsTable,
-  uncheckedTable,
-} from '../advice/checks/checks-table.ts';
 import { assertCanWrite } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { counted } from './counted.ts';
@@ -37,12 +31,14 @@ export async function check(path: string, options: CheckCommandOptions): Promise
   remark(`Watching ${counted(draws, 'outage')}, minute by minute …`, options);
   const report = checkScenario(scenario, { seed, draws, alternative });
   say(options.json === true ? JSON.stringify(report) : renderCheck(report, terminalLook(options)));
-  const tables = {
-    findings: findingsTable(report),
-    numbers: findingNumbersTable(report),
-    unchecked: uncheckedTable(report),
-    subjects: checkSubjectsTable(report),
-  };
-  await writeResult(options, report, tables, 'check');
+  await writeResult(options, report, 'check', async () => {
+    const tables = await import('../advice/checks/checks-table.ts');
+    return {
+      findings: tables.findingsTable(report),
+      numbers: tables.findingNumbersTable(report),
+      unchecked: tables.uncheckedTable(report),
+      subjects: tables.checkSubjectsTable(report),
+    };
+  });
   return EXIT.done;
 }

@@ -1,6 +1,5 @@
 /** `rideout days`: the main study. */
 import { scenarioCautions } from '../advice/engine-caution.ts';
-import { exportFiles } from '../trials/export-files.ts';
 import { summarise } from '../trials/summarise.ts';
 import { assertCanWrite, assertCanWriteFile } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
@@ -62,6 +61,7 @@ async function report(run: StudyRun, options: DaysOptions): Promise<void> {
   else say(renderStudy(summary, terminalLook(options), scenarioCautions(run.study.scenario)));
   remark(howItRan(run, options), options);
   if (options.out !== undefined) {
+    const { exportFiles } = await import('../trials/export-files.ts');
     const files = exportFiles(run.study, run.rows, summary);
     await writeWhole(options.out, files);
     remark(`Written to ${options.out}: ${files.map((f) => f.name).join(', ')}.`, options);

@@ -1,6 +1,5 @@
 /** `rideout ladder`: what to buy next, and after that. */
 import { findLadder } from '../advice/ladder/find-ladder.ts';
-import { ladderTable } from '../advice/ladder/ladder-table.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { exitOf, withStudies } from './asking.ts';
 import { remark, say, terminalLook } from './output.ts';
@@ -30,6 +29,9 @@ export async function ladder(path: string, options: LadderOptions): Promise<numb
   if (answer === undefined) return exitOf(answer);
   say(options.json === true ? JSON.stringify(answer) : renderLadder(answer, terminalLook(options)));
   if (options.json !== true) sayCautions(scenario, options);
-  await writeResult(options, answer, { ladder: ladderTable(answer) }, 'ladder');
+  await writeResult(options, answer, 'ladder', async () => {
+    const { ladderTable } = await import('../advice/ladder/ladder-table.ts');
+    return { ladder: ladderTable(answer) };
+  });
   return exitOf(answer);
 }

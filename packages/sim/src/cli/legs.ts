@@ -1,6 +1,5 @@
 /** `rideout legs`: which circuit on which leg. */
 import { findLegs } from '../advice/legs/find-legs.ts';
-import { legsTable } from '../advice/legs/legs-table.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { exitOf, withStudies } from './asking.ts';
 import { chosenRun, type RunOptionTexts } from './chosen-run.ts';
@@ -30,7 +29,10 @@ export async function legs(path: string, options: LegsOptions): Promise<number> 
   if (answer === undefined) return exitOf(answer);
   say(options.json === true ? JSON.stringify(answer) : renderLegs(answer, terminalLook(options)));
   if (options.json !== true) sayCautions(scenario, options);
-  await writeResult(options, answer, { legs: legsTable(answer) }, 'legs');
+  await writeResult(options, answer, 'legs', async () => {
+    const { legsTable } = await import('../advice/legs/legs-table.ts');
+    return { legs: legsTable(answer) };
+  });
   return exitOf(answer);
 }
 

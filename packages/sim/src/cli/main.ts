@@ -1,17 +1,20 @@
 #!/usr/bin/env node
-/** The command line. Each verb reads its input, makes one call into the library and tells the answer. */
+/**
+ * The command line. Each verb reads its input, makes one call into the library and tells the answer; it is loaded once
+ * it is asked for, so that nobody waits for the others.
+ */
 import { Command, CommanderError } from 'commander';
-import { scenarioJsonSchema } from '../scenario/json-schema.ts';
+import { PUBLISHED_IDS } from '../advice/outage-lengths/published-figures.ts';
 import { VERSION } from '../version.ts';
-import { check, type CheckCommandOptions } from './check.ts';
-import { days, type DaysOptions } from './days.ts';
+import type { CheckCommandOptions } from './check.ts';
+import type { DaysOptions } from './days.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
-import { ladder, type LadderOptions } from './ladder.ts';
-import { legs, type LegsOptions } from './legs.ts';
-import { matters, type MattersOptions } from './matters.ts';
-import { minutes, type MinutesOptions } from './minutes.ts';
-import { needs, type NeedsOptions } from './needs.ts';
-import { nextOutage, PUBLISHED_IDS, type NextOutageOptions } from './next-outage.ts';
+import type { LadderOptions } from './ladder.ts';
+import type { LegsOptions } from './legs.ts';
+import type { MattersOptions } from './matters.ts';
+import type { MinutesOptions } from './minutes.ts';
+import type { NeedsOptions } from './needs.ts';
+import type { NextOutageOptions } from './next-outage.ts';
 import {
   everyCore,
   monthList,
@@ -22,7 +25,7 @@ import {
   wholeNumber,
 } from './option-values.ts';
 import { bearClosedPipes, say } from './output.ts';
-import { publish, type PublishOptions } from './publish.ts';
+import type { PublishOptions } from './publish.ts';
 import { reportError } from './report-error.ts';
 
 const MOST_DRAWS = 10_000_000;
@@ -73,7 +76,7 @@ withOutputOptions(withStudyOptions(program.command('days').argument('<scenario>'
   .option('-o, --out <folder>', 'write outcomes.arrow, outcomes.csv and study.json there')
   .option('-p, --page <file>', 'also publish the page “How many days?” as one HTML file')
   .action(async (path: string, options: DaysOptions) => {
-    exitCode = await days(path, options);
+    exitCode = await (await import('./days.ts')).days(path, options);
   });
 
 withOutputOptions(program.command('minutes').argument('<scenario>'))
@@ -87,7 +90,7 @@ withOutputOptions(program.command('minutes').argument('<scenario>'))
   .option('--weather <file>', 'a weather year instead of the scenario’s weather')
   .option('--months <list>', 'months in which the outage starts', monthList)
   .action(async (path: string, options: MinutesOptions) => {
-    exitCode = await minutes(path, options);
+    exitCode = await (await import('./minutes.ts')).minutes(path, options);
   });
 
 withOutputOptions(withStudyOptions(program.command('needs').argument('<scenario>'), 100))
@@ -100,7 +103,7 @@ withOutputOptions(withStudyOptions(program.command('needs').argument('<scenario>
   )
   .option('-o, --out <folder>', 'write needs.arrow, needs.csv and needs.json there')
   .action(async (path: string, options: NeedsOptions) => {
-    exitCode = await needs(path, options);
+    exitCode = await (await import('./needs.ts')).needs(path, options);
   });
 
 withOutputOptions(withStudyOptions(program.command('next-outage').argument('<scenario>'), 200))
@@ -120,7 +123,7 @@ withOutputOptions(withStudyOptions(program.command('next-outage').argument('<sce
   )
   .option('-o, --out <folder>', 'write next-outage.arrow, next-outage.csv and next-outage.json there')
   .action(async (path: string, options: NextOutageOptions) => {
-    exitCode = await nextOutage(path, options);
+    exitCode = await (await import('./next-outage.ts')).nextOutage(path, options);
   });
 
 withOutputOptions(withStudyOptions(program.command('matters').argument('<scenario>'), 300, 20, 1_000_000))
@@ -135,7 +138,7 @@ withOutputOptions(withStudyOptions(program.command('matters').argument('<scenari
   )
   .option('-o, --out <folder>', 'write matters.arrow, matters.csv and matters.json there')
   .action(async (path: string, options: MattersOptions) => {
-    exitCode = await matters(path, options);
+    exitCode = await (await import('./matters.ts')).matters(path, options);
   });
 
 withOutputOptions(withStudyOptions(program.command('legs').argument('<scenario>'), 400))
@@ -156,7 +159,7 @@ withOutputOptions(withStudyOptions(program.command('legs').argument('<scenario>'
   )
   .option('-o, --out <folder>', 'write legs.arrow, legs.csv and legs.json there')
   .action(async (path: string, options: LegsOptions) => {
-    exitCode = await legs(path, options);
+    exitCode = await (await import('./legs.ts')).legs(path, options);
   });
 
 withOutputOptions(withStudyOptions(program.command('ladder').argument('<scenario>'), 400))
@@ -185,7 +188,7 @@ withOutputOptions(withStudyOptions(program.command('ladder').argument('<scenario
   )
   .option('-o, --out <folder>', 'write ladder.arrow, ladder.csv and ladder.json there')
   .action(async (path: string, options: LadderOptions) => {
-    exitCode = await ladder(path, options);
+    exitCode = await (await import('./ladder.ts')).ladder(path, options);
   });
 
 withOutputOptions(withStudyOptions(program.command('check').argument('<scenario>'), 20))
@@ -193,7 +196,7 @@ withOutputOptions(withStudyOptions(program.command('check').argument('<scenario>
   .option('-a, --alternative <id>', 'which version of the household (default: the first)')
   .option('-o, --out <folder>', 'write findings, numbers, what was left unchecked and check.json there')
   .action(async (path: string, options: CheckCommandOptions) => {
-    exitCode = await check(path, options);
+    exitCode = await (await import('./check.ts')).check(path, options);
   });
 
 withOutputOptions(
@@ -202,13 +205,16 @@ withOutputOptions(
   .description('pages for a scenario, each one HTML file that needs no network')
   .requiredOption('-o, --out <folder>', 'where the pages go')
   .action(async (path: string, notebooks: string[], options: PublishOptions) => {
-    exitCode = await publish(path, notebooks, options);
+    exitCode = await (await import('./publish.ts')).publish(path, notebooks, options);
   });
 
 program
   .command('schema')
   .description('the JSON Schema of a scenario, for editors')
-  .action(() => say(JSON.stringify(scenarioJsonSchema(), null, 2)));
+  .action(async () => {
+    const { scenarioJsonSchema } = await import('../scenario/json-schema.ts');
+    say(JSON.stringify(scenarioJsonSchema(), null, 2));
+  });
 
 bearClosedPipes();
 try {

@@ -1,5 +1,4 @@
 /** `rideout matters`: which of the things nobody knows move the days. */
-import { mattersTable } from '../advice/matters/matters-table.ts';
 import { runsToDo, whatMatters } from '../advice/matters/what-matters.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { exitOf, withDraws } from './asking.ts';
@@ -23,6 +22,9 @@ export async function matters(path: string, options: MattersOptions): Promise<nu
   if (answer === undefined) return exitOf(answer);
   say(options.json === true ? JSON.stringify(answer) : renderMatters(answer, terminalLook(options)));
   if (options.json !== true) sayCautions(scenario, options);
-  await writeResult(options, answer, { matters: mattersTable(answer) }, 'matters');
+  await writeResult(options, answer, 'matters', async () => {
+    const { mattersTable } = await import('../advice/matters/matters-table.ts');
+    return { matters: mattersTable(answer) };
+  });
   return exitOf(answer);
 }

@@ -1,6 +1,5 @@
 /** `rideout needs`: how long each need is met, and how badly it is missed. */
 import { askNeeds } from '../advice/needs/ask-needs.ts';
-import { needsEnduranceTable } from '../advice/needs/needs-table.ts';
 import { scenarioNeeds } from '../advice/needs/needs-job.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { exitOf, withDraws } from './asking.ts';
@@ -27,6 +26,9 @@ export async function needs(path: string, options: NeedsOptions): Promise<number
   if (answer === undefined) return exitOf(answer);
   say(options.json === true ? JSON.stringify(answer) : renderNeeds(answer, terminalLook(options)));
   if (options.json !== true) sayCautions(scenario, options);
-  await writeResult(options, answer, { needs: needsEnduranceTable(answer) }, 'needs');
+  await writeResult(options, answer, 'needs', async () => {
+    const { needsEnduranceTable } = await import('../advice/needs/needs-table.ts');
+    return { needs: needsEnduranceTable(answer) };
+  });
   return exitOf(answer);
 }

@@ -1,7 +1,6 @@
 /** `rideout next-outage`: the chance to ride out the next one, and hours without in a year. */
-import { nextOutageTable } from '../advice/outage-lengths/next-outage-table.ts';
 import { askNextOutage } from '../advice/outage-lengths/next-outage.ts';
-import { PUBLISHED_FIGURES, type PublishedId } from '../advice/outage-lengths/published-figures.ts';
+import type { PublishedId } from '../advice/outage-lengths/published-figures.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import type { OutageLengthsSpec } from '../scenario/schema-outage-lengths.ts';
 import { exitOf, withStudies } from './asking.ts';
@@ -11,8 +10,6 @@ import { OptionError } from './report-error.ts';
 import { sayCautions } from './say-cautions.ts';
 import type { StudyVerbOptions } from './study-options.ts';
 import { writeResult } from './write-result.ts';
-
-export const PUBLISHED_IDS = Object.keys(PUBLISHED_FIGURES) as PublishedId[];
 
 export interface NextOutageOptions extends StudyVerbOptions {
   readonly published?: PublishedId;
@@ -34,7 +31,10 @@ export async function nextOutage(path: string, options: NextOutageOptions): Prom
   if (answer === undefined) return exitOf(answer);
   say(options.json === true ? JSON.stringify(answer) : renderNextOutage(answer, terminalLook(options)));
   if (options.json !== true) sayCautions(scenario, options);
-  await writeResult(options, answer, { 'next-outage': nextOutageTable(answer) }, 'next-outage');
+  await writeResult(options, answer, 'next-outage', async () => {
+    const { nextOutageTable } = await import('../advice/outage-lengths/next-outage-table.ts');
+    return { 'next-outage': nextOutageTable(answer) };
+  });
   return exitOf(answer);
 }
 

@@ -1,13 +1,13 @@
 /** The shipped table of typical appliances, data/appliances.csv. Its columns are explained in data/README.md. */
-import { fromCSV } from 'arquero';
+import { csvParseRows } from 'd3-dsv';
 import { appliance } from '../scenario/schema.ts';
 import { applianceFaults } from './appliance-faults.ts';
 
 /** An appliance as it would be written in a scenario, defaults left out. */
 export type TypicalAppliance = Readonly<Record<string, unknown>>;
 
-/** Empty cells are null. */
-type TableRow = Readonly<Record<string, string | null>>;
+/** Empty cells are ''. */
+type TableRow = Readonly<Record<string, string>>;
 
 const TEXTS = ['title', 'kind', 'does', 'surroundings'];
 const NUMBERS = [
@@ -57,11 +57,8 @@ export function readTypicalAppliances(
 
 /** Every row with every column, as written. Built without code made from text, which a page's policy forbids. */
 export function applianceRows(text: string): TableRow[] {
-  const table = fromCSV(text, { autoType: false });
-  const columns = table.columnNames();
-  return Array.from({ length: table.numRows() }, (_, r) =>
-    Object.fromEntries(columns.map((name) => [name, table.get(name, r) as string | null])),
-  );
+  const [columns = [], ...rows] = csvParseRows(text);
+  return rows.map((row) => Object.fromEntries(columns.map((name, k) => [name, row[k] ?? ''])));
 }
 
 function writtenOf(row: TableRow): TypicalAppliance {
@@ -73,8 +70,8 @@ function writtenOf(row: TableRow): TypicalAppliance {
   return written;
 }
 
-function isFilled(cell: string | null | undefined): cell is string {
-  return cell !== undefined && cell !== null && cell !== '';
+function isFilled(cell: string | undefined): cell is string {
+  return cell !== undefined && cell !== '';
 }
 
 function rowFaults(written: TypicalAppliance): readonly string[] {

@@ -36,6 +36,8 @@ export const PUBLISHED_FIGURES: Readonly<Record<PublishedId, PublishedFigures>> 
   },
 };
 
+export const PUBLISHED_IDS = Object.keys(PUBLISHED_FIGURES) as PublishedId[];
+
 function majorEvents(meanHours: number) {
   return { meanHours, sdHours: 2 * meanHours };
 }
