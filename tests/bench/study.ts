@@ -44,9 +44,11 @@ async function measureWorkers(session: Session): Promise<Figure[]> {
   const scenario = variant(session.demo, { alternatives: 2 });
   const speeds = counts.map((): WorkerSpeeds => ({ whole: [], running: [] }));
   const readings: number[] = [];
+  const machine = counts.map((): number[] => []);
   for (let repeat = 0; repeat < session.effort.studyRepeats; repeat++) {
     for (let i = 0; i < counts.length; i++) {
       readings.push(...(await readYardstick(session)));
+      machine[i]!.push(...(await yardsticksAtOnce(session, counts[i]!)));
       const { whole, running } = await timeWorkers(session, scenario, counts[i]!);
       speeds[i]!.whole.push(whole);
       speeds[i]!.running.push(running);
@@ -54,7 +56,7 @@ async function measureWorkers(session: Session): Promise<Figure[]> {
   }
   readings.push(...(await readYardstick(session)));
   const yardstick = fastest(readings);
-  return (['whole', 'running'] as const).flatMap((span) =>
+  const figures = (['whole', 'running'] as const).flatMap((span) =>
     workerFigures(
       session,
       span,
@@ -63,6 +65,7 @@ async function measureWorkers(session: Session): Promise<Figure[]> {
       yardstick,
     ),
   );
+  return [...figures, ...machineFigures(session, counts, machine)];
 }
 
 function workerFigures(
@@ -89,6 +92,24 @@ function workerFigures(
   }));
   const ratio = over(speeds.at(-1)!, speeds[0]!)!;
   return [...figures, plain(label(`${counts.at(-1)!} workers over 1`), 'times', ratio, samples)];
+}
+
+/** One after the other they do as much each; at once they share what cores share, here and with other guests. */
+async function yardsticksAtOnce({ yardstick, signal }: Session, count: number): Promise<number[]> {
+  return yardstick === undefined ? [] : [await yardstick.readTogether(count, signal)];
+}
+
+/** What the machine itself makes of more cores: no work on threads can be held to more. */
+function machineFigures(
+  { effort }: Session,
+  counts: readonly number[],
+  machine: readonly (readonly number[])[],
+): Figure[] {
+  const one = fastest(machine[0]!);
+  const all = fastest(machine.at(-1)!);
+  if (one === null || all === null) return [];
+  const label = { measurement: 'study', name: `${counts.at(-1)!} yardsticks at once over 1` };
+  return [plain(label, 'times', over(all, one)!, effort.studyRepeats)];
 }
 
 async function timeWorkers({ effort, signal }: Session, scenario: Scenario, workers: number) {

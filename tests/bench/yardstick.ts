@@ -13,12 +13,16 @@ const FLAGS = ['-O3', '-march=native', '-ffast-math'];
 /** A run is about as long as one sample of ours (some milliseconds), so that both dodge disturbance alike. */
 const MINUTES = 20_160;
 const RUNS = 20;
+/** Of several at once: long enough for them to run beside each other. */
+const RUNS_TOGETHER = 2000;
 
 export interface Yardstick {
   readonly command: string;
   /** Every reading of this session, million inverter-minutes per second. */
   readonly readings: readonly number[];
   read(times: number, signal: AbortSignal): Promise<number[]>;
+  /** What so many of them do together when they run at once: as much as the machine's cores are worth to anybody. */
+  readTogether(count: number, signal: AbortSignal): Promise<number>;
   remove(): Promise<void>;
 }
 
@@ -40,11 +44,15 @@ export async function compileYardstick(compiler = process.env['CC'] ?? 'cc'): Pr
     readings.push(...fresh);
     return fresh;
   };
-  return { command: [compiler, ...FLAGS].join(' '), readings, read, remove };
+  const readTogether = async (count: number, signal: AbortSignal) => {
+    const each = Array.from({ length: count }, () => readOnce(program, signal, RUNS_TOGETHER));
+    return (await Promise.all(each)).reduce((sum, millions) => sum + millions, 0);
+  };
+  return { command: [compiler, ...FLAGS].join(' '), readings, read, readTogether, remove };
 }
 
-async function readOnce(program: string, signal: AbortSignal): Promise<number> {
-  const { stdout } = await run(program, [String(MINUTES), String(RUNS)], { signal });
+async function readOnce(program: string, signal: AbortSignal, runs = RUNS): Promise<number> {
+  const { stdout } = await run(program, [String(MINUTES), String(runs)], { signal });
   const millions = Number(/^([\d.]+) million inverter-minutes/.exec(stdout)?.[1]);
   if (!(millions > 0)) throw new Error(`the yardstick printed ${JSON.stringify(stdout)}, which is no speed`);
   return millions;
