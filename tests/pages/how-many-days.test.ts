@@ -180,8 +180,17 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
       expect(png.length).toBeGreaterThan(5000);
       const csv = (await save('Save the table as CSV')).toString('utf8').trim().split('\n');
       expect(csv.length).toBeGreaterThan(4);
-      expect(csv[0]).toContain('alternative,strategy');
+      expect(csv[0]).toMatch(/^alternative,strategy,.*,study$/);
+      for (const line of csv.slice(1))
+        expect(line).toMatch(/,"[^"]*seed “page test”[^"]*Scenario [0-9a-f]{12}/);
     }
+  });
+
+  it('says beside a chart of one household of several which one it is', async () => {
+    const from = (chart: string) => whole.page.locator(`#${chart} .provenance`).innerText();
+    const [first] = scenario.alternatives;
+    expect(await from('survival-curves')).toContain(`${scenario.title}: ${first!.title}. `);
+    expect(await from('what-changes')).toContain(`${scenario.title}. `);
   });
 
   it('carries the usual cautions', async () => {

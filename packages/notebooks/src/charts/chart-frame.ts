@@ -20,20 +20,24 @@ export interface ChartParts {
   readonly table: DataTable;
   /** Of a whole study; or the line as it is to stand. */
   readonly provenance: Provenance | string;
+  /** The alternative that the figures are of, where the study has others. */
+  readonly alternative?: string | undefined;
 }
 
 /** The line that lets somebody else repeat the figures. */
-export function provenanceText(from: Provenance | string): string {
+export function provenanceText(from: Provenance | string, alternative?: string): string {
   if (typeof from === 'string') return from;
+  const household = alternative === undefined ? from.scenarioTitle : `${from.scenarioTitle}: ${alternative}`;
   return (
-    `${from.scenarioTitle}. ${simulatedOutages(from.draws)}, seed “${from.seed}”, weather: ${from.weatherName}. ` +
+    `${household}. ${simulatedOutages(from.draws)}, seed “${from.seed}”, weather: ${from.weatherName}. ` +
     `Scenario ${from.scenarioHash}, Rideout ${from.version}.`
   );
 }
 
 /** A figure element. The picture is one image to a screen reader; the sentences and the table are its content. */
 export function chartFrame(parts: ChartParts): HTMLElement {
-  const { id, title, note, key, sentences = [], table, provenance } = parts;
+  const { id, title, note, key, sentences = [], table } = parts;
+  const foot = provenanceText(parts.provenance, parts.alternative);
   return html`<figure class="chart" id=${id} aria-labelledby=${`${id}-title`}>
     <figcaption>
       <h2 class="chart-title" id=${`${id}-title`}>${title}</h2>
@@ -63,21 +67,16 @@ export function chartFrame(parts: ChartParts): HTMLElement {
         ${dataTable(table)}
       </div>
     </details>
-    <div class="chart-foot">${exportButtons(parts)}</div>
-    <p class="provenance">${provenanceText(provenance)}</p>
+    <div class="chart-foot">${exportButtons(parts, foot)}</div>
+    <p class="provenance">${foot}</p>
   </figure>`;
 }
 
-function exportButtons({
-  id,
-  title,
-  note,
-  picture,
-  key,
-  table,
-  provenance,
-}: ChartParts): readonly HTMLElement[] {
-  const parts = { picture, title, note, key, foot: provenanceText(provenance) };
+function exportButtons(
+  { id, title, note, picture, key, table }: ChartParts,
+  foot: string,
+): readonly HTMLElement[] {
+  const parts = { picture, title, note, key, foot };
   const button = (label: string, save: () => void | Promise<void>) =>
     html`<button type="button" onclick=${() => void save()} aria-label=${`${label}: ${title}`}>
       ${label}
@@ -85,7 +84,7 @@ function exportButtons({
   return [
     button('Save as SVG', () => savePicture(parts, `${id}.svg`)),
     button('Save as PNG', () => savePicture(parts, `${id}.png`)),
-    button('Save the table as CSV', () => saveText(tableCsv(table), 'text/csv', `${id}.csv`)),
+    button('Save the table as CSV', () => saveText(tableCsv(table, foot), 'text/csv', `${id}.csv`)),
   ];
 }
 

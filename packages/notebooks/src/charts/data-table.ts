@@ -36,7 +36,7 @@ export function dataTable({ caption, columns, rows }: DataTable): HTMLElement {
   </table>`;
 }
 
-/** Comma-separated, full precision; empty = null. */
-export function tableCsv({ exact }: DataTable): string {
-  return `${csvFormat(exact)}\n`;
+/** Comma-separated, full precision; empty = null. The last column says in every row where the figures are from. */
+export function tableCsv({ exact }: DataTable, study: string): string {
+  return `${csvFormat(exact.map((row) => ({ ...row, study })))}\n`;
 }

@@ -9,7 +9,7 @@ import { svg } from '../elements.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { bestForNeeds } from './need-endurance.ts';
-import { shownStrategies, type Shown } from './nine-in-ten-words.ts';
+import { alternativeShown, shownStrategies, type Shown } from './nine-in-ten-words.ts';
 import { PLOT_STYLE, STRIP_NAME } from './what-changes.ts';
 
 export interface EnergyByTierOptions extends Shown {
@@ -44,6 +44,7 @@ export function energyByTier(study: StudySummary, options: EnergyByTierOptions):
     sentences: strategies.map((s) => `${s.strategyTitle}: ${tiersOf(s).map(tierWords).join('; ')}.`),
     table: tiersTable(lines),
     provenance: study.provenance,
+    alternative: alternativeShown(study.strategies, options),
   });
 }
 

@@ -7,7 +7,7 @@ import { daysDown, daysInterval, percent, type NeedFigures, type NeedsAnswer } f
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { degreesIn, type Look } from './look.ts';
-import type { Shown } from './nine-in-ten-words.ts';
+import { alternativeShown, type Shown } from './nine-in-ten-words.ts';
 import { intervalText, reachText } from './reach-text.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
@@ -39,6 +39,7 @@ export function familyNeeds(answer: NeedsAnswer, options: FamilyNeedsOptions): H
     ],
     table: table(figures, answer),
     provenance,
+    alternative: alternativeShown(answer.figures, options),
   });
 }
 

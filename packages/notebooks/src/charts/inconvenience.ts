@@ -9,7 +9,7 @@ import { svg } from '../elements.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { unmetHours } from './need-endurance.ts';
-import { shownStrategies, type Shown } from './nine-in-ten-words.ts';
+import { alternativeShown, shownStrategies, type Shown } from './nine-in-ten-words.ts';
 import { PLOT_STYLE, STRIP_NAME } from './what-changes.ts';
 
 export interface InconvenienceOptions extends Shown {
@@ -44,6 +44,7 @@ export function inconvenience(study: StudySummary, options: InconvenienceOptions
     sentences: strategies.map((s) => sentence(s, horizonDays)),
     table: burdenTable(strategies, horizonDays),
     provenance: study.provenance,
+    alternative: alternativeShown(study.strategies, options),
   });
 }
 

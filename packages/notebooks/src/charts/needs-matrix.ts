@@ -17,7 +17,7 @@ import {
   type NeedEndurance,
 } from './need-endurance.ts';
 import { needsTable } from './needs-table.ts';
-import { shownStrategies, type Shown } from './nine-in-ten-words.ts';
+import { alternativeShown, shownStrategies, type Shown } from './nine-in-ten-words.ts';
 import { reachText } from './reach-text.ts';
 import { markerShape } from './series-key.ts';
 import type { Marker } from './series-style.ts';
@@ -60,6 +60,7 @@ export function needsMatrix(study: StudySummary, options: NeedsMatrixOptions): H
     sentences: strategies.map((s) => strategySentence(s, study.horizonDays)),
     table: needsTable(strategies, study.horizonDays),
     provenance: study.provenance,
+    alternative: alternativeShown(study.strategies, options),
   });
 }
 

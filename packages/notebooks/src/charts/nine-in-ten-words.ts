@@ -18,6 +18,15 @@ export function shownStrategies(
   );
 }
 
+/** The title of the alternative meant, where it is one of several. */
+export function alternativeShown(
+  figures: readonly { readonly alternativeId: string; readonly alternativeTitle: string }[],
+  { alternativeId }: Shown,
+): string | undefined {
+  const several = figures.some((f) => f.alternativeId !== alternativeId);
+  return several ? figures.find((f) => f.alternativeId === alternativeId)?.alternativeTitle : undefined;
+}
+
 /** The longest-lasting strategy shown, and the first shown to compare it with, unless that is the same. */
 export function bestAndFirst(strategies: readonly StrategySummary[]): {
   best?: StrategySummary;

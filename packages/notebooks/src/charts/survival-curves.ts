@@ -10,7 +10,7 @@ import type { StudySummary } from '@rideout/sim';
 import { chartFrame } from './chart-frame.ts';
 import { curveSentence } from './curve-sentences.ts';
 import { curvesTable } from './curves-table.ts';
-import { nineInTenTitle, shownStrategies, type Shown } from './nine-in-ten-words.ts';
+import { alternativeShown, nineInTenTitle, shownStrategies, type Shown } from './nine-in-ten-words.ts';
 import { seriesKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
 import type { CurveSeries } from './survival-rows.ts';
@@ -43,6 +43,7 @@ export async function survivalCurves(
       horizonDays,
     ),
     provenance,
+    alternative: alternativeShown(study.strategies, options),
   });
 }
 
