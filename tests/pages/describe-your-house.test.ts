@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkScenario, readScenario, scenarioHash, type Scenario } from '@rideout/sim';
 import { loadScenario, readDataFile } from '@rideout/sim/node';
 import { houseText } from '../../packages/notebooks/src/page/house-file.ts';
-import { withoutSecondUnit } from '../../packages/notebooks/src/page/house-removals.ts';
+import { withoutCircuit, withoutSecondUnit } from '../../packages/notebooks/src/page/house-removals.ts';
 import { writtenHouse } from '../../packages/notebooks/src/page/house-from-scenario.ts';
 import { houseTables } from '../../packages/notebooks/src/page/house-tables.ts';
 import { noBrowser } from './browser.ts';
@@ -207,8 +207,19 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     );
     expect(await page.getByLabel('Feeds leg').inputValue()).toBe('both');
     await page.waitForTimeout(400); // longer than a change waits for its check
-    const troubles = await page.locator('.trouble li').allInnerTexts();
-    expect(troubles.filter((text) => /Leg|leg/.test(text))).toEqual([]);
+    expect(await page.locator('.trouble li').allInnerTexts()).toEqual([]);
+  });
+
+  it('takes what was to be bought for a unit or a circuit off the ladder with it', () => {
+    const { spec } = writtenHouse(full, tables);
+    const ids = (of: typeof spec) => of.ladder!.steps.map(({ id }) => id);
+    const single = withoutSecondUnit(spec).spec;
+    const gone = ['second-unit', 'second-panels', 'second-module'];
+    expect(ids(single)).toEqual(ids(spec).filter((id) => !gone.includes(id)));
+    expect(JSON.stringify(single.ladder)).not.toContain('units.west');
+    expect(single.ladder!.start.without).toEqual(['units.east.solar']);
+    const fridge = spec.circuits.findIndex(({ id }) => id === 'fridge');
+    expect(ids(withoutCircuit(spec, fridge))).toEqual(ids(spec).filter((id) => id !== 'refrigerator'));
   });
 
   it('names the circuit that a fault is of, and never shows a block of the file', async () => {

@@ -3,6 +3,7 @@ import type { ScenarioSpec } from '@rideout/sim';
 import { listed } from './card-steps.ts';
 
 type Unit = ScenarioSpec['units'][number];
+type LadderStep = NonNullable<ScenarioSpec['ladder']>['steps'][number];
 type Rule = NonNullable<ScenarioSpec['strategies'][number]['rules']>[number];
 
 /** Rules that named the circuit alone go with it; so do changes of it in alternatives and on the ladder. */
@@ -20,18 +21,56 @@ export function withoutCircuit(spec: ScenarioSpec, c: number): ScenarioSpec {
         ? circuit
         : { ...circuit, sharedNeutralWith },
     );
-  const ladder = spec.ladder && {
-    ...spec.ladder,
-    start: withoutChanges(spec.ladder.start, prefix),
-    steps: spec.ladder.steps.map((step) => withoutChanges(step, prefix)),
-  };
   return {
     ...spec,
     circuits,
     strategies,
     ...(alternatives ? { alternatives } : {}),
-    ...(ladder ? { ladder } : {}),
+    ...ladderWithout(spec, [prefix]),
   };
+}
+
+/**
+ * The ladder without anything at or under these paths. A step that brought nothing else, or did nothing else, goes with
+ * it, and whoever needed that step no longer does; a ladder without steps is none.
+ */
+function ladderWithout({ ladder }: ScenarioSpec, prefixes: readonly string[]): Pick<ScenarioSpec, 'ladder'> {
+  if (ladder === undefined) return {};
+  const stays = (path: string) => !prefixes.some((prefix) => isAtOrUnder(path, prefix));
+  const kept = ladder.steps.filter((step) => hasPoint(itemWithout(step, stays), step));
+  const ids = kept.map(({ id }) => id);
+  const steps = kept.map((step) => ({
+    ...itemWithout(step, stays),
+    needs: (step.needs ?? []).filter((id) => ids.includes(id)),
+  }));
+  const start = itemWithout(ladder.start, stays);
+  return { ladder: steps.length > 0 ? { ...ladder, start, steps } : undefined };
+}
+
+/** Whether a step is still for something, of what it was for before. */
+function hasPoint(after: LadderStep, before: LadderStep): boolean {
+  if (before.brings !== undefined && after.brings === undefined) return false;
+  return [after.change, after.add, after.brings, after.strategy].some((x) => x !== undefined);
+}
+
+type LadderItem = Pick<LadderStep, 'change' | 'add' | 'brings'> & { readonly without?: string[] | undefined };
+
+/** Without the paths that do not stay, and without keys of which nothing stays. */
+function itemWithout<T extends LadderItem>(item: T, stays: (path: string) => boolean): T {
+  const { change, add, brings, without, ...rest } = item;
+  const staying = <V>(values: Record<string, V> | undefined) =>
+    Object.entries(values ?? {}).filter(([path]) => stays(path));
+  const some = (key: string, entries: readonly unknown[], value: unknown) =>
+    entries.length > 0 ? { [key]: value } : {};
+  const [changes, adds] = [staying(change), staying(add)];
+  const [brought, missing] = [(brings ?? []).filter(stays), (without ?? []).filter(stays)];
+  return {
+    ...rest,
+    ...some('change', changes, Object.fromEntries(changes)),
+    ...some('add', adds, Object.fromEntries(adds)),
+    ...some('brings', brought, brought),
+    ...some('without', missing, missing),
+  } as T;
 }
 
 /** What is said to change, without anything at or under this path. */
@@ -72,7 +111,7 @@ function byName(rule: Rule, circuits: ScenarioSpec['circuits']): Rule {
   return { ...rule, circuits: { ...rest, ids: held.map(({ id }) => id) } };
 }
 
-/** Nobody puts to sleep, feeds or changes a unit that is not there. */
+/** Nobody puts to sleep, feeds, changes or buys a unit that is not there. */
 function lettingGoOfUnit(spec: ScenarioSpec, { id }: Unit): ScenarioSpec {
   const strategies = spec.strategies.map((strategy) =>
     strategy.rules
@@ -82,7 +121,12 @@ function lettingGoOfUnit(spec: ScenarioSpec, { id }: Unit): ScenarioSpec {
   const alternatives = spec.alternatives?.map((alternative) =>
     withoutChanges(withoutChanges(alternative, `units.${id}`), 'units.1'),
   );
-  return { ...spec, strategies, ...(alternatives ? { alternatives } : {}) };
+  return {
+    ...spec,
+    strategies,
+    ...(alternatives ? { alternatives } : {}),
+    ...ladderWithout(spec, [`units.${id}`, 'units.1']),
+  };
 }
 
 function namesOf(circuits: ScenarioSpec['circuits']): string {
@@ -96,8 +140,9 @@ function lettingGo(rule: Rule, id: string): Rule[] {
 }
 
 function withoutPaths(change: Readonly<Record<string, unknown>>, prefix: string): Record<string, unknown> {
-  const entries = Object.entries(change).filter(
-    ([path]) => path !== prefix && !path.startsWith(`${prefix}.`),
-  );
-  return Object.fromEntries(entries);
+  return Object.fromEntries(Object.entries(change).filter(([path]) => !isAtOrUnder(path, prefix)));
+}
+
+function isAtOrUnder(path: string, prefix: string): boolean {
+  return path === prefix || path.startsWith(`${prefix}.`);
 }
