@@ -136,6 +136,74 @@ describe('readProfile', () => {
     expect(faultsOf(`time,watts\n${text}`)).toEqual([told]);
   });
 
+  /** Hourly or quarter-hourly readings of whole days of New York's clock, 100 W at one o'clock, 200 W at two … */
+  function acrossAChange(from: string, days: number, step: number): string {
+    const clock = new Intl.DateTimeFormat('sv-SE', {
+      timeZone: 'America/New_York',
+      dateStyle: 'short',
+      timeStyle: 'short',
+    });
+    const begin = Date.parse(from);
+    const end = begin + days * 86_400_000 + 3_600_000;
+    const times = [];
+    for (let at = begin; at < end; at += step * 60_000) times.push(clock.format(at));
+    return `time,watts\n${times.map((time) => `${time},${100 * Number(time.slice(11, 13))}`).join('\n')}`;
+  }
+
+  it.each([
+    ['forward', 60, '2026-03-07T05:00Z', [0, 100, 100, 300]],
+    ['forward', 15, '2026-03-07T05:00Z', [0, 100, 100, 300]],
+    ['back', 60, '2026-10-31T04:00Z', [0, 100, 200, 300]],
+    ['back', 15, '2026-10-31T04:00Z', [0, 100, 200, 300]],
+  ])(
+    'goes on across clocks that go %s in the house’s zone, %i minutes apart, and says so',
+    (way, step, from, small) => {
+      const notes: string[] = [];
+      const text = acrossAChange(from, 3, step);
+      const zone = { timeZone: 'America/New_York', onNote: (note: string) => notes.push(note) };
+      const { watts, intervalMinutes } = readProfile(text, 'shed.csv', zone);
+      expect([intervalMinutes, watts.length]).toEqual([step, (3 * 1440) / step]);
+      const usual = Array.from({ length: 24 }, (_, h) => 100 * h);
+      const hourly = watts.filter((_, k) => (k * step) % 60 === 0);
+      expect(hourly.slice(0, 24)).toEqual(usual);
+      expect(hourly.slice(24, 48)).toEqual([...small, ...usual.slice(4)]);
+      expect(hourly.slice(48)).toEqual(usual);
+      expect(notes).toEqual([
+        expect.stringMatching(new RegExp(`^the clocks went ${way} on 2026-(03-08|11-01): `)),
+      ]);
+    },
+  );
+
+  it('takes the mean of an hour that comes twice, and leaves gaps that no clock explains', () => {
+    const back = [
+      '00:00,10',
+      '00:30,20',
+      '01:00,30',
+      '01:30,40',
+      '01:00,50',
+      '01:30,60',
+      '02:00,70',
+      '02:30,80',
+    ];
+    const text = `time,watts\n${back.map((row) => `2026-11-01T${row}`).join('\n')}`;
+    const { watts } = readProfile(text, 'shed.csv', { timeZone: 'America/New_York' });
+    expect(watts).toEqual([10, 20, 40, 50, 70, 80]);
+    const told = (timeZone: string, times: string[]) => {
+      const rows = times.map((time) => `2026-03-${time},3`).join('\n');
+      return () => readProfile(`time,watts\n${rows}`, 'shed.csv', { timeZone });
+    };
+    const gap = ['08T00:00', '08T01:00', '08T03:00', '08T04:00'];
+    expect(told('America/New_York', gap)).not.toThrow();
+    expect(told('America/Phoenix', gap)).toThrow(
+      'a gap: 1 reading is missing before this line; the clocks of America/Phoenix do not change that day',
+    );
+    const twice = ['08T00:00', '08T01:00', '08T01:00', '08T02:00', '08T03:00'];
+    expect(told('America/New_York', twice)).toThrow(
+      'the clocks of America/New_York change that day, but not so',
+    );
+    expect(told('Nowhere/Land', gap)).toThrow('write the whole file in standard time');
+  });
+
   it('takes no more watts than the schema does', () => {
     expect(faultsOf('time,watts\n00:00,1e6\n00:15,1000001')).toEqual([
       '3: the watts are 1000001; expected at most 1000000',

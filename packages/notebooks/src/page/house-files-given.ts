@@ -35,7 +35,7 @@ export function giveFile(name: string, text: string, use: FileFor, { draft }: Ho
     for (const other of ['monthly', 'normals']) draft.set(['weather', other], undefined);
     return draft.set(['weather', 'yearFile'], name, 'shape');
   }
-  draft.files.profiles.set(name, readProfile(text, name));
+  draft.files.profiles.set(name, readProfile(text, name, { timeZone: draft.spec.site.timeZone }));
   if (use === 'profile') return draft.filesGiven();
   const measured = { kind: 'measured', file: name, title: 'Measured' };
   draft.set(['circuits', use.circuit, 'appliances'], [measured], 'shape');

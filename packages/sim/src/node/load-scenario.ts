@@ -48,8 +48,11 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
   };
   const profileOf = (file: string) => {
     const text = readText(resolve(dirname(path), file), read.file, file);
-    const profile = readProfile(text, file);
-    notes.push(...[...profileHints(profile), ...profileZoneHints(text)].map((hint) => `${file}: ${hint}`));
+    const hints: string[] = [];
+    const { timeZone } = read.scenario.site;
+    const profile = readProfile(text, file, { timeZone, onNote: (note) => hints.push(note) });
+    hints.push(...profileHints(profile), ...profileZoneHints(text));
+    notes.push(...hints.map((hint) => `${file}: ${hint}`));
     return profile;
   };
   const normals = readNormals(readDataFile('normals.csv'));

@@ -1,5 +1,7 @@
+import { isKnownZone } from '../clock/zone-offset.ts';
 import type { MeasuredProfile } from '../scenario/scenario.ts';
 import { MOST } from '../scenario/schema-terms.ts';
+import { clockShiftMinutes, evenedClocks, type DatedReadings } from './profile-clock-changes.ts';
 import { profileColumns } from './profile-columns.ts';
 import { ProfileFileError, type ProfileFinding } from './profile-file-error.ts';
 import { profileFromMidnight } from './profile-from-midnight.ts';
@@ -13,9 +15,17 @@ import { profileTime, type TimeStyle } from './profile-time.ts';
  * Whole days are kept when there are any, and the profile begins at midnight (see `profileFromMidnight`).
  *
  * @param fileName as told in messages.
+ * @param options.timeZone of the house (IANA): dated records may then go across its changes of the clock (see
+ *   `evenedClocks`); left out, an hour more or less between two readings is a fault.
+ * @param options.onNote told, in plain sentences, what was done where the clocks changed.
  * @throws ProfileFileError with every fault by line.
  */
-export function readProfile(text: string, fileName: string): MeasuredProfile {
+export function readProfile(
+  text: string,
+  fileName: string,
+  options: { readonly timeZone?: string; readonly onNote?: (note: string) => void } = {},
+): MeasuredProfile {
+  const { timeZone, onNote } = options;
   const findings: ProfileFinding[] = [];
   const [header, ...rows] = linesOf(text);
   if (header === undefined) {
@@ -25,14 +35,19 @@ export function readProfile(text: string, fileName: string): MeasuredProfile {
   }
   const columns = profileColumns(header, findings);
   if (columns === undefined) throw new ProfileFileError(fileName, findings);
-  const readings = readRows(rows, columns, findings);
+  const asWritten = readRows(rows, columns, findings);
   if (rows.length < 2)
     findings.push({
       line: header.line,
       text: `at least two readings are expected below the header; found ${rows.length}`,
     });
-  const interval = usualInterval(readings.minutes);
-  checkIntervals(readings, interval, findings);
+  const interval = usualInterval(asWritten.minutes);
+  const zone = timeZone !== undefined && isKnownZone(timeZone) ? timeZone : undefined;
+  const byClock = zone !== undefined && asWritten.style === 'date';
+  const readings = byClock
+    ? evenedClocks(asWritten, interval, zone, SLACK_MINUTES)
+    : { ...asWritten, notes: [] };
+  checkIntervals(readings, asWritten.style, interval, zone, findings);
   if (findings.length === 0 && readings.watts.length * interval < 1) {
     findings.push({ line: header.line, text: 'the readings last less than a minute together' });
   }
@@ -41,6 +56,7 @@ export function readProfile(text: string, fileName: string): MeasuredProfile {
       fileName,
       findings.sort((a, b) => a.line - b.line),
     );
+  for (const note of readings.notes) onNote?.(note);
   return profileFromMidnight({ intervalMinutes: interval, watts: readings.watts }, readings.minutes[0]!);
 }
 
@@ -137,19 +153,28 @@ function usualInterval(minutes: readonly number[]): number {
 const SLACK_MINUTES = 0.5 / 60 + 1e-9;
 
 const HOUR_MINUTES = 60;
-const CLOCKS_CHANGED =
-  '; if the clocks were changed there, write the whole file in standard time, without daylight saving';
+
+/** What may be behind an hour more or less between two dated readings. */
+function ifClocksChanged(timeZone: string | undefined, localMinute: number): string {
+  if (timeZone === undefined)
+    return '; if the clocks were changed there, write the whole file in standard time, without daylight saving';
+  return clockShiftMinutes(timeZone, localMinute) === 0
+    ? `; the clocks of ${timeZone} do not change that day`
+    : `; the clocks of ${timeZone} change that day, but not so`;
+}
 
 function checkIntervals(
-  { style, lines, minutes }: Readings,
+  { lines, minutes }: DatedReadings,
+  style: TimeStyle | undefined,
   interval: number,
+  timeZone: string | undefined,
   findings: ProfileFinding[],
 ): void {
   for (let k = 1; k < minutes.length; k++) {
     const step = minutes[k]! - minutes[k - 1]!;
     if (Math.abs(step - interval) <= SLACK_MINUTES) continue;
     const byAnHour = Math.abs(Math.abs(step - interval) - HOUR_MINUTES) <= SLACK_MINUTES;
-    const changed = style === 'date' && byAnHour ? CLOCKS_CHANGED : '';
+    const changed = style === 'date' && byAnHour ? ifClocksChanged(timeZone, minutes[k]!) : '';
     findings.push({ line: lines[k]!, text: stepFault(step, interval) + changed });
   }
 }
