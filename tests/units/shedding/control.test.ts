@@ -29,10 +29,14 @@ const PERSON = {
 };
 
 function control(...rules: RuleSpec[]) {
+  return controlOf(PERSON, ...rules);
+}
+
+function controlOf(person: typeof PERSON, ...rules: RuleSpec[]) {
   const strategy = compileStrategy({ id: 's', title: 'S', carriedOutBy: 'switch', rules }, CIRCUITS, UNITS);
   const plan = planControl(
     strategy,
-    PERSON,
+    person,
     CIRCUITS.map((c) => c.tier),
   );
   const state = startControl(plan);
@@ -126,17 +130,43 @@ describe('a sleep rule', () => {
   });
 });
 
+describe('two units that may sleep', () => {
+  const below = (unit: string): RuleSpec => ({
+    by: 'sleep',
+    unit,
+    circuits: 'dropped',
+    sleepBelowFraction: 0.5,
+    wakeAboveFraction: 0.9,
+  });
+
+  it.each([
+    ['west', 'east'],
+    ['east', 'west'],
+  ])('take turns: one that sleeps is not woken for the other (%s written first)', (first, second) => {
+    const { think, state } = control(below(first), below(second));
+    think({ charge: [0.8, 0.45] });
+    expect(state.asleepUnit).toBe(1);
+    think({ charge: [0.48, 0.5] }); // the other would sleep, and this one has not come to its level
+    expect(state.asleepUnit).toBe(1);
+    think({ charge: [0.4, 0.95] });
+    expect(state.asleepUnit).toBe(0);
+  });
+});
+
 describe('tiers held back after a trip', () => {
-  it('are the least essential ones, more each time, never the first, and all come back together', () => {
-    const { plan, state } = control();
-    const allowed = () => Array.from(state.allowed);
-    holdTiersBack(plan, state); // five tiers less two
-    expect(allowed()).toEqual([1, 1, 0]);
-    holdTiersBack(plan, state);
-    expect(allowed()).toEqual([1, 0, 0]);
-    holdTiersBack(plan, state);
-    expect(allowed()).toEqual([1, 0, 0]);
-    releaseHeldTiers(plan, state);
-    expect(allowed()).toEqual([1, 1, 1]);
+  it('are the least essential of those that the house has, more each time, never the first, and all come back together', () => {
+    const one = controlOf({ ...PERSON, afterTripShedTiers: 1 });
+    const allowed = ({ state }: typeof one) => Array.from(state.allowed);
+    holdTiersBack(one.plan, one.state);
+    expect(allowed(one)).toEqual([1, 1, 0]);
+    holdTiersBack(one.plan, one.state);
+    expect(allowed(one)).toEqual([1, 0, 0]);
+    holdTiersBack(one.plan, one.state);
+    expect(allowed(one)).toEqual([1, 0, 0]);
+    releaseHeldTiers(one.plan, one.state);
+    expect(allowed(one)).toEqual([1, 1, 1]);
+    const two = control();
+    holdTiersBack(two.plan, two.state);
+    expect(allowed(two)).toEqual([1, 0, 0]);
   });
 });

@@ -6,7 +6,7 @@ import {
   resampledTimesReached,
   type Runtimes,
 } from '../trials/bootstrap.ts';
-import { MINUTES_PER_DAY } from '../trials/minutes-per-day.ts';
+import { horizonMinutes, MINUTES_PER_DAY } from '../trials/minutes-per-day.ts';
 import { pairedRuntimes } from '../trials/paired.ts';
 import { daysReachedBy, timeReachedBy } from '../trials/quantile.ts';
 import type { Estimate } from '../trials/study-summary.ts';
@@ -59,7 +59,7 @@ export function compareRuntimes(
   return {
     reached: (at) => daysReachedBy(share, tables[at]!, MINUTES_PER_DAY),
     gain: (first, second) => ({
-      days: inDays(resampledDifference(sides[second]!, sides[first]!, horizonDays * MINUTES_PER_DAY)),
+      days: inDays(resampledDifference(sides[second]!, sides[first]!, horizonMinutes(horizonDays))),
       meanDays: inDays(pairedRuntimes(runtimes[second]!.times, runtimes[first]!.times).meanDifference),
     }),
   };

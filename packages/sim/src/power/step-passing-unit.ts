@@ -98,7 +98,7 @@ export function stepPassing(
     }
   }
   state.storedWmin = stored;
-  state.overloadedMinutes = 0;
+  if (k > 0) state.overloadedMinutes = 0;
   event[0] = ended;
   return k;
 }

@@ -131,7 +131,7 @@ export const unit = z.strictObject({
   wiring: unitWiring.optional(),
   charger: z
     .strictObject({
-      maxW: positive(),
+      maxW: positive().describe('AC watts it takes at most; the bank gets efficiency times that.'),
       efficiency: z.number().min(0.5).max(1).default(0.93),
       feed: chargerFeed.optional(),
     })

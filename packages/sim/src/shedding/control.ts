@@ -12,6 +12,8 @@ export interface ControlPlan {
   readonly day: PersonDay;
   readonly nextDecision: Uint16Array;
   readonly tiers: Uint8Array;
+  /** Those that the house has, 1 first. */
+  readonly tiersThere: readonly number[];
   readonly leastTier: number;
   readonly person: PersonSpec;
   readonly readsSun: boolean;
@@ -28,6 +30,7 @@ export function planControl(
     day: personDay(person),
     nextDecision: minutesToNextDecision(strategy, person),
     tiers: Uint8Array.from(tiers),
+    tiersThere: [...new Set([1, ...tiers])].sort((a, b) => a - b),
     leastTier: Math.max(...tiers),
     person,
     readsSun: strategy.rules.some((r) => r.by === 'sun'),
@@ -74,7 +77,7 @@ export function rethink(plan: ControlPlan, state: ControlState, readings: Readin
   const { awake, bedtime } = plan.day;
   const minute = readings.localMinuteOfDay;
   const forTheNight = !plan.strategy.bySwitch && (bedtime[minute] === 1 || awake[minute] === 0);
-  let asleepUnit = -1;
+  let asleepUnit = unitStillAsleep(plan, state, readings, forTheNight);
   let moved = false;
   let changed = false;
   for (let r = 0; r < gates.length; r++) {
@@ -94,6 +97,21 @@ export function rethink(plan: ControlPlan, state: ControlState, readings: Readin
   state.moved = moved;
   if (changed) setAllowed(plan, state);
   return changed;
+}
+
+/** The unit that was put to sleep and still has reason to: the other is not put to sleep before it is woken. */
+function unitStillAsleep(
+  { gates }: ControlPlan,
+  { ruleAllows }: ControlState,
+  readings: Readings,
+  forTheNight: boolean,
+): number {
+  for (let r = 0; r < gates.length; r++) {
+    const gate = gates[r]!;
+    if (gate.by === 'sleep' && ruleAllows[r] === 0 && !isOpen(gate, false, readings, forTheNight))
+      return gate.unit;
+  }
+  return -1;
 }
 
 /** A circuit is allowed while every rule that holds it allows it and its tier is not held back after a trip. */
@@ -145,7 +163,9 @@ function narrow(levels: Float64Array, below: number, above: number, charge: numb
 
 /** After a trip: the person brings the unit back with the least essential tiers left off; more of them each time. */
 export function holdTiersBack(plan: ControlPlan, state: ControlState): void {
-  state.heldTier = Math.max(1, state.heldTier - plan.person.afterTripShedTiers);
+  const { tiersThere } = plan;
+  const at = tiersThere.findLastIndex((tier) => tier <= state.heldTier);
+  state.heldTier = tiersThere[Math.max(0, at - plan.person.afterTripShedTiers)]!;
   setAllowed(plan, state);
 }
 

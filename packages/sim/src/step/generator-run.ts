@@ -98,7 +98,7 @@ export function decideGenerator(generator: GeneratorRun, now: GeneratorReadings)
     generator.ranBeforeToday = generatorMinutes(generator, now.minute);
   }
   if (generator.out !== READY && now.minute >= generator.outUntil) comeBack(generator, now);
-  if (now.looking || !plan.byHand)
+  if (!plan.byHand || (now.looking && plan.awake[now.localMinuteOfDay] === 1))
     generator.wanted = wantsGenerator(plan, generator.wanted, now.lowestCharge);
   const before = generator.running;
   stopWithoutFuel(generator, now);
@@ -138,7 +138,7 @@ function stopWithoutFuel(generator: GeneratorRun, now: GeneratorReadings): void 
   if (generator.out !== READY || leftL(generator, now) >= generator.compiled.mostLPerMinute) return;
   if (generator.running) stop(generator, now.minute);
   if (generator.cansL > 0)
-    standStill(generator, REFUELLING, now.nextAwake + generator.compiled.spec.refuelMinutes);
+    standStill(generator, REFUELLING, now.nextAwake + atLeastOne(generator.compiled.spec.refuelMinutes));
   else {
     standStill(generator, NO_FUEL, Infinity);
     generator.fuelGoneAt = now.minute;
@@ -151,7 +151,12 @@ function stopForService(generator: GeneratorRun, now: GeneratorReadings): void {
   generator.serviceAt = now.nextAwake;
   if (now.nextAwake > now.minute) return;
   if (generator.running) stop(generator, now.minute);
-  standStill(generator, IN_SERVICE, now.minute + generator.compiled.spec.maintenance.minutes);
+  standStill(generator, IN_SERVICE, now.minute + atLeastOne(generator.compiled.spec.maintenance.minutes));
+}
+
+/** A pause of no minutes still ends in the next: in one minute it may be thought of more than once. */
+function atLeastOne(minutes: number): number {
+  return Math.max(1, minutes);
 }
 
 function minutesToService(generator: GeneratorRun, minute: number): number {

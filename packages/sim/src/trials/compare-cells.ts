@@ -1,6 +1,6 @@
 import { streamsOf } from '../chance/streams.ts';
 import { resampleCount, resampledDifference, resampledTimesReached } from './bootstrap.ts';
-import { MINUTES_PER_DAY } from './minutes-per-day.ts';
+import { horizonMinutes, MINUTES_PER_DAY } from './minutes-per-day.ts';
 import { runtimesOf, type OutcomeCells } from './outcome-cells.ts';
 import { pairedRuntimes } from './paired.ts';
 import { timeReachedBy } from './quantile.ts';
@@ -23,16 +23,16 @@ interface Side {
  */
 export function compareCells(outline: StudyOutline, cells: OutcomeCells): PairedDifference[] {
   const sides = sidesOf(outline, cells);
-  const horizonMinutes = outline.horizonDays * MINUTES_PER_DAY;
+  const most = horizonMinutes(outline.horizonDays);
   const strategies = outline.strategies.length;
   const side = (a: number, s: number) => sides[a * strategies + s]!;
   const compared: PairedDifference[] = [];
   outline.alternatives.forEach((_, a) => {
-    for (let s = 1; s < strategies; s += 1) compared.push(difference(side(a, s), side(a, 0), horizonMinutes));
+    for (let s = 1; s < strategies; s += 1) compared.push(difference(side(a, s), side(a, 0), most));
   });
   outline.strategies.forEach((_, s) => {
     for (let a = 1; a < outline.alternatives.length; a += 1)
-      compared.push(difference(side(a, s), side(0, s), horizonMinutes));
+      compared.push(difference(side(a, s), side(0, s), most));
   });
   return compared;
 }
@@ -56,13 +56,13 @@ function sidesOf(outline: StudyOutline, cells: OutcomeCells): Side[] {
   });
 }
 
-function difference(first: Side, second: Side, horizonMinutes: number): PairedDifference {
+function difference(first: Side, second: Side, most: number): PairedDifference {
   const paired = pairedRuntimes(first.times, second.times);
   return {
     first: { alternativeId: first.alternativeId, strategyId: first.strategyId },
     second: { alternativeId: second.alternativeId, strategyId: second.strategyId },
     meanDays: inDays(paired.meanDifference),
-    nineInTenDays: inDays(resampledDifference(first.nineInTen, second.nineInTen, horizonMinutes)),
+    nineInTenDays: inDays(resampledDifference(first.nineInTen, second.nineInTen, most)),
     firstLongerFraction: paired.firstLongerFraction,
     secondLongerFraction: paired.secondLongerFraction,
   };

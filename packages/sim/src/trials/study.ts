@@ -9,6 +9,7 @@ import { planUsage } from '../usage/plan-usage.ts';
 import type { UsagePlan } from '../usage/usage-plan.ts';
 import { VERSION } from '../version.ts';
 import { planWeather, type WeatherPlan } from '../weather/draw-weather.ts';
+import { horizonMinutes } from './minutes-per-day.ts';
 
 /** What can be told about a study without running it. Positions in these lists are the row columns' values. */
 export interface StudyOutline {
@@ -74,7 +75,7 @@ export function prepareStudy(scenario: Scenario, { seed, rows = 'outcomes' }: St
     weatherName: weatherNameOf(scenario),
     version: VERSION,
     rows,
-    minutes: Math.round(outage.horizonDays * 1440),
+    minutes: horizonMinutes(outage.horizonDays),
     compiled: alternatives.map((a) => compileAlternative(a, needs, site.indoorC)),
     planes: planesOf(alternatives.flatMap((a) => a.household.units)),
     sunTable,

@@ -1,4 +1,4 @@
-import { MINUTES_PER_DAY } from './minutes-per-day.ts';
+import { horizonMinutes, MINUTES_PER_DAY } from './minutes-per-day.ts';
 import { meanWhereItHappened } from './mean-where-it-happened.ts';
 import type { OutcomeCells } from './outcome-cells.ts';
 import { END_CAUSES, OUTCOME_COLUMNS } from './outcome-rows.ts';
@@ -95,10 +95,9 @@ function needEndurance(
   column: (name: string) => Float64Array,
 ): StrategySummary['needs'][number] {
   const first = column(`need:${need}:firstMinute`);
-  const horizonMinutes = outline.horizonDays * MINUTES_PER_DAY;
   const never = first.map((minute) => (Number.isNaN(minute) ? 1 : 0));
   const table = kaplanMeier(
-    first.map((minute) => (Number.isNaN(minute) ? horizonMinutes : minute)),
+    first.map((minute) => (Number.isNaN(minute) ? horizonMinutes(outline.horizonDays) : minute)),
     never,
   );
   return {

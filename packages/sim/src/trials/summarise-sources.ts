@@ -1,7 +1,7 @@
 /** What came back besides the panels: figures of one alternative and strategy. MODEL.md E1–E6. */
 import { rechargeFromCutOff } from '../step/recharge.ts';
 import { meanWhereItHappened } from './mean-where-it-happened.ts';
-import { MINUTES_PER_DAY } from './minutes-per-day.ts';
+import { horizonMinutes, MINUTES_PER_DAY } from './minutes-per-day.ts';
 import { daysReachedBy } from './quantile.ts';
 import type { GeneratorSummary, SourcesSummary } from './study-summary.ts';
 import type { StudyOutline } from './study.ts';
@@ -41,7 +41,7 @@ function fuelDays(
   horizonDays: number,
 ): Pick<GeneratorSummary, 'nineInTenFuelDays' | 'medianFuelDays'> {
   const table = kaplanMeier(
-    goneMinute.map((minute) => (Number.isNaN(minute) ? horizonDays * MINUTES_PER_DAY : minute)),
+    goneMinute.map((minute) => (Number.isNaN(minute) ? horizonMinutes(horizonDays) : minute)),
     goneMinute.map((minute) => (Number.isNaN(minute) ? 1 : 0)),
   );
   return {

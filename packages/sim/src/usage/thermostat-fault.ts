@@ -3,7 +3,7 @@ import { pullCPerMinuteOf, type ThermostatAppliance } from './thermostat.ts';
 /**
  * What makes a thermostatic appliance impossible, in a sentence for the person who wrote it; undefined when nothing
  * does. It is impossible when the surroundings its duty is stated for would never make it run, when its limit lies
- * inside its own band, or when it would cross its band within a minute, the step of the simulation.
+ * inside its own band, or when a minute, the step of the simulation, is too long for its time constant or its band.
  */
 export function thermostatFault(appliance: ThermostatAppliance): string | undefined {
   const { does, setC, bandC, limitC, dutySurroundingsC, surroundingsOffsetC } = appliance;
@@ -23,6 +23,8 @@ export function thermostatFault(appliance: ThermostatAppliance): string | undefi
       `in every cycle: move limitC ${does === 'cools' ? 'above' : 'below'} ${celsius(startsAtC)} or narrow bandC`
     );
   }
+  if (appliance.timeConstantHours * 60 < 1)
+    return `its timeConstantHours of ${appliance.timeConstantHours} h is less than a minute, the step of the simulation`;
   const pull = pullCPerMinuteOf(appliance);
   const drift = pull * appliance.dutyFraction;
   if (Math.max(drift, pull - drift) > 2 * bandC) {

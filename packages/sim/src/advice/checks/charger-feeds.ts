@@ -19,8 +19,10 @@ function lookAt({ id, charger, battery }: UnitSpec): Partial<CheckOutcome> {
   if (charger.feed === undefined)
     return unknown(where, 'the circuit that feeds the charger is not given', where);
   const { volts, breakerA } = charger.feed;
-  const drawnA = charger.maxW / charger.efficiency / volts;
-  const hours = bankCapacityWh(battery) / charger.maxW;
+  const bankW = battery.modules * battery.module.maxChargeW;
+  const drawnW = Math.min(charger.maxW, bankW / charger.efficiency); // AC, which maxW is of too
+  const drawnA = drawnW / volts;
+  const hours = bankCapacityWh(battery) / (drawnW * charger.efficiency);
   const lasts = hours * 60 >= CONTINUOUS_MINUTES;
   const neededA = lasts ? leastRatingA(drawnA) : drawnA;
   if (neededA <= breakerA) return looked();

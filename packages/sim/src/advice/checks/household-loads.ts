@@ -36,9 +36,12 @@ export function unitNameplateW(unit: UnitSpec, { circuits, units }: HouseholdSpe
   return circuits.reduce((sum, c) => sum + shareOf(unit, c, units) * circuitNameplateW(c), 0);
 }
 
-/** The largest excess of starting over running watts on a circuit, one start at a time. */
+/** The largest excess of starting over running watts on a circuit: one start at a time, but for what one clock starts. */
 export function startExtraW({ appliances }: Circuit): number {
-  const extras = appliances.map((a) => (a.kind === 'measured' || !('startingW' in a) ? 0 : startExtraOf(a)));
+  const extras = appliances.map((a) => {
+    if (a.kind === 'measured' || !('startingW' in a)) return 0;
+    return startExtraOf(a) * (a.kind === 'scheduled' ? a.count : 1);
+  });
   return Math.max(0, ...extras);
 }
 

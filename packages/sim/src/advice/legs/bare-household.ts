@@ -10,15 +10,22 @@ import { circuitsOn } from './panel.ts';
 
 /** Beyond any household's watts; the schema's own limit. */
 const NO_LIMIT_W = 1_000_000;
+/** Below any place's temperature. */
+const COLDEST_C = -100;
 
-/** Positions of tier-1 circuits that no rule of the strategy names, whichever leg they are on. */
+/**
+ * Positions of tier-1 circuits that no rule of the strategy switches off, whichever leg they are on. A unit put to sleep
+ * takes 240 V with it, and the others of its circuits unless they are moved.
+ */
 export function alwaysOn({ circuits, strategies }: HouseholdSpec): number[] {
   const { rules } = strategies[0]!;
   return circuits.flatMap((circuit, i) => {
     const wheres =
       circuit.leg === 'both' ? [circuit] : (['L1', 'L2'] as const).map((leg) => ({ ...circuit, leg }));
-    const named = rules.some(
-      (rule) => rule.by !== 'sleep' && chosenCircuits(rule.circuits, wheres).includes(1),
+    const named = rules.some((rule) =>
+      rule.by === 'sleep'
+        ? circuit.leg === 'both' || rule.circuits === 'dropped'
+        : chosenCircuits(rule.circuits, wheres).includes(1),
     );
     return circuit.tier === 1 && !named ? i : [];
   });
@@ -96,7 +103,6 @@ function pooledUnit(units: readonly UnitSpec[]): UnitSpec {
       startFraction: most((u) => u.battery.startFraction ?? 1),
       cutOffFraction: least((u) => u.battery.cutOffFraction),
       restartFraction: least((u) => u.battery.restartFraction),
-      minChargeC: least((u) => u.battery.minChargeC),
       ...warmestBank(units),
     },
     solar: {
@@ -110,19 +116,23 @@ function pooledUnit(units: readonly UnitSpec[]): UnitSpec {
 }
 
 /** Banks in different places, or that bear cold differently, count as warm. */
-function warmestBank(units: readonly UnitSpec[]): Pick<UnitSpec['battery'], 'place' | 'coldCapacity'> {
+function warmestBank(
+  units: readonly UnitSpec[],
+): Pick<UnitSpec['battery'], 'place' | 'coldCapacity' | 'minChargeC'> {
   const [{ battery: first }, ...others] = units as [UnitSpec, ...UnitSpec[]];
   const alike = others.every(
     ({ battery }) =>
       battery.place === first.place &&
+      battery.minChargeC === first.minChargeC &&
       JSON.stringify(battery.coldCapacity) === JSON.stringify(first.coldCapacity),
   );
-  if (alike) return { place: first.place, coldCapacity: first.coldCapacity };
+  if (alike) return { place: first.place, coldCapacity: first.coldCapacity, minChargeC: first.minChargeC };
   return {
     place: first.place,
     coldCapacity: [
-      [-60, 1],
-      [60, 1],
+      [COLDEST_C, 1],
+      [-COLDEST_C, 1],
     ],
+    minChargeC: COLDEST_C,
   };
 }

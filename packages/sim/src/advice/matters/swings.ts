@@ -1,7 +1,7 @@
 /** One input at a time at its low and its high, the values of the others in the middle, chance as it falls. MODEL.md §18.2. */
 import { streamsOf } from '../../chance/streams.ts';
 import { resampleCount, resampledDifference, resampledTimesReached } from '../../trials/bootstrap.ts';
-import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
+import { horizonMinutes, MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
 import { daysReachedBy } from '../../trials/quantile.ts';
 import type { Estimate } from '../../trials/study-summary.ts';
 import { kaplanMeier } from '../../trials/survival.ts';
@@ -47,7 +47,7 @@ export function swingsOf(
 function cellsAt(share: number, minutes: readonly Float64Array[], horizonDays: number, seed: string): Cell[] {
   const runtimes = minutes.map((times) => ({
     times: times.map((t) => t / MINUTES_PER_DAY),
-    censored: times.map((t) => (t >= horizonDays * MINUTES_PER_DAY ? 1 : 0)),
+    censored: times.map((t) => (t >= horizonMinutes(horizonDays) ? 1 : 0)),
   }));
   const draws = runtimes[0]!.times.length;
   const chance = streamsOf(seed, 0)('matters/swings');

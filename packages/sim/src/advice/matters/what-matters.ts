@@ -2,7 +2,7 @@
 import { streamsOf } from '../../chance/streams.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { RunChoice } from '../../trials/live-draw.ts';
-import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
+import { horizonMinutes, MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
 import type { AskDraws } from '../draw-job.ts';
 import { adviceProvenance } from '../advice-provenance.ts';
 import { narrowedTo } from '../one-run.ts';
@@ -92,7 +92,7 @@ function tellMatters(
     middle,
     meanDays: sobol.mean / MINUTES_PER_DAY,
     sdDays: Math.sqrt(sobol.variance) / MINUTES_PER_DAY,
-    hiddenFraction: shareHidden([a, b], horizonDays * MINUTES_PER_DAY),
+    hiddenFraction: shareHidden([a, b], horizonMinutes(horizonDays)),
     togetherFraction: leftOver(sobol),
     inputs: told.sort((x, y) => (y.total.value ?? 0) - (x.total.value ?? 0)),
   };
@@ -119,9 +119,9 @@ function headOf(scenario: Scenario, { alternative, strategy, seed, draws }: Matt
   };
 }
 
-function shareHidden(samples: readonly Float64Array[], horizonMinutes: number): number {
+function shareHidden(samples: readonly Float64Array[], most: number): number {
   const all = samples.flatMap((sample) => Array.from(sample));
-  return all.filter((minutes) => minutes >= horizonMinutes).length / all.length;
+  return all.filter((minutes) => minutes >= most).length / all.length;
 }
 
 function leftOver({ first }: SobolEstimates): number | null {

@@ -2,7 +2,7 @@
 import { mean, quantileSorted } from 'simple-statistics';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { NeedSpec } from '../../scenario/schema-needs.ts';
-import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
+import { horizonMinutes, MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
 import { daysReachedBy } from '../../trials/quantile.ts';
 import { kaplanMeier } from '../../trials/survival.ts';
 import { wilson } from '../../trials/wilson.ts';
@@ -60,9 +60,8 @@ export async function askNeeds(
 function figuresOf(need: NeedSpec, column: (name: string) => Float64Array, horizonDays: number) {
   const first = column('firstMinute');
   const never = first.map((minute) => (Number.isNaN(minute) ? 1 : 0));
-  const horizonMinutes = horizonDays * MINUTES_PER_DAY;
   const table = kaplanMeier(
-    first.map((minute) => (Number.isNaN(minute) ? horizonMinutes : minute)),
+    first.map((minute) => (Number.isNaN(minute) ? horizonMinutes(horizonDays) : minute)),
     never,
   );
   const inHours = (name: string) => spreadOf(column(name).map((minutes) => minutes / 60));

@@ -1,10 +1,22 @@
 /** Water: what is in store, what the pump raises, what the household needs. MODEL.md §19.2. */
+import { MINUTES_PER_HOUR } from '../../power/hour-figures.ts';
+import type { CircuitWant } from '../../usage/usage-draw.ts';
 import type { Measure } from './measure.ts';
 import { freshOutcome, noteFailure, tallyMinute } from './need-tally.ts';
 
+const HOURS_PER_DAY = 24;
+
+export interface Pump {
+  /** Position of its circuit. */
+  readonly circuit: number;
+  readonly runningW: number;
+  /** What else on the circuit can ask for at most. */
+  readonly othersW: number;
+}
+
 export interface WaterPlan {
-  /** Positions of the pumps' circuits; none: only what is in store. */
-  readonly pumps: readonly number[];
+  /** None: only what is in store. */
+  readonly pumps: readonly Pump[];
   readonly litresPerMinuteNeeded: number;
   readonly storedLitres: number;
   readonly pumpLitresPerMinute: number;
@@ -17,7 +29,6 @@ export function measureWater(plan: WaterPlan): Measure {
   const outcome = { ...freshOutcome(), depth: 0, extreme: storedLitres, litresRaised: 0 };
   let stock = storedLitres;
   let inARow = 0;
-  let mostW: readonly number[] | undefined;
   return {
     outcome,
     look({ run, minute, count, poweredShare }) {
@@ -25,12 +36,14 @@ export function measureWater(plan: WaterPlan): Measure {
       let there = stock; // locals: what a function keeps for the next call is slow to change
       let row = inARow;
       let least = outcome.extreme;
-      mostW ??= pumps.map((pump) => mostOf(circuits[pump]!.demandW));
       for (let m = minute; m < minute + count; m++) {
         let raised = 0;
         for (let k = 0; k < pumps.length; k++) {
-          const watts = circuits[pumps[k]!]!.demandW[m]!; // one that runs for a part of a minute wants that part of them
-          if (watts > 0) raised += (pumpLitresPerMinute * poweredShare(pumps[k]!) * watts) / mostW[k]!;
+          const { circuit, runningW, othersW } = pumps[k]!;
+          const watts = circuits[circuit]!.demandW[m]!;
+          if (watts <= 0) continue;
+          const pumpW = othersW > 0 ? watts - restW(circuits[circuit]!, m, othersW) : watts;
+          raised += (pumpLitresPerMinute * poweredShare(circuit) * pumpW) / runningW;
         }
         there += raised;
         if (raised > 0) outcome.litresRaised += raised;
@@ -54,8 +67,14 @@ export function measureWater(plan: WaterPlan): Measure {
   };
 }
 
-function mostOf(watts: Float32Array): number {
-  let most = 0;
-  for (let m = 0; m < watts.length; m++) most = Math.max(most, watts[m]!);
-  return most;
+/**
+ * What else asks for watts in the minute. A pump runs for minutes at a time, so the day's least is what runs beside it;
+ * one that runs all day long leaves no more than the others' nameplates to them.
+ */
+function restW({ leastW }: CircuitWant, minute: number, othersW: number): number {
+  const from = HOURS_PER_DAY * Math.floor(minute / (HOURS_PER_DAY * MINUTES_PER_HOUR));
+  const end = Math.min(leastW.length, from + HOURS_PER_DAY);
+  let rest = othersW;
+  for (let h = from; h < end; h++) if (leastW[h]! < rest) rest = leastW[h]!;
+  return rest;
 }

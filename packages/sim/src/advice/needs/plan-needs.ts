@@ -1,13 +1,14 @@
 /** From needs as written to measures of a run. */
 import { circuitsServing } from '../../scenario/needs-of.ts';
-import type { HouseholdSpec, Scenario } from '../../scenario/scenario.ts';
+import type { Circuit, HouseholdSpec, Scenario } from '../../scenario/scenario.ts';
 import type { NeedSpec } from '../../scenario/schema-needs.ts';
 import type { Run } from '../../step/run.ts';
+import { nameplateW } from '../checks/household-loads.ts';
 import type { Measure } from './measure.ts';
 import { measureCold } from './measure-cold.ts';
 import { measurePower } from './measure-power.ts';
 import { measureRoom } from './measure-room.ts';
-import { measureWater } from './measure-water.ts';
+import { measureWater, type Pump } from './measure-water.ts';
 import { storedHeatRoom, thermostatRoom, unheatedRoom, type FillRoomC } from './room-temperature.ts';
 
 type RoomNeed = Extract<NeedSpec, { measure: 'warmth' | 'coolth' }>;
@@ -36,7 +37,7 @@ export function measureOf(
     case 'water':
       return measureWater({
         ...need,
-        pumps: positions,
+        pumps: positions.map((circuit) => pumpOn(circuits[circuit]!, circuit)),
         litresPerMinuteNeeded: (need.persons * need.litresPerPersonPerDay) / 1440,
         borneMinutes: 60 * need.hoursWithout,
       });
@@ -56,6 +57,15 @@ export function measureOf(
       return measureRoom({ sign, limitC: need.limitC, borneMinutes: 60 * need.hoursBeyond, fillRoomC });
     }
   }
+}
+
+/** The pump is what asks for most on its circuit. */
+function pumpOn({ appliances }: Circuit, circuit: number): Pump {
+  const eachW = appliances.map((a) => nameplateW(a) / (a.kind === 'measured' ? 1 : a.count));
+  const runningW = Math.max(...eachW);
+  const allW = appliances.reduce((sum, a) => sum + nameplateW(a), 0);
+  const pumpW = nameplateW(appliances[eachW.indexOf(runningW)]!);
+  return { circuit, runningW, othersW: allW - pumpW };
 }
 
 function fillRoomOf(
