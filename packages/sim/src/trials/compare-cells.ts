@@ -3,7 +3,7 @@ import { resampleCount, resampledDifference, resampledTimesReached } from './boo
 import { MINUTES_PER_DAY } from './minutes-per-day.ts';
 import { runtimesOf, type OutcomeCells } from './outcome-cells.ts';
 import { pairedRuntimes } from './paired.ts';
-import { timeReachedBy } from './quantile.ts';
+import { NINE_IN_TEN, timeReachedBy } from './quantile.ts';
 import type { Estimate, PairedDifference } from './study-summary.ts';
 import type { StudyOutline } from './study.ts';
 import { kaplanMeier } from './survival.ts';
@@ -46,12 +46,12 @@ function sidesOf(outline: StudyOutline, cells: OutcomeCells): Side[] {
     })),
   );
   const chance = streamsOf(outline.seed, 0)('trials/bootstrap');
-  const resampled = resampledTimesReached(runtimes, 0.9, resampleCount(cells.draws.length), chance);
+  const resampled = resampledTimesReached(runtimes, NINE_IN_TEN, resampleCount(cells.draws.length), chance);
   return runtimes.map((runtime, i) => {
     const table = kaplanMeier(runtime.times, runtime.censored);
     return {
       ...runtime,
-      nineInTen: { point: timeReachedBy(0.9, table.time, table.survival), resampled: resampled[i]! },
+      nineInTen: { point: timeReachedBy(NINE_IN_TEN, table.time, table.survival), resampled: resampled[i]! },
     };
   });
 }
