@@ -1,4 +1,4 @@
-import { toldOf, type Told } from '../advice/compare-runtimes.ts';
+import { toldOf, type Told } from '../advice/told.ts';
 import { clearRungs } from '../advice/ladder/clear-rungs.ts';
 import type { LadderAnswer, LadderRung, LadderStand } from '../advice/ladder/ladder-answer.ts';
 import { daysDown, daysInterval, signedTenths } from '../trials/days-in-words.ts';

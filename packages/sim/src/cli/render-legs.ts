@@ -1,4 +1,4 @@
-import { isGain } from '../advice/compare-runtimes.ts';
+import { isGain } from '../advice/told.ts';
 import type { LegSchedule, LegsAnswer, ScheduledCircuit } from '../advice/legs/legs-answer.ts';
 import { daysDown, daysInterval, percent, signedTenths } from '../trials/days-in-words.ts';
 import type { Estimate } from '../trials/study-summary.ts';

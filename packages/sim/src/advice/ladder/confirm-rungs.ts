@@ -1,8 +1,9 @@
 /** What the chosen rungs gain on draws that had no say in choosing them. */
 import { streamsOf } from '../../chance/streams.ts';
 import type { Ladder, Scenario } from '../../scenario/scenario.ts';
+import { compareRuntimes, type RuntimeComparison } from '../../trials/compare-runtimes.ts';
 import type { Estimate } from '../../trials/study-summary.ts';
-import { compareRuntimes, toldOf, type RuntimeComparison } from '../compare-runtimes.ts';
+import { toldOf } from '../told.ts';
 import { mean } from 'simple-statistics';
 import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
 import { priceOf } from './baskets.ts';
