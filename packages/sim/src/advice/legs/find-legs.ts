@@ -8,12 +8,12 @@ import { longestLasting } from '../../trials/longest-lasting.ts';
 import { meanPairedDifference } from '../../trials/paired.ts';
 import { NINE_IN_TEN } from '../../trials/quantile.ts';
 import { summarise } from '../../trials/summarise.ts';
-import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
 import { freshSeed } from '../fresh-seed.ts';
 import { adviceProvenance } from '../advice-provenance.ts';
 import type { AskStudy, StudyQuestion } from '../ask-study.ts';
 import { isGain, toldOf } from '../told.ts';
-import { daysReached, drawsBeyond, planBound, type BoundPlan } from './leg-bound.ts';
+import { daysReached, meanDays } from '../reach.ts';
+import { drawsBeyond, planBound, type BoundPlan } from './leg-bound.ts';
 import { withinLimits } from './leg-limits.ts';
 import type { LegsAnswer, LegsBound, LegsSearch } from './legs-answer.ts';
 import { assignmentCount, everySides, householdOn, panelOf, type Panel, type Sides } from './panel.ts';
@@ -166,7 +166,7 @@ async function gainOf(
   const compared = compareRuntimes(lived, NINE_IN_TEN, scenario.outage.horizonDays, chance);
   const stand = (at: number) => ({
     days: compared.reached(at),
-    meanDays: mean(Array.from(lived[at]!.times)) / MINUTES_PER_DAY,
+    meanDays: meanDays(lived[at]!.times),
     tripsPerOutage: mean(Array.from(lived[at]!.trips)),
   });
   const gain = compared.gain(0, 1);
