@@ -46,7 +46,7 @@ export async function withDraws<Answer>(
   return unlessInterrupted(options, (signal, pool) => {
     const onTrouble = (message: string) => remark(message, options);
     const ask = askDrawsPool({ workers: options.workers, pool, signal, onTrouble });
-    return answer(ask, (done) => progress.update(done, runs));
+    return answer(ask, progress.update);
   }).finally(progress.stop);
 }
 
