@@ -124,10 +124,10 @@ export function makes240V(sources: SourcesRun | undefined): boolean {
   return sources.gridIsOn || sources.compiled.generator!.spec.volts === 240;
 }
 
-/** What a source has given all units together, watt-minutes. */
-export function givenWmin({ feeds }: SourcesRun, kind: number): number {
+/** What the generator has given all units together, watt-minutes. */
+export function generatorWmin({ feeds }: SourcesRun): number {
   let sum = 0;
-  for (const { sums } of feeds) sum += sums[kind]!;
+  for (const { sums } of feeds) sum += sums[FROM_GENERATOR_WMIN]!;
   return sum;
 }
 
@@ -137,9 +137,7 @@ export function sourcesBreak(sources: SourcesRun, minute: number): number {
   return Math.min(
     prepared.gridSwitches[nextGrid] ?? Infinity,
     prepared.vehicleSwitches[nextVehicle] ?? Infinity,
-    generator === undefined
-      ? Infinity
-      : generatorBreak(generator, minute, givenWmin(sources, FROM_GENERATOR_WMIN)),
+    generator === undefined ? Infinity : generatorBreak(generator, minute, generatorWmin(sources)),
   );
 }
 
