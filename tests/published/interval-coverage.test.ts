@@ -6,7 +6,7 @@ import { expect, it } from 'vitest';
 import { streamsOf } from '../../packages/sim/src/chance/streams.ts';
 import type { Stream } from '../../packages/sim/src/chance/streams.ts';
 import { resampledDifference, resampledTimesReached } from '../../packages/sim/src/trials/bootstrap.ts';
-import { pairedRuntimes } from '../../packages/sim/src/trials/paired.ts';
+import { meanPairedDifference } from '../../packages/sim/src/trials/paired.ts';
 import { daysReachedBy } from '../../packages/sim/src/trials/quantile.ts';
 import { nextLook, tightness } from '../../packages/sim/src/trials/stopping-rule.ts';
 import { kaplanMeier } from '../../packages/sim/src/trials/survival.ts';
@@ -66,7 +66,7 @@ it('paired mean difference and paired nine-in-ten difference: 500 studies of 200
       point: daysReachedBy(0.9, kaplanMeier(times, never), 1).value,
       resampled: resampled[i]!,
     }));
-    const intervals = [pairedRuntimes(first, second).meanDifference, resampledDifference(one!, other!, 1000)];
+    const intervals = [meanPairedDifference(first, second), resampledDifference(one!, other!, 1000)];
     intervals.forEach((interval, i) => (hits[i]! += holds(interval, truths[i]!) ? 1 : 0));
   }
   hits.forEach((hit, i) => within(hit / studies, 0.95, band(studies), `interval ${i}`)); // ± 0.039

@@ -2,6 +2,7 @@
 import type { CheckOptions, CheckReport, Scenario } from '@rideout/sim';
 import type { CheckAsk, CheckReply } from './check-messages.ts';
 import CheckWorker from './check-worker.ts?worker&inline';
+import { workerFault } from './error-words.ts';
 
 /** Rejects with the worker's own words; aborting ends the worker, and it is never answered. */
 export function lookOver(
@@ -19,7 +20,7 @@ export function lookOver(
     };
     worker.onerror = (event) => {
       worker.terminate();
-      reject(new Error(event.message || 'this browser does not let a page from a file run its own worker'));
+      reject(workerFault(event));
     };
     worker.postMessage({ scenario, options } satisfies CheckAsk);
   });

@@ -1,6 +1,7 @@
 /** Looks a household over, off the page's own thread: the very checks of the command line. */
 import { checkScenario } from '@rideout/sim';
 import type { CheckAsk, CheckReply } from './check-messages.ts';
+import { saidBy } from './error-words.ts';
 
 addEventListener('message', ({ data: { scenario, options } }: MessageEvent<CheckAsk>) => {
   postMessage(answer(scenario, options));
@@ -10,6 +11,6 @@ function answer(scenario: CheckAsk['scenario'], options: CheckAsk['options']): C
   try {
     return { reply: 'report', report: checkScenario(scenario, options) };
   } catch (error) {
-    return { reply: 'failed', message: error instanceof Error ? error.message : String(error) };
+    return { reply: 'failed', message: saidBy(error) };
   }
 }

@@ -2,6 +2,7 @@
 import type { AskDraws, DrawJob, OutcomeRows } from '@rideout/sim';
 import type { DrawAsk, DrawReply } from './draw-messages.ts';
 import DrawWorker from './draw-worker.ts?worker&inline';
+import { workerFault } from './error-words.ts';
 import { RowsInOrder } from './rows-in-order.ts';
 
 export interface DrawCrew {
@@ -57,8 +58,7 @@ class DrawHand {
     return new Promise((resolve, reject) => {
       this.#worker.onmessage = ({ data }: MessageEvent<DrawReply>) =>
         data.reply === 'failed' ? reject(new Error(data.message)) : resolve(data);
-      this.#worker.onerror = (event) =>
-        reject(new Error(event.message || 'this browser does not let a page from a file run its own worker'));
+      this.#worker.onerror = (event) => reject(workerFault(event));
       this.#worker.postMessage(asked);
     });
   }

@@ -1,6 +1,7 @@
 /** The draws behind advice, off the page's own thread: the very code the command line runs. */
 import { openJob, type RunDraws } from '@rideout/sim';
 import type { DrawAsk, DrawReply } from './draw-messages.ts';
+import { saidBy } from './error-words.ts';
 
 let run: RunDraws | undefined;
 
@@ -8,7 +9,7 @@ addEventListener('message', ({ data }: MessageEvent<DrawAsk>) => {
   try {
     answer(data);
   } catch (error) {
-    say({ reply: 'failed', message: error instanceof Error ? error.message : String(error) });
+    say({ reply: 'failed', message: saidBy(error) });
   }
 });
 

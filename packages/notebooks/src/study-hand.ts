@@ -1,4 +1,5 @@
 /** One worker: asked things one after another, it answers in the same order. */
+import { workerFault } from './error-words.ts';
 import type { StudyJob, StudyReply } from './study-messages.ts';
 import StudyWorker from './study-worker.ts?worker&inline';
 
@@ -18,9 +19,7 @@ export class StudyHand {
       else resolve(data);
     };
     this.#worker.onerror = (event) => {
-      const error = new Error(
-        event.message || 'this browser does not let a page from a file run its own worker',
-      );
+      const error = workerFault(event);
       for (const { reject } of this.#asked.splice(0)) reject(error);
     };
   }

@@ -1,5 +1,6 @@
 /** The simulation, off the page's own thread: the very code the command line runs. */
 import { prepareStudy, runShard, summarise, traceDraw, type DrawTrace, type Study } from '@rideout/sim';
+import { saidBy } from './error-words.ts';
 import type { StudyJob, StudyReply } from './study-messages.ts';
 
 let study: Study | undefined;
@@ -8,7 +9,7 @@ addEventListener('message', (event: MessageEvent<StudyJob>) => {
   try {
     answer(event.data);
   } catch (error) {
-    say({ reply: 'failed', message: error instanceof Error ? error.message : String(error) });
+    say({ reply: 'failed', message: saidBy(error) });
   }
 });
 

@@ -2,7 +2,6 @@
 import { describe, expect, it } from 'vitest';
 import {
   acos,
-  asin,
   atan,
   atan2,
   cos,
@@ -66,7 +65,6 @@ describe('against the engine’s own, which is itself within 1 unit in the last 
     ['atan', -1e9, 1e9, 2, atan, Math.atan],
     // each of two or three rounded steps
     ['tan', -1.5, 1.5, 3, tan, Math.tan],
-    ['asin', -1, 1, 3, asin, Math.asin],
     ['acos', -1, 1, 3, acos, Math.acos],
   ] as const)('%s from %d to %d: within %d units in the last place', (_, from, to, units, ours, engine) => {
     const worst = worstOver(ours, engine, from, to);
@@ -128,7 +126,6 @@ describe('at the ends', () => {
     ['power(0, -1)', power(0, -1), Infinity],
     ['sin(0)', sin(0), 0],
     ['cos(0)', cos(0), 1],
-    ['asin(2)', asin(2), Math.PI / 2],
     ['acos(-2)', acos(-2), Math.PI],
     ['atan2(0, -1)', atan2(0, -1), Math.PI],
     ['atan2(-1, 0)', atan2(-1, 0), -Math.PI / 2],
@@ -162,8 +159,6 @@ describe('unchanged: exact bits', () => {
     ['cos(6.1)', cos(6.1), '3fef76ef5f4998b2'],
     ['tan(0.7)', tan(0.7), '3feaf406c2fc78ae'],
     ['tan(-1.5)', tan(-1.5), 'c02c33ed50b88778'],
-    ['asin(0.3)', asin(0.3), '3fd380159e14f6ff'],
-    ['asin(-0.97)', asin(-0.97), 'bff5342538981ec7'],
     ['acos(0.3)', acos(0.3), '3ff441f5ecbeef58'],
     ['acos(-0.97)', acos(-0.97), '40072b10466e25f0'],
     ['atan(0.1)', atan(0.1), '3fb983e282e2cc4d'],

@@ -1,5 +1,6 @@
 /** The survival chart in numbers. */
 import { daysDown, daysInterval, percent, type StrategySummary } from '@rideout/sim';
+import { counted } from './counted.ts';
 import type { DataTable } from './data-table.ts';
 
 export function curvesTable(strategies: readonly StrategySummary[], horizonDays: number): DataTable {
@@ -14,7 +15,7 @@ export function curvesTable(strategies: readonly StrategySummary[], horizonDays:
       { name: '95 % interval', number },
       { name: 'Half reach (days)', number },
       { name: '95 % interval', number },
-      ...reach.map((days) => ({ name: `On after ${days} ${days === 1 ? 'day' : 'days'}`, number })),
+      ...reach.map((days) => ({ name: `On after ${counted(days, 'day')}`, number })),
       { name: 'Still on at the end', number },
     ],
     rows: strategies.map((s) => [

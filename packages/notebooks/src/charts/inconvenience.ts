@@ -5,11 +5,11 @@
  */
 import * as Plot from '@observablehq/plot';
 import type { StrategySummary, StudySummary } from '@rideout/sim';
-import { svg } from '../elements.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { unmetHours } from './need-endurance.ts';
 import { alternativeShown, shownStrategies, type Shown } from './nine-in-ten-words.ts';
+import { barKey } from './series-key.ts';
 import { PLOT_STYLE, STRIP_NAME } from './what-changes.ts';
 
 export interface InconvenienceOptions extends Shown {
@@ -38,8 +38,8 @@ export function inconvenience(study: StudySummary, options: InconvenienceOptions
     note: `In a mean outage of ${horizonDays} days. Hours in which a need goes unmet (two needs unmet for an hour count as two hours), and circuits switched off or on, by hand or by the switch. Each kind of bar has its own scale.`,
     picture: bars(strategies, horizonDays, options.width),
     key: [
-      { sample: barKey('unmet'), text: 'hours that needs go unmet, in an outage' },
-      { sample: barKey('throws'), text: 'circuits switched, in a day' },
+      { sample: barKey(LOOK.unmet), text: 'hours that needs go unmet, in an outage' },
+      { sample: barKey(LOOK.throws), text: 'circuits switched, in a day' },
     ],
     sentences: strategies.map((s) => sentence(s, horizonDays)),
     table: burdenTable(strategies, horizonDays),
@@ -118,11 +118,6 @@ const LOOK = {
   unmet: { colour: 'var(--series-2)', opacity: 1 },
   throws: { colour: 'var(--series-4)', opacity: 0.2 },
 } as const;
-
-function barKey(measure: Burden['measure']): SVGElement {
-  const { colour, opacity } = LOOK[measure];
-  return svg`<svg viewBox="0 0 52 22"><rect x="3" y="5" width="46" height="12" fill=${colour} fill-opacity=${opacity} stroke=${colour}></rect></svg>`;
-}
 
 function unmetWords(s: StrategySummary): string {
   const hours = unmetHours(s);

@@ -5,12 +5,12 @@
  */
 import * as Plot from '@observablehq/plot';
 import { daysDown, percent, signedTenths, type InputMatters, type Matters } from '@rideout/sim';
-import { svg } from '../elements.ts';
 import { chartFrame, provenanceText } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { clockTimesIn, type Look } from './look.ts';
 import { reachText } from './reach-text.ts';
 import { roomAround } from './room-around.ts';
+import { barKey } from './series-key.ts';
 import { timeAxis } from './time-axis.ts';
 import { PLOT_STYLE } from './what-changes.ts';
 
@@ -50,8 +50,8 @@ export function inputSwings(matters: Matters, { width, clock = 24 }: InputChartO
     note: `Time that nine outages in ten reach with “${strategyTitle}”, ${alternativeTitle}, when one input is held at its low or its high and the others are as they fall; what is fixed but not known stands in its middle. Upright line: nothing held, ${reachText(middle.nineInTenDays.value, horizonDays)}.`,
     picture: picture(inputs, matters, width),
     key: [
-      { sample: barKey('low'), text: 'at its low' },
-      { sample: barKey('high'), text: 'at its high' },
+      { sample: barKey(LOOK.low), text: 'at its low' },
+      { sample: barKey(LOOK.high), text: 'at its high' },
     ],
     sentences: inputs.map((input) => sentence(input, horizonDays)),
     table: table(inputs, horizonDays),
@@ -145,11 +145,6 @@ const NAME = {
   strokeWidth: 4,
   textOverflow: 'ellipsis',
 } as const;
-
-function barKey(end: Bar['end']): SVGElement {
-  const { colour, opacity } = LOOK[end];
-  return svg`<svg viewBox="0 0 52 22"><rect x="3" y="5" width="46" height="12" fill=${colour} fill-opacity=${opacity} stroke=${colour}></rect></svg>`;
-}
 
 function daysAt({ nineInTen: { lowDays, highDays } }: InputMatters, horizonDays: number): string {
   const [low, high] = [reachText(lowDays, horizonDays), reachText(highDays, horizonDays)];

@@ -13,6 +13,7 @@ import {
   type LadderStand,
 } from '@rideout/sim';
 import { chartFrame } from './chart-frame.ts';
+import { counted } from './counted.ts';
 import type { DataTable } from './data-table.ts';
 import { moneyText, restWords, rungGain, shareWords } from './ladder-words.ts';
 import { intervalText, reachText } from './reach-text.ts';
@@ -148,7 +149,7 @@ function finding(answer: LadderAnswer): string {
   const reach = (stand: LadderStand) => reachText(stand.days.value, horizonDays);
   if (!end) return `From ${reach(start)} no step was found that clearly gains anything`;
   const up = clear.length;
-  return `From ${reach(start)} to ${reach(end)} in ${up} ${up === 1 ? 'rung' : 'rungs'}, for ${end.paid === 0 ? 'no money' : moneyText(end.paid, answer)} in all${restWords(rungs.length - up)}`;
+  return `From ${reach(start)} to ${reach(end)} in ${counted(up, 'rung')}, for ${end.paid === 0 ? 'no money' : moneyText(end.paid, answer)} in all${restWords(rungs.length - up)}`;
 }
 
 function sentence(name: string, { days, strategyTitle }: LadderStand, { horizonDays }: LadderAnswer): string {

@@ -1,4 +1,5 @@
 /** How many outages figures rest on, in words, and how many are too few. */
+import { counted } from './counted.ts';
 
 /**
  * Fewer cannot tell what nine in ten reach: of 28 or less, the chance that none is of the worst tenth is above 5 %
@@ -8,11 +9,7 @@ const FEWEST_THAT_TELL = 30;
 
 /** "1 simulated outage", "400 simulated outages". */
 export function simulatedOutages(count: number): string {
-  return `${count} simulated ${outageWord(count)}`;
-}
-
-export function outageWord(count: number): string {
-  return count === 1 ? 'outage' : 'outages';
+  return counted(count, 'simulated outage');
 }
 
 export function tooFewToTell(count: number): boolean {

@@ -34,6 +34,17 @@ export function intervalKey({ colour, marker }: SeriesStyle): SVGElement {
   </svg>`;
 }
 
+/** A filled bar, outlined in its colour. */
+export function barKey({
+  colour,
+  opacity,
+}: {
+  readonly colour: string;
+  readonly opacity: number;
+}): SVGElement {
+  return svg`<svg viewBox="0 0 52 22"><rect x="3" y="5" width="46" height="12" fill=${colour} fill-opacity=${opacity} stroke=${colour}></rect></svg>`;
+}
+
 export function markerShape(marker: Marker, colour: string, transform: string): SVGElement {
   return svg`<path d=${OUTLINES[marker]} transform=${transform} fill=${colour}></path>`;
 }

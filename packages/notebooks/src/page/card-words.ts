@@ -1,6 +1,7 @@
 /** Who does it, and what to do when a unit stops: the card's other sentences. */
 import type { HouseholdSpec, Scenario } from '@rideout/sim';
 import { cutOffs, type CutOff } from '../charts/cold-cut-off.ts';
+import { counted } from '../charts/counted.ts';
 import { clockTimesIn, degreesText, type Look } from '../charts/look.ts';
 import { byLeg, listed, percentText, type ByLeg, type CardPlan } from './card-steps.ts';
 
@@ -109,5 +110,5 @@ export function coldestOutdoorsC({ outage, weather }: Scenario): number {
 function minutesText(minutes: number): string {
   if (minutes === 60) return 'an hour';
   if (minutes % 60 === 0) return `${minutes / 60} hours`;
-  return `${minutes} ${minutes === 1 ? 'minute' : 'minutes'}`;
+  return counted(minutes, 'minute');
 }

@@ -1,6 +1,7 @@
 /** Files a person gives to the page: read here, never sent. */
 import { profileHints, readProfile, readWeatherYear } from '@rideout/sim';
 import { html } from '../elements.ts';
+import { saidBy } from '../error-words.ts';
 import type { HouseFields } from './house-fields.ts';
 
 /** 'year': a weather year. Otherwise the circuit (by position) that a measured load stands in for, or only its name. */
@@ -23,7 +24,7 @@ async function takeFile(file: File, use: FileFor, fields: HouseFields, said: HTM
   try {
     giveFile(file.name, await file.text(), use, fields);
   } catch (error) {
-    said.textContent = `Nothing was changed. ${error instanceof Error ? error.message : String(error)}`;
+    said.textContent = `Nothing was changed. ${saidBy(error)}`;
   }
 }
 

@@ -11,6 +11,7 @@ import { provenanceText } from '../charts/chart-frame.ts';
 import { clockTimesIn, degreesIn, inDegrees, type Look } from '../charts/look.ts';
 import { lookOver } from '../check-client.ts';
 import { html } from '../elements.ts';
+import { saidBy } from '../error-words.ts';
 import type { LiveStudy } from './live-study.ts';
 import type { SettingsForm } from './settings-forms.ts';
 
@@ -45,7 +46,7 @@ export function houseFindings(
       report = found;
       tell();
     } catch (error) {
-      const said = error instanceof Error ? error.message : String(error);
+      const said = saidBy(error);
       place.replaceChildren(html`<p class="soft">The checks could not be made: ${said}</p>`);
     }
   };

@@ -1,6 +1,7 @@
 /** Opening a household's file and saving it. */
 import { saveText } from '../charts/chart-export.ts';
 import { html } from '../elements.ts';
+import { saidBy } from '../error-words.ts';
 import { pressButton, type HouseFields } from './house-fields.ts';
 import { houseFileName, houseText, openedSpec, type FileKind } from './house-file.ts';
 import type { HouseTables } from './house-tables.ts';
@@ -29,7 +30,7 @@ export function openAndSave(fields: HouseFields, tables: HouseTables, faults: ()
       nowKept();
       said.textContent = `Opened ${file.name}.`;
     } catch (error) {
-      said.textContent = `Nothing was changed. ${error instanceof Error ? error.message : String(error)}`;
+      said.textContent = `Nothing was changed. ${saidBy(error)}`;
     }
     input.value = ''; // the same file can be opened again once it is mended
   };

@@ -8,7 +8,8 @@ import { html } from '../elements.ts';
 import type { OutcomeRows, StudySummary } from '@rideout/sim';
 import { runStudy, studyHands, warmUp, type StudyProgress } from '../study-client.ts';
 import type { StudyHand } from '../study-hand.ts';
-import { outageWord, simulatedOutages } from '../charts/outage-count.ts';
+import { counted } from '../charts/counted.ts';
+import { simulatedOutages } from '../charts/outage-count.ts';
 import { changedScenario } from './changed-scenario.ts';
 import type { EmbeddedStudy } from './embedded-study.ts';
 import type { RunSettings } from './page-settings.ts';
@@ -156,7 +157,7 @@ export function progressLine(
 ): HTMLElement[] {
   return [
     html`<progress max=${draws} value=${drawsDone} aria-label="Simulated outages so far"></progress>`,
-    html`<span class="count">${drawsDone} of ${draws} ${outageWord(draws)} simulated</span>`,
+    html`<span class="count">${drawsDone} of ${counted(draws, 'outage')} simulated</span>`,
     html`<button type="button" onclick=${cancel}>Stop</button>`,
   ];
 }
@@ -169,7 +170,7 @@ export function advance(
   const bar = line.querySelector('progress');
   if (bar) bar.value = drawsDone;
   const count = line.querySelector('.count');
-  if (count) count.textContent = `${drawsDone} of ${draws} ${outageWord(draws)} simulated${coarse(summary)}`;
+  if (count) count.textContent = `${drawsDone} of ${counted(draws, 'outage')} simulated${coarse(summary)}`;
 }
 
 /** Said as long as what is shown is of a part of the outages. */
@@ -178,12 +179,12 @@ function coarse(summary: StudySummary | undefined): string {
 }
 
 function settledLine({ draws }: StudyProgress): HTMLElement[] {
-  return [html`<span role="status">Settled: ${draws} ${outageWord(draws)} simulated in this page.</span>`];
+  return [html`<span role="status">Settled: ${counted(draws, 'outage')} simulated in this page.</span>`];
 }
 
 function stoppedLine(summary: StudySummary | undefined, again: () => Promise<void>): HTMLElement[] {
   const shown = summary
-    ? `What is shown is of ${summary.provenance.draws} ${outageWord(summary.provenance.draws)}.`
+    ? `What is shown is of ${counted(summary.provenance.draws, 'outage')}.`
     : 'Nothing was worked out yet.';
   return [html`<span role="status">Stopped. ${shown}</span>`, runButton('Run again', again)];
 }

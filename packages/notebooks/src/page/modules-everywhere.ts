@@ -1,10 +1,11 @@
 /** So many battery modules on each unit of every household: those that no longer differ are one, under a title that is true. */
 import type { Scenario } from '@rideout/sim';
+import { counted } from '../charts/counted.ts';
 
 type Alternative = Scenario['alternatives'][number];
 
 export function modulesWords(modules: number): string {
-  return `${modules} battery ${modules === 1 ? 'module' : 'modules'} on each unit`;
+  return `${counted(modules, 'battery module')} on each unit`;
 }
 
 export function withModulesEverywhere(scenario: Scenario, modules: number): Scenario {

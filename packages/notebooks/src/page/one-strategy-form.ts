@@ -2,7 +2,7 @@
 import * as Inputs from '@observablehq/inputs';
 import { html } from '../elements.ts';
 import type { Choices, ViewSettings } from './page-settings.ts';
-import { group, translated, type SettingsForm } from './settings-forms.ts';
+import { group, ids, titleOf, translated, type SettingsForm } from './settings-forms.ts';
 
 export interface OneStrategyLabels {
   /** Over the choice of household, and before it. */
@@ -16,9 +16,6 @@ export function oneStrategyForm(
   start: ViewSettings,
   { legend, household }: OneStrategyLabels,
 ): SettingsForm<ViewSettings> {
-  const ids = (list: readonly { id: string }[]) => list.map((item) => item.id);
-  const titleOf = (list: readonly { id: string; title: string }[]) => (id: string) =>
-    list.find((item) => item.id === id)!.title;
   const { alternatives, strategies } = choices;
   const shown = ({ alternativeId, strategyIds }: ViewSettings) => ({
     alternativeId: ids(alternatives).includes(alternativeId) ? alternativeId : alternatives[0]!.id,

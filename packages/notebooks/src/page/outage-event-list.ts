@@ -1,4 +1,5 @@
 /** Every event of an outage, day by day, each leading to its place on the time axis. */
+import { counted } from '../charts/counted.ts';
 import { clockText, dateText, longDateText } from '../charts/local-clock.ts';
 import type { OutageRange, OutageView } from '../charts/outage-view.ts';
 import { html } from '../elements.ts';
@@ -44,9 +45,7 @@ function dayList(events: readonly OutageEvent[], outage: OutageView, span: Outag
   const open =
     (seen && to - from <= 2 * 1440) || events.some((e) => e.minute === at) || trace.localDay[first] === 0;
   return html`<details open=${open}>
-    <summary>
-      ${longDateText(trace, first)}: ${events.length} ${events.length === 1 ? 'event' : 'events'}
-    </summary>
+    <summary>${longDateText(trace, first)}: ${counted(events.length, 'event')}</summary>
     <ol>
       ${events.map((event) => eventItem(event, outage, span))}
     </ol>

@@ -4,14 +4,10 @@ import { atLeastThisLong, type StudySummary } from '@rideout/sim';
 import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
 import { intervalText, limitTexts, reachText } from '../charts/reach-text.ts';
 import type { ViewSettings } from './page-settings.ts';
+import { shownCell } from './reseed-shown.ts';
 
-export function reseedHeadline(
-  summary: StudySummary,
-  { alternativeId, strategyIds }: ViewSettings,
-): HTMLElement {
-  const cell = summary.strategies.find(
-    (s) => s.alternativeId === alternativeId && s.strategyId === strategyIds[0],
-  )!;
+export function reseedHeadline(summary: StudySummary, view: ViewSettings): HTMLElement {
+  const cell = shownCell(summary, view)!;
   const { horizonDays } = summary;
   const reach = (days: number | null) => reachText(days, horizonDays);
   const limits = limitTexts(cell.nineInTenDays, horizonDays);

@@ -4,6 +4,7 @@ import type { LiveStudy } from './live-study.ts';
 import type { OpenPage } from './open-page.ts';
 import type { ViewSettings } from './page-settings.ts';
 import { positions } from './reseed-page.ts';
+import { shownCell } from './reseed-shown.ts';
 
 export type EstimatesSoFar = (summary: StudySummary, shown: ViewSettings) => RunningEstimate[];
 
@@ -22,8 +23,9 @@ function goesOn(before: StudySummary | undefined, { provenance: now }: StudySumm
   return then?.scenarioHash === now.scenarioHash && then.seed === now.seed && then.draws < now.draws;
 }
 
-function lookOf(summary: StudySummary, { alternativeId, strategyIds }: ViewSettings): RunningEstimate[] {
-  return summary.strategies
-    .filter((s) => s.alternativeId === alternativeId && s.strategyId === strategyIds[0])
-    .map(({ draws, nineInTenDays, medianDays }) => ({ draws, nineInTenDays, medianDays }));
+function lookOf(summary: StudySummary, view: ViewSettings): RunningEstimate[] {
+  const cell = shownCell(summary, view);
+  if (cell === undefined) return [];
+  const { draws, nineInTenDays, medianDays } = cell;
+  return [{ draws, nineInTenDays, medianDays }];
 }

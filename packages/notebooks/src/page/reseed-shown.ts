@@ -1,15 +1,21 @@
 /** What the charts of "Re-seed" are given. */
-import type { Provenance, StudySummary } from '@rideout/sim';
+import type { Provenance, StrategySummary, StudySummary } from '@rideout/sim';
 import type { SeedAnswer } from '../charts/seed-estimates.ts';
 import { provenanceText } from '../charts/chart-frame.ts';
 import type { DoneRun } from './live-runs.ts';
 import type { ViewSettings } from './page-settings.ts';
 
+/** The one strategy and household shown; undefined where the study has none such. */
+export function shownCell(
+  { strategies }: StudySummary,
+  { alternativeId, strategyIds }: ViewSettings,
+): StrategySummary | undefined {
+  return strategies.find((s) => s.alternativeId === alternativeId && s.strategyId === strategyIds[0]);
+}
+
 /** Titles and provenance of the strategy and household shown. */
-export function runningOf(summary: StudySummary, { alternativeId, strategyIds }: ViewSettings) {
-  const { strategyTitle, alternativeTitle } = summary.strategies.find(
-    (s) => s.alternativeId === alternativeId && s.strategyId === strategyIds[0],
-  )!;
+export function runningOf(summary: StudySummary, view: ViewSettings) {
+  const { strategyTitle, alternativeTitle } = shownCell(summary, view)!;
   const { horizonDays, provenance } = summary;
   return { strategyTitle, alternativeTitle, horizonDays, provenance };
 }

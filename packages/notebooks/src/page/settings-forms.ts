@@ -18,10 +18,17 @@ export type SettingsForm<T> = HTMLElement & { value: T };
 
 const AS_IN_FILE = '';
 
+/** What a list is chosen from, and what each is called. */
+export function ids(list: readonly { readonly id: string }[]): string[] {
+  return list.map((item) => item.id);
+}
+export function titleOf(
+  list: readonly { readonly id: string; readonly title: string }[],
+): (id: string) => string {
+  return (id) => list.find((item) => item.id === id)!.title;
+}
+
 export function viewForm(choices: Choices, start: ViewSettings): SettingsForm<ViewSettings> {
-  const titleOf = (list: readonly { id: string; title: string }[]) => (id: string) =>
-    list.find((item) => item.id === id)!.title;
-  const ids = (list: readonly { id: string }[]) => list.map((item) => item.id);
   return Inputs.form(
     {
       alternativeId: ofHouseholds(

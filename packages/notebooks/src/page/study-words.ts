@@ -1,5 +1,6 @@
 /** What was simulated, in a sentence or two: it stands on paper too, where the controls do not. */
 import { atLeastThisLong, type Scenario } from '@rideout/sim';
+import { counted } from '../charts/counted.ts';
 import type { Look } from '../charts/look.ts';
 import { monthsText } from './months-text.ts';
 import { startText } from './start-text.ts';
@@ -29,8 +30,4 @@ function beginsWords({ outage }: Scenario, { clock }: Pick<Look, 'clock'>): stri
   return outage.startLocal
     ? `on ${startText(outage.startLocal, clock)}`
     : `at any minute of ${monthsText(outage.months ?? [])}`;
-}
-
-function counted(count: number, what: string): string {
-  return `${count} ${what}${count === 1 ? '' : 's'}`;
 }

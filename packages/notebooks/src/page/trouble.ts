@@ -1,9 +1,10 @@
 /** Something went wrong: what, and what to do about it. */
 import { html } from '../elements.ts';
+import { saidBy } from '../error-words.ts';
 import type { PageLink } from './page-link.ts';
 
 export function trouble(error: unknown, again?: () => void | Promise<void>): HTMLElement {
-  const said = error instanceof Error ? error.message : String(error);
+  const said = saidBy(error);
   return html`<div class="trouble" role="alert">
     <p><strong>The simulation stopped.</strong> It said: ${said}</p>
     <p>

@@ -6,6 +6,7 @@ import { observable } from '@observablehq/notebook-kit/vite';
 import { dataFile } from '@rideout/sim/node';
 import { build, type InlineConfig, type Rolldown } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
+import { saidBy } from '../error-words.ts';
 import { localLibrary } from './local-library.ts';
 import { PublishError } from './publish-error.ts';
 
@@ -26,7 +27,7 @@ export async function buildShell(page: string): Promise<string> {
     const built = await build(shellConfig(resolve(page)));
     return htmlOf(built as Rolldown.RolldownOutput);
   } catch (cause) {
-    const said = cause instanceof Error ? cause.message : String(cause);
+    const said = saidBy(cause);
     throw new PublishError(`the page "${page}" could not be built: ${said}`, { cause });
   }
 }

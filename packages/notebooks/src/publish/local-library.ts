@@ -8,7 +8,7 @@
 import { fileURLToPath } from 'node:url';
 import { transpile, type Notebook } from '@observablehq/notebook-kit';
 import type { Plugin } from 'vite';
-import { isNamedImport, namedImportCode, withNamedImports } from './named-imports.ts';
+import { isNamedImport, namedImportCode, PACKAGE, withNamedImports } from './named-imports.ts';
 import { PublishError } from './publish-error.ts';
 
 /** What a cell can name without importing it, beside the kit's own that need no network (view, width, Generators, …). */
@@ -61,8 +61,6 @@ const EMPTIED: Readonly<Record<string, readonly string[]>> = {
   'interpreter.js': ['Interpreter'],
   'sampleDatasets.js': [],
 };
-/** A package's name: one that a notebook's own folder does not have is taken from beside this package. */
-const BARE = /^(?:@[a-z][\w-]*\/)?[a-z][\w-]*(?:\/|$)/;
 const HERE = fileURLToPath(import.meta.url);
 const OURS = '\0rideout:';
 
@@ -91,7 +89,8 @@ export function localLibrary(libraries?: 'every library'): LocalLibrary {
         }
         const importer = asker?.startsWith(OURS) && isNamedImport(asker.slice(OURS.length)) ? page : asker;
         const ours = ourModule(source, importer);
-        if (ours !== undefined || !BARE.test(source) || importer === HERE) return ours;
+        if (ours !== undefined || !PACKAGE.test(source) || importer === HERE) return ours;
+        // a package that the notebook's own folder does not have is taken from beside this one
         return (
           (await this.resolve(source, importer, { ...options, skipSelf: true })) ??
           this.resolve(source, HERE, options)

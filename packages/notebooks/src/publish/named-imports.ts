@@ -12,7 +12,7 @@ type Cell = Notebook['cells'][number];
 /** What stands before the description of such a module in its name. */
 const ONLY = 'rideout-only:';
 /** A package's name; a file beside the notebook is taken as it is. */
-const PACKAGE = /^(?:@[a-z][\w-]*\/)?[a-z][\w-]*(?:\/|$)/;
+export const PACKAGE = /^(?:@[a-z][\w-]*\/)?[a-z][\w-]*(?:\/|$)/;
 
 /** A notebook whose imports of packages name what they take. */
 export function withNamedImports(notebook: Notebook): Notebook {

@@ -6,6 +6,7 @@ import { basename, dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { loadScenario } from '@rideout/sim/node';
 import { createServer, searchForWorkspaceRoot, type Plugin, type ViteDevServer } from 'vite';
+import { saidBy } from '../error-words.ts';
 import type { EmbeddedStudy } from '../page/embedded-study.ts';
 import { shellConfig } from './build-shell.ts';
 import { withStudy } from './fill-shell.ts';
@@ -70,7 +71,7 @@ async function main([scenario, ...pages]: readonly string[]): Promise<void> {
 
 if (process.argv[1] && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
   await main(process.argv.slice(2)).catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : String(error));
+    console.error(saidBy(error));
     process.exitCode = 1;
   });
 }

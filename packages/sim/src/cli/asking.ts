@@ -5,7 +5,6 @@ import { askDrawsPool } from '../node/ask-draws-pool.ts';
 import { askPool, StudyInterrupted } from '../node/ask-pool.ts';
 import { assertCanWrite } from '../node/can-write.ts';
 import { openPool, type Pool } from '../node/shard-pool.ts';
-import { EXIT } from './exit-codes.ts';
 import { remark } from './output.ts';
 import { startProgress } from './progress.ts';
 import type { StudyVerbOptions } from './study-options.ts';
@@ -46,7 +45,7 @@ export async function withDraws<Answer>(
   return unlessInterrupted(options, (signal, pool) => {
     const onTrouble = (message: string) => remark(message, options);
     const ask = askDrawsPool({ workers: options.workers, pool, signal, onTrouble });
-    return answer(ask, (done) => progress.update(done, runs));
+    return answer(ask, progress.update);
   }).finally(progress.stop);
 }
 
@@ -79,9 +78,4 @@ async function unlessInterrupted<Answer>(
     process.removeListener('SIGINT', onInterrupt);
     await pool?.close();
   }
-}
-
-/** The exit code of a verb that may have been interrupted. */
-export function exitOf(answer: unknown): number {
-  return answer === undefined ? EXIT.interrupted : EXIT.done;
 }

@@ -4,7 +4,6 @@ import { summarise } from '../trials/summarise.ts';
 import { assertCanWrite, assertCanWriteFile } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { runStudy, type StudyRun } from '../node/run-study.ts';
-import { writeWhole } from '../node/write-whole.ts';
 import { counted } from './counted.ts';
 import { EXIT } from './exit-codes.ts';
 import { fileSize } from './file-size.ts';
@@ -13,6 +12,7 @@ import { startProgress } from './progress.ts';
 import { publishWith, readyPage } from './publish.ts';
 import { renderStudy } from './render-study.ts';
 import type { StudyVerbOptions } from './study-options.ts';
+import { writeFiles } from './write-result.ts';
 
 export interface DaysOptions extends StudyVerbOptions {
   readonly within?: number;
@@ -62,9 +62,7 @@ async function report(run: StudyRun, options: DaysOptions): Promise<void> {
   remark(howItRan(run, options), options);
   if (options.out !== undefined) {
     const { exportFiles } = await import('../trials/export-files.ts');
-    const files = exportFiles(run.study, run.rows, summary);
-    await writeWhole(options.out, files);
-    remark(`Written to ${options.out}: ${files.map((f) => f.name).join(', ')}.`, options);
+    await writeFiles(options.out, exportFiles(run.study, run.rows, summary), options);
   }
   if (options.page !== undefined) {
     const pages = await publishWith({

@@ -1,13 +1,10 @@
 /** `rideout ladder`: what to buy next, and after that. */
 import { findLadder } from '../advice/ladder/find-ladder.ts';
-import { loadScenario } from '../node/load-scenario.ts';
-import { exitOf, withStudies } from './asking.ts';
-import { remark, say, terminalLook } from './output.ts';
+import { scenarioFor, tellAnswer } from './advice-verb.ts';
+import { withStudies } from './asking.ts';
 import { renderLadder } from './render-ladder.ts';
 import { OptionError } from './report-error.ts';
-import { sayCautions } from './say-cautions.ts';
 import type { StudyVerbOptions } from './study-options.ts';
-import { writeResult } from './write-result.ts';
 
 export interface LadderOptions extends StudyVerbOptions {
   readonly choose: number;
@@ -16,8 +13,7 @@ export interface LadderOptions extends StudyVerbOptions {
 }
 
 export async function ladder(path: string, options: LadderOptions): Promise<number> {
-  const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
-  for (const note of notes) remark(note, options);
+  const scenario = scenarioFor(path, options);
   if (scenario.ladder === undefined)
     throw new OptionError(
       `${path}: found no ladder; expected a block ladder: with a start and steps. data/full-house.yaml has one to start from.`,
@@ -26,12 +22,12 @@ export async function ladder(path: string, options: LadderOptions): Promise<numb
   const answer = await withStudies(options, (ask) =>
     findLadder(scenario, { seed, draws, choosingDraws, budget, confidence }, ask),
   );
-  if (answer === undefined) return exitOf(answer);
-  say(options.json === true ? JSON.stringify(answer) : renderLadder(answer, terminalLook(options)));
-  if (options.json !== true) sayCautions(scenario, options);
-  await writeResult(options, answer, 'ladder', async () => {
-    const { ladderTable } = await import('../advice/ladder/ladder-table.ts');
-    return { ladder: ladderTable(answer) };
+  return tellAnswer(answer, scenario, options, {
+    name: 'ladder',
+    render: renderLadder,
+    tables: async (told) => {
+      const { ladderTable } = await import('../advice/ladder/ladder-table.ts');
+      return { ladder: ladderTable(told) };
+    },
   });
-  return exitOf(answer);
 }

@@ -2,7 +2,7 @@ import { Presets, SingleBar } from 'cli-progress';
 import type { OutputOptions } from './output.ts';
 
 export interface Progress {
-  readonly update: (done: number, draws: number) => void;
+  readonly update: (done: number) => void;
   readonly stop: () => void;
 }
 

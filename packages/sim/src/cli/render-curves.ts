@@ -1,5 +1,5 @@
 import type { StudySummary, SurvivalCurve } from '../trials/study-summary.ts';
-import { byAlternative } from './render-headline.ts';
+import { underTitles } from './by-alternative.ts';
 import { paragraph, toLeft, wrapLines } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
 
@@ -9,22 +9,20 @@ const BLOCKS = [' ', '▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'];
 export function curveRows(summary: StudySummary, look: TerminalLook, style: Style): string[] {
   const nameWidth = Math.min(30, Math.floor(look.width * 0.36));
   const cells = look.width - nameWidth - 4;
-  const groups = byAlternative(summary);
   const sign = look.ascii ? digitFor : blockFor;
   const how = look.ascii
     ? 'Digit: tenths still running (9: nine in ten or more, #: all of them, -: fewer than one in ten).'
     : 'Full height: all still running; half height: half of them.';
   return [
-    ...groups.flatMap((group) => [
-      ...(groups.length > 1 ? paragraph(group[0]!.alternativeTitle, look.width).map(style.heading) : []),
-      ...group.flatMap((strategy) => {
+    ...underTitles(summary.strategies, look, style.heading, (group) =>
+      group.flatMap((strategy) => {
         const [first = '', ...more] = wrapLines(strategy.strategyTitle, nameWidth - 1);
         const drawn = Array.from({ length: cells }, (_, i) =>
           sign(survivalAt(strategy.curve, ((i + 0.5) / cells) * summary.horizonDays)),
         );
         return [`  ${toLeft(first, nameWidth)}|${drawn.join('')}|`, ...more.map((part) => `  ${part}`)];
       }),
-    ]),
+    ),
     '  ' + ' '.repeat(nameWidth) + dayAxis(summary.horizonDays, cells),
     ...paragraph(how, look.width, '  ').map(style.quiet),
   ];

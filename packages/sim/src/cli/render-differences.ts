@@ -1,14 +1,14 @@
 import { longestLasting } from '../trials/longest-lasting.ts';
 import type { Estimate, PairedDifference, StudySummary } from '../trials/study-summary.ts';
 import { percent, plainTenths, signedTenths } from '../trials/days-in-words.ts';
-import { byAlternative } from './render-headline.ts';
+import { byAlternative } from './by-alternative.ts';
 
 /**
  * Paired differences in words: for the first alternative every strategy against the first one, and for the strategy
  * that lasts longest there every alternative against the first one. The rest is only counted.
  */
 export function differenceSentences(summary: StudySummary): string[] {
-  const [firstGroup = []] = byAlternative(summary);
+  const [firstGroup = []] = byAlternative(summary.strategies);
   if (firstGroup.length === 0 || summary.differences.length === 0) return [];
   const alternativeId = firstGroup[0]!.alternativeId;
   const strategyId = longestLasting(firstGroup).strategyId;

@@ -1,19 +1,17 @@
 import type { EndCause } from '../trials/outcome-rows.ts';
 import type { StrategySummary, StudySummary } from '../trials/study-summary.ts';
 import { percent } from '../trials/days-in-words.ts';
-import { byAlternative } from './render-headline.ts';
+import { underTitles } from './by-alternative.ts';
 import { paragraph } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
 
 /** Why runs ended, a line or two per strategy. */
 export function endLines(summary: StudySummary, look: TerminalLook, style: Style): string[] {
-  const groups = byAlternative(summary);
-  return groups.flatMap((group) => [
-    ...(groups.length > 1 ? paragraph(group[0]!.alternativeTitle, look.width).map(style.heading) : []),
-    ...group.flatMap((strategy) =>
+  return underTitles(summary.strategies, look, style.heading, (group) =>
+    group.flatMap((strategy) =>
       paragraph(`${strategy.strategyTitle}: ${causes(strategy)}.`, look.width, '- '),
     ),
-  ]);
+  );
 }
 
 function causes({ ends }: StrategySummary): string {

@@ -1,4 +1,4 @@
-/** The frame that every answer of advice stands in: title above, caution and provenance below, no line too long. */
+/** The frame that every answer stands in: title above, caution and provenance below, no line too long. */
 import { provenanceStamp } from '../trials/provenance-stamp.ts';
 import type { Provenance } from '../trials/study-summary.ts';
 import { paragraph } from './render-lines.ts';

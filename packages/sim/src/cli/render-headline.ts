@@ -1,26 +1,16 @@
 import { longestLasting } from '../trials/longest-lasting.ts';
 import type { StrategySummary, StudySummary } from '../trials/study-summary.ts';
 import { atLeastThisLong, daysInterval } from '../trials/days-in-words.ts';
+import { byAlternative } from './by-alternative.ts';
 
 /** The answer in a sentence or two per alternative: how long its longest-lasting strategy holds. */
 export function headlineSentences(summary: StudySummary): string[] {
-  const alternatives = byAlternative(summary);
+  const alternatives = byAlternative(summary.strategies);
   return alternatives.map((strategies) => {
     const best = longestLasting(strategies);
     const where = alternatives.length > 1 ? `${best.alternativeTitle}: in` : 'In';
     return `${where} nine outages in ten, “${best.strategyTitle}” ${holdsFor(best, summary.horizonDays)}`;
   });
-}
-
-/** The strategies of a study, one list per alternative, in order. */
-export function byAlternative(summary: StudySummary): StrategySummary[][] {
-  const groups = new Map<string, StrategySummary[]>();
-  for (const strategy of summary.strategies) {
-    const group = groups.get(strategy.alternativeId);
-    if (group) group.push(strategy);
-    else groups.set(strategy.alternativeId, [strategy]);
-  }
-  return [...groups.values()];
 }
 
 function holdsFor({ nineInTenDays: { value, low, high } }: StrategySummary, horizonDays: number): string {

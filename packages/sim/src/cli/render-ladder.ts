@@ -1,11 +1,13 @@
-import { toldOf, type Told } from '../advice/compare-runtimes.ts';
+import { toldOf, type Told } from '../advice/told.ts';
 import { clearRungs } from '../advice/ladder/clear-rungs.ts';
 import type { LadderAnswer, LadderRung, LadderStand } from '../advice/ladder/ladder-answer.ts';
 import { daysDown, daysInterval, signedTenths } from '../trials/days-in-words.ts';
 import type { Estimate } from '../trials/study-summary.ts';
+import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
-import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
+import { paragraph, toRight } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
+import { terminalTable, type Column } from './render-table.ts';
 
 /** The ladder for a terminal: the first rung in words, the table, what was left, the check, how to repeat it. */
 export function renderLadder(answer: LadderAnswer, look: TerminalLook): string {
@@ -68,7 +70,7 @@ function headline(answer: LadderAnswer): string[] {
   const sure = interval === '' ? '' : `, 95\u00a0% interval ${interval}`;
   return [
     from,
-    `${up} ${up === 1 ? 'rung' : 'rungs'} up, for ${paid} in all, they reach ${daysDown(end.days.value, horizonDays)} (“${end.strategyTitle}”${sure}).`,
+    `${counted(up, 'rung')} up, for ${paid} in all, they reach ${daysDown(end.days.value, horizonDays)} (“${end.strategyTitle}”${sure}).`,
     ...beyond(rungs.slice(up)),
     ENDED[answer.ended],
   ];
@@ -96,13 +98,12 @@ const ENDED: Readonly<Record<LadderAnswer['ended'], string>> = {
     'There every outage outlasts the horizon: a longer outage.horizonDays would show what more brings.',
 };
 
-interface Column {
-  readonly head: readonly [string, string];
-  readonly width: number;
-  readonly cell: (rung: LadderStand & Partial<LadderRung>) => string;
-}
+/** A rung, or the start, which has no price and no gain. */
+type Row = LadderStand & Partial<LadderRung>;
 
-const LEAST_NAME = 22;
+const LEAST_NAME = 17;
+/** ` 1 ~ `: the rung's number and its mark. */
+const INDENT = 5;
 const MARKS: Readonly<Record<Told, string>> = {
   clear: ' ',
   'on average': '~',
@@ -116,10 +117,10 @@ function moneyWidth(answer: LadderAnswer): number {
   return Math.max(10, ...sums.map((sum) => 2 + Array.from(money(sum, answer)).length));
 }
 
-function columnsFitting(answer: LadderAnswer, width: number): Column[] {
+function columnsOf(answer: LadderAnswer): Column<Row>[] {
   const { horizonDays } = answer;
   const sumWidth = moneyWidth(answer);
-  const all: Column[] = [
+  return [
     {
       head: ['', 'price'],
       width: sumWidth,
@@ -135,36 +136,20 @@ function columnsFitting(answer: LadderAnswer, width: number): Column[] {
     { head: ['paid', 'in all'], width: sumWidth, cell: (r) => (r.paid ? money(r.paid, answer) : '') },
     { head: ['days', '(95\u00a0%)'], width: 15, cell: (r) => daysInterval(r.days, horizonDays) },
   ];
-  let used = 0;
-  return all.filter((column) => (used += column.width) <= width);
 }
 
 function table(answer: LadderAnswer, look: TerminalLook, style: Style): string[] {
-  const columns = columnsFitting(answer, look.width - LEAST_NAME);
-  const nameWidth = look.width - columns.reduce((sum, { width }) => sum + width, 0);
-  const row = (mark: string, rung: LadderStand & Partial<LadderRung>) => {
-    const [first = '', ...more] = wrapLines(rung.title, nameWidth - mark.length - 1);
-    return [
-      toLeft(mark + first, nameWidth) + columns.map((c) => toRight(c.cell(rung), c.width)).join(''),
-      ...more.map((part) => ' '.repeat(mark.length) + part),
-    ];
-  };
+  const { heads, row } = terminalTable(columnsOf(answer), LEAST_NAME, INDENT, look, style);
   const rungs = answer.rungs.flatMap((rung, i) => {
     const before = i === 0 ? answer.start : answer.rungs[i - 1]!;
-    const line = row(`${toRight(String(i + 1), 2)} ${MARKS[rung.told]} `, rung);
+    const line = row(rung, rung.title, `${toRight(String(i + 1), 2)} ${MARKS[rung.told]} `);
     const change =
       before.strategyId === rung.strategyId
         ? []
-        : paragraph(`then lives by “${rung.strategyTitle}”`, look.width, '     ').map(style.quiet);
+        : paragraph(`then lives by “${rung.strategyTitle}”`, look.width, ' '.repeat(INDENT)).map(style.quiet);
     return [...line, ...change];
   });
-  return [
-    ...[0, 1].map((line) =>
-      style.quiet(' '.repeat(nameWidth) + columns.map((c) => toRight(c.head[line]!, c.width)).join('')),
-    ),
-    ...row('     ', answer.start),
-    ...rungs,
-  ];
+  return [...heads, ...row(answer.start, answer.start.title), ...rungs];
 }
 
 function gainText({ value, low, high }: Estimate): string {

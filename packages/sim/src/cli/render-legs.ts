@@ -1,7 +1,8 @@
-import { isGain } from '../advice/compare-runtimes.ts';
+import { isGain } from '../advice/told.ts';
 import type { LegSchedule, LegsAnswer, ScheduledCircuit } from '../advice/legs/legs-answer.ts';
 import { daysDown, daysInterval, percent, signedTenths } from '../trials/days-in-words.ts';
 import type { Estimate } from '../trials/study-summary.ts';
+import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
 import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
@@ -42,7 +43,7 @@ function headline({ present, best, moves, ...answer }: LegsAnswer): string[] {
   const interval = daysInterval(present.days, answer.horizonDays);
   const now = `As the panel is, nine outages in ten reach ${reach(present.days)} days${interval === '' ? '' : ` (95\u00a0% interval ${interval})`}.`;
   if (moves.length === 0) return [now, 'No other assignment was found to last longer.'];
-  const what = `${moves.length} ${moves.length === 1 ? 'circuit' : 'circuits'} moved`;
+  const what = `${counted(moves.length, 'circuit')} moved`;
   const gain = `${gainWords(answer.gainDays)}; on average ${signedTenths(answer.gainMeanDays.value!)}${limits(answer.gainMeanDays)}`;
   if (!isGain(answer.told))
     return [

@@ -2,8 +2,9 @@ import type { InputMatters, Matters } from '../advice/matters/matters.ts';
 import { daysDown, percent, plainTenths, signedTenths } from '../trials/days-in-words.ts';
 import type { Estimate } from '../trials/study-summary.ts';
 import { renderFramed } from './render-frame.ts';
-import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
+import { paragraph } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
+import { terminalTable, type Column } from './render-table.ts';
 
 /** What matters, for a terminal: the largest, the table, how to read it, how to repeat it. */
 export function renderMatters(answer: Matters, look: TerminalLook): string {
@@ -44,39 +45,21 @@ function headline({ inputs, horizonDays, meanDays, sdDays, middle, togetherFract
   ];
 }
 
-interface Column {
-  readonly head: readonly [string, string];
-  readonly width: number;
-  readonly cell: (input: InputMatters) => string;
-}
-
 const LEAST_NAME = 20;
 
 function table(answer: Matters, look: TerminalLook, style: Style): string[] {
-  const columns = columnsFitting(answer.horizonDays, look.width - LEAST_NAME);
-  const nameWidth = look.width - columns.reduce((sum, { width }) => sum + width, 0);
-  const heads = [0, 1].map((line) =>
-    style.quiet(
-      ' '.repeat(nameWidth) +
-        columns
-          .map((c) => toRight(c.head[line]!, c.width))
-          .join('')
-          .trimEnd(),
-    ),
-  );
+  const { heads, row } = terminalTable(columnsOf(answer.horizonDays), LEAST_NAME, 0, look, style);
   return [
     ...heads,
     ...answer.inputs.flatMap((input) => {
-      const [title = '', ...more] = wrapLines(input.title, nameWidth - 1);
-      const row = toLeft(title, nameWidth) + columns.map((c) => toRight(c.cell(input), c.width)).join('');
       const ends = paragraph(`from ${input.low} to ${input.high}`, look.width, '  ');
-      return [row, ...more, ...ends.map(style.quiet)];
+      return [...row(input, input.title), ...ends.map(style.quiet)];
     }),
   ];
 }
 
-function columnsFitting(horizonDays: number, width: number): Column[] {
-  const all: Column[] = [
+function columnsOf(horizonDays: number): Column<InputMatters>[] {
+  return [
     { head: ['9 in 10', 'at low'], width: 7, cell: (i) => daysDown(i.nineInTen.lowDays, horizonDays) },
     { head: ['9 in 10', 'at high'], width: 8, cell: (i) => daysDown(i.nineInTen.highDays, horizonDays) },
     {
@@ -87,8 +70,6 @@ function columnsFitting(horizonDays: number, width: number): Column[] {
     { head: ['share of spread', 'in all (95\u00a0%)'], width: 17, cell: (i) => shareWithLimits(i.total) },
     { head: ['', 'alone'], width: 8, cell: (i) => shareText(i.firstOrder) },
   ];
-  let used = 0;
-  return all.filter((column) => (used += column.width) <= width);
 }
 
 /** Where the horizon hides a side, what is known of the difference. */

@@ -1,9 +1,11 @@
 import type { NeedFigures, NeedsAnswer } from '../advice/needs/needs.ts';
 import { atLeastThisLong, daysDown, percent } from '../trials/days-in-words.ts';
+import { byAlternative, underTitles } from './by-alternative.ts';
 import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
-import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
+import { paragraph } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
+import { terminalTable, type Column } from './render-table.ts';
 
 type Need = NeedsAnswer['needs'][number];
 
@@ -27,9 +29,8 @@ export function renderNeeds(answer: NeedsAnswer, look: TerminalLook): string {
 
 /** For each alternative, the strategy under which the first need to give way holds longest, and what that need is. */
 function headline({ needs, figures, horizonDays }: NeedsAnswer): string[] {
-  const alternatives = [...new Set(figures.map((f) => f.alternativeId))];
-  return alternatives.map((id) => {
-    const here = figures.filter((f) => f.alternativeId === id);
+  const alternatives = byAlternative(figures);
+  return alternatives.map((here) => {
     const weakest = [...new Set(here.map((f) => f.strategyId))].map((strategy) =>
       here.filter((f) => f.strategyId === strategy).reduce((a, b) => (reach(b) < reach(a) ? b : a)),
     );
@@ -59,43 +60,22 @@ function keepsEveryNeedLongest(strategyId: string, here: readonly NeedFigures[])
 
 const reach = (f: NeedFigures): number => f.nineInTenDays.value ?? Infinity;
 
-interface Column {
-  readonly head: readonly [string, string];
-  readonly width: number;
-  readonly cell: (figures: NeedFigures) => string;
-}
-
 const LEAST_NAME = 22;
-const INDENT = '  ';
+const INDENT = 2;
 
 function block(answer: NeedsAnswer, need: Need, look: TerminalLook, style: Style): string[] {
-  const columns = columnsFitting(answer.horizonDays, need, look.width - LEAST_NAME - INDENT.length);
-  const nameWidth = look.width - INDENT.length - columns.reduce((sum, { width }) => sum + width, 0);
-  const rows = answer.figures.filter((f) => f.needId === need.id);
-  const alternatives = [...new Set(rows.map((f) => f.alternativeId))];
+  const { heads, row } = terminalTable(columnsOf(answer.horizonDays, need), LEAST_NAME, INDENT, look, style);
+  const figures = answer.figures.filter((f) => f.needId === need.id);
+  const plain = (text: string) => text;
   return [
     ...paragraph(`${need.title}: fails when ${need.failsWhen}`, look.width).map(style.heading),
-    ...[0, 1].map((line) =>
-      style.quiet(
-        ' '.repeat(INDENT.length + nameWidth) + columns.map((c) => toRight(c.head[line]!, c.width)).join(''),
-      ),
-    ),
-    ...alternatives.flatMap((id) => {
-      const here = rows.filter((f) => f.alternativeId === id);
-      return [
-        ...(alternatives.length > 1 ? paragraph(here[0]!.alternativeTitle, look.width) : []),
-        ...here.flatMap((f) => {
-          const [title = '', ...more] = wrapLines(f.strategyTitle, nameWidth - 1);
-          const cells = columns.map((c) => toRight(c.cell(f), c.width)).join('');
-          return [INDENT + toLeft(title, nameWidth) + cells, ...more.map((part) => INDENT + part)];
-        }),
-      ];
-    }),
+    ...heads,
+    ...underTitles(figures, look, plain, (group) => group.flatMap((f) => row(f, f.strategyTitle))),
   ];
 }
 
-function columnsFitting(horizonDays: number, need: Need, width: number): Column[] {
-  const all: Column[] = [
+function columnsOf(horizonDays: number, need: Need): Column<NeedFigures>[] {
+  return [
     { head: ['never', 'fails'], width: 7, cell: (f) => percent(f.neverFails.value) },
     { head: ['9 in 10', 'hold, d'], width: 8, cell: (f) => daysDown(f.nineInTenDays.value, horizonDays) },
     { head: ['half', 'hold, d'], width: 8, cell: (f) => daysDown(f.medianDays.value, horizonDays) },
@@ -103,12 +83,10 @@ function columnsFitting(horizonDays: number, need: Need, width: number): Column[
     { head: ['longest', '9/10, h'], width: 8, cell: (f) => tenths(f.longestHours.nineInTen) },
     ...depthColumns(need),
   ];
-  let used = 0;
-  return all.filter((column) => (used += column.width) <= width);
 }
 
 /** What is worth telling besides hours depends on the need. */
-function depthColumns({ measure }: Need): Column[] {
+function depthColumns({ measure }: Need): Column<NeedFigures>[] {
   const extreme = (f: NeedFigures) => (f.extreme === null ? '' : tenths(f.extreme.oneInTen));
   const depth = (f: NeedFigures) => (f.depth === null ? '' : tenths(f.depth.mean));
   switch (measure) {

@@ -1,10 +1,12 @@
 import type { NextOutage, NextOutageFigures } from '../advice/outage-lengths/next-outage.ts';
 import type { Bounds } from '../advice/outage-lengths/ridden-out.ts';
 import { percent } from '../trials/days-in-words.ts';
+import { underTitles } from './by-alternative.ts';
 import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
-import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
+import { paragraph } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
+import { terminalTable, type Column } from './render-table.ts';
 
 /** The next outage for a terminal: the chance, the table, where lengths come from, how to repeat it. */
 export function renderNextOutage(answer: NextOutage, look: TerminalLook): string {
@@ -67,43 +69,21 @@ function howOften({ least, most, high }: Bounds, draws: number): string {
 
 const whole = (years: number): string => `${Math.floor(years)}\u00a0years`;
 
-interface Column {
-  readonly head: readonly [string, string];
-  readonly width: number;
-  readonly cell: (figures: NextOutageFigures) => string;
-}
-
-const COLUMNS: readonly Column[] = [
+const COLUMNS: readonly Column<NextOutageFigures>[] = [
   { head: ['ridden', 'out'], width: 13, cell: (f) => shareRange(f.riddenOut) },
   { head: ['95\u00a0%', 'interval'], width: 15, cell: (f) => interval(f.riddenOut) },
   { head: ['hours without', 'a year'], width: 15, cell: (f) => hourRange(f.hoursWithoutPerYear) },
   { head: ['outlasted', 'once in, y'], width: 12, cell: (f) => years(f.notRiddenOutPerYear) },
 ];
 const LEAST_NAME = 22;
-const INDENT = '  ';
+const INDENT = 2;
 
 function table({ figures }: NextOutage, look: TerminalLook, style: Style): string[] {
-  let used = LEAST_NAME + INDENT.length;
-  const columns = COLUMNS.filter((column) => (used += column.width) <= look.width);
-  const nameWidth = look.width - INDENT.length - columns.reduce((sum, { width }) => sum + width, 0);
-  const alternatives = [...new Set(figures.map((f) => f.alternativeId))];
-  const heads = [0, 1].map((line) =>
-    style.quiet(
-      ' '.repeat(INDENT.length + nameWidth) + columns.map((c) => toRight(c.head[line]!, c.width)).join(''),
-    ),
-  );
-  const rows = alternatives.flatMap((id) => {
-    const here = figures.filter((f) => f.alternativeId === id);
-    return [
-      ...(alternatives.length > 1 ? paragraph(here[0]!.alternativeTitle, look.width).map(style.heading) : []),
-      ...here.flatMap((f) => {
-        const [title = '', ...more] = wrapLines(f.strategyTitle, nameWidth - 1);
-        const cells = columns.map((c) => toRight(c.cell(f), c.width)).join('');
-        return [INDENT + toLeft(title, nameWidth) + cells, ...more.map((part) => INDENT + part)];
-      }),
-    ];
-  });
-  return [...heads, ...rows];
+  const { heads, row } = terminalTable(COLUMNS, LEAST_NAME, INDENT, look, style);
+  return [
+    ...heads,
+    ...underTitles(figures, look, style.heading, (group) => group.flatMap((f) => row(f, f.strategyTitle))),
+  ];
 }
 
 /** Tenths of a per cent: chances here lie close to 1. */

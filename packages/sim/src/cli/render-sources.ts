@@ -5,13 +5,13 @@ import type {
   StudySummary,
 } from '../trials/study-summary.ts';
 import { daysDown } from '../trials/days-in-words.ts';
-import { byAlternative } from './render-headline.ts';
+import { byAlternative } from './by-alternative.ts';
 import { paragraph } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
 
 /** What came back besides the panels: a line or two per strategy of each version that has a source; none without. */
 export function sourceLines(summary: StudySummary, look: TerminalLook, style: Style): string[] {
-  return byAlternative(summary).flatMap((group) => {
+  return byAlternative(summary.strategies).flatMap((group) => {
     const { sources, alternativeTitle } = group[0]!;
     if (sources === undefined) return [];
     const recharge = rechargeSentence(sources);

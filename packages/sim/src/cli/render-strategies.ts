@@ -1,75 +1,48 @@
 import { longestLasting } from '../trials/longest-lasting.ts';
 import type { StrategySummary, StudySummary } from '../trials/study-summary.ts';
 import { daysDown, daysInterval, percent } from '../trials/days-in-words.ts';
-import { byAlternative } from './render-headline.ts';
-import { paragraph, toLeft, toRight, wrapLines } from './render-lines.ts';
+import { underTitles } from './by-alternative.ts';
+import { paragraph } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
-
-interface Column {
-  readonly head: readonly [string, string];
-  readonly width: number;
-  cell(strategy: StrategySummary): string;
-}
+import { terminalTable, type Column } from './render-table.ts';
 
 const LEAST_NAME = 15;
 const STAR = '* ';
 const INDENT = '  ';
 
 /**
- * Table of strategies under each alternative: days reached, their interval, and chances. A star marks the longest. A
- * narrow terminal goes without the last columns.
+ * Table of strategies under each alternative: days reached, their interval, and chances. A star marks the longest.
  */
 export function strategyTable(summary: StudySummary, look: TerminalLook, style: Style): string[] {
-  const columns = columnsFitting(summary, look.width - LEAST_NAME - INDENT.length);
-  const nameWidth = look.width - INDENT.length - columns.reduce((sum, { width }) => sum + width, 0);
-  const groups = byAlternative(summary);
+  const { heads, row } = terminalTable(columnsOf(summary), LEAST_NAME, INDENT.length, look, style);
   return [
-    ...[0, 1].map((line) =>
-      style.quiet(
-        ' '.repeat(INDENT.length + nameWidth) + columns.map((c) => toRight(c.head[line]!, c.width)).join(''),
-      ),
-    ),
-    ...groups.flatMap((group) => [
-      ...(groups.length > 1 ? paragraph(group[0]!.alternativeTitle, look.width).map(style.heading) : []),
-      ...group.flatMap((strategy) =>
-        row(strategy, columns, nameWidth, group.length > 1 && strategy === longestLasting(group), style),
-      ),
-    ]),
+    ...heads,
+    ...underTitles(summary.strategies, look, style.heading, (group) => {
+      const longest = group.length > 1 ? longestLasting(group) : undefined;
+      return group.flatMap((strategy) => {
+        if (strategy !== longest) return row(strategy, strategy.strategyTitle);
+        const [first, ...more] = row(strategy, strategy.strategyTitle, STAR);
+        return [style.strong(first!), ...more];
+      });
+    }),
     '',
     ...notes(summary).flatMap((note) => paragraph(note, look.width, INDENT).map(style.quiet)),
   ];
 }
 
-function columnsFitting(summary: StudySummary, width: number): Column[] {
+function columnsOf(summary: StudySummary): Column<StrategySummary>[] {
   const horizon = summary.horizonDays;
   const asked = (summary.strategies[0]?.reach ?? []).slice(-3).map(({ days }) => days);
-  const all: Column[] = [
+  return [
     { head: ['9 in 10', 'reach'], width: 9, cell: (s) => daysDown(s.nineInTenDays.value, horizon) },
     { head: ['95\u00a0%', 'interval'], width: 14, cell: (s) => daysInterval(s.nineInTenDays, horizon) },
     { head: ['half', 'reach'], width: 8, cell: (s) => daysDown(s.medianDays.value, horizon) },
-    ...asked.map((days, i): Column => ({
+    ...asked.map((days, i): Column<StrategySummary> => ({
       head: ['on after', `${days}\u00a0${days === 1 ? 'day' : 'days'}`],
       width: 9,
       cell: (s) => percent(s.reach.slice(-3)[i]!.chance.value),
     })),
   ];
-  let used = 0;
-  return all.filter((column) => (used += column.width) <= width);
-}
-
-function row(
-  strategy: StrategySummary,
-  columns: readonly Column[],
-  nameWidth: number,
-  longest: boolean,
-  style: Style,
-): string[] {
-  const [first = '', ...more] = wrapLines(strategy.strategyTitle, nameWidth - 1);
-  const line =
-    (longest ? STAR : INDENT) +
-    toLeft(first, nameWidth) +
-    columns.map((c) => toRight(c.cell(strategy), c.width)).join('');
-  return [longest ? style.strong(line) : line, ...more.map((part) => INDENT + part)];
 }
 
 function notes(summary: StudySummary): string[] {

@@ -11,7 +11,6 @@ const INPUT_ERRORS = new Set([
   'ScenarioError',
   'WeatherFileError',
   'ProfileFileError',
-  'NormalsError',
   'OptionError',
   'PublishError',
 ]);

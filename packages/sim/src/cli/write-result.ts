@@ -1,6 +1,6 @@
 /** `--out`: a result's tables and the result itself, as files. */
 import type { ColumnTable } from 'arquero';
-import { writeWhole } from '../node/write-whole.ts';
+import { writeWhole, type FileToWrite } from '../node/write-whole.ts';
 import type { Provenance } from '../trials/study-summary.ts';
 import { remark, type OutputOptions } from './output.ts';
 
@@ -21,6 +21,15 @@ export async function writeResult(
     ...Object.entries(tables).flatMap(([table, rows]) => tableFiles(table, rows, result.provenance)),
     jsonFile(name, result),
   ];
-  await writeWhole(options.out, files);
-  remark(`Written to ${options.out}: ${files.map((f) => f.name).join(', ')}.`, options);
+  await writeFiles(options.out, files, options);
+}
+
+/** Writes into a folder, and says what. */
+export async function writeFiles(
+  folder: string,
+  files: readonly FileToWrite[],
+  options: OutputOptions,
+): Promise<void> {
+  await writeWhole(folder, files);
+  remark(`Written to ${folder}: ${files.map((f) => f.name).join(', ')}.`, options);
 }

@@ -1,5 +1,5 @@
 import type { OutageClock } from './outage-clock.ts';
-import { zoneOffsetMinutes } from './zone-offset.ts';
+import { findChange, zoneOffsetMinutes } from './zone-offset.ts';
 
 /** The widest stretch that is searched for one change of the clocks: two changes never lie closer. */
 const SEARCH_MINUTES = 20 * 1440;
@@ -18,33 +18,23 @@ export function createClock(timeZone: string, minutes: number): OutageClock {
   };
 }
 
-/** First minute in (low, high] whose offset differs from the one at `low`; the offsets at both ends are known to differ. */
-function findChange(timeZone: string, low: number, high: number, offsetLow: number): number {
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (zoneOffsetMinutes(timeZone, middle) === offsetLow) low = middle;
-    else high = middle;
-  }
-  return high;
-}
-
 /** Sets the clock to an outage that starts at `startEpochMinute`. */
 export function fillClock(clock: OutageClock, startEpochMinute: number): void {
   (clock as Writable).startEpochMinute = startEpochMinute;
   const { timeZone, minutes } = clock;
+  const offsetAt = (epochMinute: number) => zoneOffsetMinutes(timeZone, epochMinute);
   const end = startEpochMinute + minutes;
   let at = startEpochMinute;
-  let offset = zoneOffsetMinutes(timeZone, at);
+  let offset = offsetAt(at);
   const firstDay = Math.floor((at + offset) / 1440);
   (clock as Writable).firstLocalDay = firstDay;
   while (at < end) {
     const searched = Math.min(at + SEARCH_MINUTES, end);
-    const offsetThen = zoneOffsetMinutes(timeZone, searched);
-    const until =
-      offsetThen === offset ? searched : Math.min(findChange(timeZone, at, searched, offset), end);
+    const offsetThen = offsetAt(searched);
+    const until = offsetThen === offset ? searched : findChange(offsetAt, at, searched);
     fillStretch(clock, at - startEpochMinute, until - startEpochMinute, at + offset - firstDay * 1440);
     at = until;
-    if (offsetThen !== offset) offset = zoneOffsetMinutes(timeZone, until);
+    if (offsetThen !== offset) offset = offsetAt(until);
   }
 }
 

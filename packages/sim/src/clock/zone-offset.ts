@@ -54,14 +54,19 @@ function readDay(timeZone: string, utcDay: number): DayOffsets {
   const before = readOffset(timeZone, midnight);
   const after = readOffset(timeZone, midnight + 1440);
   if (before === after) return { before, changeMinute: 1440, after };
-  let low = 0;
-  let changeMinute = 1440;
-  while (changeMinute - low > 1) {
-    const middle = Math.floor((low + changeMinute) / 2);
-    if (readOffset(timeZone, midnight + middle) === before) low = middle;
-    else changeMinute = middle;
+  const change = findChange((minute) => readOffset(timeZone, minute), midnight, midnight + 1440);
+  return { before, changeMinute: change - midnight, after };
+}
+
+/** First minute in (low, high] whose offset is not that of `low`; the one at `high` is known not to be. */
+export function findChange(offsetAt: (epochMinute: number) => number, low: number, high: number): number {
+  const before = offsetAt(low);
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (offsetAt(middle) === before) low = middle;
+    else high = middle;
   }
-  return { before, changeMinute, after };
+  return high;
 }
 
 /**

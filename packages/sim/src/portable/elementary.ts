@@ -4,7 +4,7 @@
  * The language leaves `Math.sin`, `Math.exp` and their like to the implementer, and engines differ in the last bit;
  * a threshold can turn that bit into a different day. These use only +, -, *, / and `Math.sqrt`, which IEEE 754
  * fixes. Each reduces its argument to a short interval and sums a series there; error at most 2 units in the last
- * place over the stated domain, 4 for `tan`, `asin` and `acos` (`tests/units/portable`). Only this folder may use the engine's own.
+ * place over the stated domain, 4 for `tan` and `acos` (`tests/units/portable`). Only this folder may use the engine's own.
  */
 
 const LN2_HI = 0.69314718036912381649; // ln 2 split so that k * LN2_HI is exact for |k| < 2^20 (Cody & Waite 1980)
@@ -178,13 +178,6 @@ export function atan2(y: number, x: number): number {
   if (x > 0) return atan(y / x);
   if (x < 0) return y >= 0 ? atan(y / x) + Math.PI : atan(y / x) - Math.PI;
   return y > 0 ? HALF_PI : y < 0 ? -HALF_PI : 0;
-}
-
-/** Arc sine; arguments outside [-1, 1] are taken as the nearer end. */
-export function asin(x: number): number {
-  if (x >= 1) return HALF_PI;
-  if (x <= -1) return -HALF_PI;
-  return atan(x / Math.sqrt((1 - x) * (1 + x)));
 }
 
 /** Arc cosine; arguments outside [-1, 1] are taken as the nearer end. */

@@ -18,6 +18,14 @@ export const FEED_SETTINGS = 4;
 /** Beside the events of step-unit.ts: the source cannot carry the unit's circuits in this step, or a start. */
 export const SOURCE_OVERLOAD = 6;
 
+/**
+ * Share of a generator's watts that each unit it feeds has: a 240 V set gives half to each leg; a 120 V one all to its one
+ * unit, or half to each charger.
+ */
+export function generatorShare(volts: 120 | 240, fedUnits: number): number {
+  return volts === 240 ? 0.5 : 1 / fedUnits;
+}
+
 /** What a feed gives in each step, read from a given one on: steady watts, and watts for the seconds of a start. */
 export interface FeedWatts {
   readonly steadyW: Float64Array;

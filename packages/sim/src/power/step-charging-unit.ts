@@ -4,13 +4,8 @@
  * The counterpart of step-unit.ts, on the same state, settings and parameters; what the source gave is kept beside.
  * The charger takes only what the bank has room for, after the panels: no source energy is ever curtailed.
  */
-import {
-  COLD_CHARGE_LIMIT_W,
-  COLD_FIGURES,
-  loadPlace,
-  type LoadBlocks,
-  type SolarMinutes,
-} from './hour-figures.ts';
+import { fedSteps } from './fed-steps.ts';
+import type { LoadBlocks, SolarMinutes } from './hour-figures.ts';
 import {
   CHARGER_LOSS_WMIN,
   FEED_CHARGER_W,
@@ -25,8 +20,6 @@ import {
   DONE,
   EMPTY,
   OVERLOAD,
-  upWmin,
-  floorWmin,
   SURGE,
   type UnitSettings,
   type UnitState,
@@ -56,25 +49,21 @@ export function stepCharging(
 ): number {
   const on = settings.on;
   const idleW = settings.idleW;
-  const {
-    hour,
-    minuteOfHour: feedFrom,
-    at: loadFrom,
-    startAt: startFrom,
-    baseW: hourBaseW,
-  } = loadPlace(loads, blocks, from);
-  const baseW = hourBaseW + settings.runningW;
+  const { loadFrom, startFrom, feedFrom, baseW, storedPerW, chargeLimitW, floor, up } = fedSteps(
+    parameters,
+    settings,
+    cold,
+    loads,
+    blocks,
+    from,
+  );
   const dt = settings.dt;
   const k1 = parameters.lossPerW;
   const k2 = parameters.lossPerW2;
   const capacity = parameters.capacityWmin;
-  const storedPerW = parameters.chargeEfficiency * dt;
   const drawnPerW = dt / parameters.dischargeEfficiency;
-  const floor = floorWmin(settings, cold, hour);
-  const chargeLimitW = cold[hour * COLD_FIGURES + COLD_CHARGE_LIMIT_W]!;
   const efficiency = feed[FEED_EFFICIENCY]!;
   const down = settings.downWmin;
-  const up = upWmin(settings, floor, capacity);
   const kind = feed[FEED_KIND]!;
   let stored = state.storedWmin;
   let ended = DONE;

@@ -4,13 +4,8 @@
  * The counterpart of step-unit.ts, on the same state, settings and parameters; what the source gave is kept beside.
  * The charger takes only what the bank has room for, after the panels: no source energy is ever curtailed.
  */
-import {
-  COLD_CHARGE_LIMIT_W,
-  COLD_FIGURES,
-  loadPlace,
-  type LoadBlocks,
-  type SolarMinutes,
-} from './hour-figures.ts';
+import { fedSteps } from './fed-steps.ts';
+import type { LoadBlocks, SolarMinutes } from './hour-figures.ts';
 import {
   CHARGER_LOSS_WMIN,
   FEED_CHARGER_W,
@@ -20,7 +15,7 @@ import {
   SOURCE_STORED_WMIN,
   type FeedWatts,
 } from './source-feed.ts';
-import { CROSSED, DONE, upWmin, floorWmin, type UnitSettings, type UnitState } from './step-unit.ts';
+import { CROSSED, DONE, type UnitSettings, type UnitState } from './step-unit.ts';
 import type { UnitParameters } from './unit-parameters.ts';
 
 /**
@@ -46,22 +41,19 @@ export function stepPassing(
   event: Int32Array,
 ): number {
   const idleW = settings.idleW;
-  const {
-    hour,
-    minuteOfHour: feedFrom,
-    at: loadFrom,
-    startAt: startFrom,
-    baseW: hourBaseW,
-  } = loadPlace(loads, blocks, from);
-  const baseW = hourBaseW + settings.runningW;
+  const { loadFrom, startFrom, feedFrom, baseW, storedPerW, chargeLimitW, up } = fedSteps(
+    parameters,
+    settings,
+    cold,
+    loads,
+    blocks,
+    from,
+  );
   const dt = settings.dt;
   const capacity = parameters.capacityWmin;
-  const storedPerW = parameters.chargeEfficiency * dt;
-  const chargeLimitW = cold[hour * COLD_FIGURES + COLD_CHARGE_LIMIT_W]!;
   const chargerW = feed[FEED_CHARGER_W]!;
   const efficiency = feed[FEED_EFFICIENCY]!;
   const down = settings.downWmin;
-  const up = upWmin(settings, floorWmin(settings, cold, hour), capacity);
   const kind = feed[FEED_KIND]!;
   const { steadyW, surgeW } = watts;
   let stored = state.storedWmin;

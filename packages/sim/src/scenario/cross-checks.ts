@@ -2,6 +2,7 @@
 import { isKnownZone } from '../clock/zone-offset.ts';
 import { chosenCircuits } from '../shedding/compile-rules.ts';
 import { applianceFaults } from '../usage/appliance-faults.ts';
+import type { Report } from './cross-check-report.ts';
 import type { Finding } from './findings.ts';
 import type { LocatedDocument, Path } from './located-document.ts';
 import { meantHint } from './nearest.ts';
@@ -13,8 +14,6 @@ import { checkWiring } from './wiring-checks.ts';
 
 /** Id of the household as it stands in the file. */
 export const AS_DESCRIBED = 'as-described';
-
-type Report = (path: Path, expected: string, hint?: string, found?: string) => void;
 
 /** Every finding of a scenario that already fits the schema. @param at path of the alternative it belongs to, if any */
 export function crossCheck(scenario: CheckedScenario, document: LocatedDocument, at: Path = []): Finding[] {

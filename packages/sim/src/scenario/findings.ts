@@ -1,4 +1,4 @@
-/** What is wrong with a file: findings are data; `wording.ts` turns them into sentences. */
+/** What is wrong with a file: findings are data, turned into sentences below. */
 
 /** Where and what. Lines count from 1. */
 export interface Finding {

@@ -1,11 +1,10 @@
 /** What the keys of needs cannot tell alone. */
+import type { Report } from './cross-check-report.ts';
+import type { Path } from './located-document.ts';
 import { meantHint } from './nearest.ts';
 import { circuitsServing, keeps } from './needs-of.ts';
 import type { CheckedScenario } from './schema.ts';
 import type { NeedSpec } from './schema-needs.ts';
-
-type Path = readonly (string | number)[];
-type Report = (path: Path, expected: string, hint?: string, found?: string) => void;
 
 /** Reports through the caller's `report` in the manner of `crossCheck`. */
 export function checkNeeds(scenario: CheckedScenario, report: Report): void {

@@ -1,12 +1,11 @@
 /** What the keys of generators, vehicles and portable panels cannot tell alone. */
 import { minutesInWindows } from '../clock/clock-windows.ts';
 import { planGenerator } from '../shedding/generator-plan.ts';
+import type { Report } from './cross-check-report.ts';
+import type { Path } from './located-document.ts';
 import { meantHint } from './nearest.ts';
 import type { GeneratorRunSpec, GeneratorSpec } from './schema-sources.ts';
 import type { CheckedScenario } from './schema.ts';
-
-type Path = readonly (string | number)[];
-type Report = (path: Path, expected: string, hint?: string, found?: string) => void;
 
 /** Reports through the caller's `report` in the manner of `crossCheck`. */
 export function checkSources(scenario: CheckedScenario, report: Report): void {

@@ -1,8 +1,7 @@
 /** What the keys of wires and sites cannot tell alone. */
+import type { Report } from './cross-check-report.ts';
 import { meantHint } from './nearest.ts';
 import type { CheckedScenario } from './schema.ts';
-
-type Report = (path: readonly (string | number)[], expected: string, hint?: string, found?: string) => void;
 
 /** Reports through the caller's `report` in the manner of `crossCheck`. */
 export function checkWiring({ site, circuits }: CheckedScenario, report: Report): void {

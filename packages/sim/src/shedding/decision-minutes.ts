@@ -22,11 +22,16 @@ export function personDay(person: PersonSpec): PersonDay {
 /** 1 where a rule's own schedule changes or, for a switch, where it must be looked at again. */
 function markRule(rule: CompiledRule, marks: Uint8Array, bySwitch: boolean): void {
   const windows = rule.by === 'clock' ? rule.onMinutes : rule.by === 'sleep' ? rule.duringMinutes : undefined;
+  if (windows !== undefined) markChanges(marks, windows);
   for (let m = 0; m < 1440; m++) {
-    if (windows !== undefined && windows[m] !== windows[(m + 1439) % 1440]) marks[m] = 1;
     if (rule.by === 'ration' && (m % 60 === 0 || m % 60 === rule.onMinutesPerHour)) marks[m] = 1;
     if (rule.by === 'sun' && bySwitch && m % SUN_TICK_MINUTES === 0) marks[m] = 1;
   }
+}
+
+/** Marks the minutes of the day that are not like the one before. */
+export function markChanges(marks: Uint8Array, minutes: Uint8Array): void {
+  for (let m = 0; m < 1440; m++) if (minutes[m] !== minutes[(m + 1439) % 1440]) marks[m] = 1;
 }
 
 /** The person's looks at the reading: on waking, every so many minutes after, at bedtime. */

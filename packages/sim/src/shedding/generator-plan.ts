@@ -2,7 +2,7 @@
 import { minutesInWindows } from '../clock/clock-windows.ts';
 import type { GeneratorRunSpec, GeneratorSpec } from '../scenario/schema-sources.ts';
 import type { PersonSpec } from '../scenario/schema.ts';
-import { markLooks, minutesToNextMark, personDay } from './decision-minutes.ts';
+import { markChanges, markLooks, minutesToNextMark, personDay } from './decision-minutes.ts';
 
 /** Everything about running it that does not change during a run. */
 export interface GeneratorPlan {
@@ -39,7 +39,7 @@ export function planGenerator(
   );
   const marks = new Uint8Array(1440);
   if (byHand && run.by === 'charge') markLooks(marks, { awake, bedtime }, person.looksEveryMinutes);
-  for (let m = 0; m < 1440; m++) if (allowed[m] !== allowed[(m + 1439) % 1440]) marks[m] = 1;
+  markChanges(marks, allowed);
   marks[0] = 1; // a new day's hours
   const byCharge = run.by === 'charge';
   return {
@@ -53,11 +53,11 @@ export function planGenerator(
   };
 }
 
-/** 1 for each minute of a day inside the windows (all, when left out), outside the quiet hours, and in `also`. */
-export function allowedMinutes(
+/** 1 for each minute of a day inside the windows (all, when left out), outside the quiet hours, and in `also`, if given. */
+function allowedMinutes(
   during: readonly string[] | undefined,
   quietHours: readonly string[] | undefined,
-  also?: Uint8Array,
+  also: Uint8Array | undefined,
 ): Uint8Array {
   const within = during === undefined ? new Uint8Array(1440).fill(1) : minutesInWindows(during);
   const quiet = quietHours === undefined ? new Uint8Array(1440) : minutesInWindows(quietHours);

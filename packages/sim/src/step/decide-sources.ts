@@ -1,9 +1,8 @@
 /** The moments at which a source comes on or goes off, and what that does to the units. MODEL.md E4–E5. */
-import { FROM_GENERATOR_WMIN } from '../power/source-feed.ts';
 import { stepToMark } from './decide.ts';
 import { BREAKER_OPEN, decideGenerator, tripGenerator, type GeneratorRun } from './generator-run.ts';
 import { now, type Run } from './run.ts';
-import { followSwitches, givenWmin, plugIn, type SourcesRun } from './sources-run.ts';
+import { followSwitches, generatorWmin, plugIn, type SourcesRun } from './sources-run.ts';
 import { followSleep, holdTiers, nextAwake, powerAgain, reactionTo } from './unit-events.ts';
 
 /** Carries out what is due of the sources at the present whole minute. True when anything changed for a circuit. */
@@ -33,7 +32,7 @@ function thinkOfGenerator(run: Run, sources: SourcesRun, generator: GeneratorRun
     localMinuteOfDay: localMinuteOfDay[minute]!,
     localDay: localDay[minute]!,
     lowestCharge: lowestCharge(run, generator),
-    deliveredWmin: givenWmin(sources, FROM_GENERATOR_WMIN),
+    deliveredWmin: generatorWmin(sources),
     gridIsOn: sources.gridIsOn,
     looking,
     nextAwake: nextAwake(run, minute),

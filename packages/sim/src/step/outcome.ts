@@ -1,11 +1,10 @@
 /** A finished run as one outcome row. */
-import { FROM_GENERATOR_WMIN } from '../power/source-feed.ts';
 import { groupBooks, unitBooks } from './ledger.ts';
 import { closeAll } from './apply-power.ts';
 import { causeIndex } from './end-causes.ts';
 import { generatorFuelL, generatorMinutes } from './generator-run.ts';
 import { now, type Run } from './run.ts';
-import { givenWmin, gridMinutes } from './sources-run.ts';
+import { generatorWmin, gridMinutes } from './sources-run.ts';
 
 const NOT = NaN; // "did not happen"
 const orNot = (minute: number) => (minute === Infinity ? NOT : minute);
@@ -111,10 +110,7 @@ function writeSources(run: Run, write: WriteCell): void {
   write('generatorMinutes', generator === undefined ? 0 : generatorMinutes(generator, time));
   write('generatorStarts', generator?.starts ?? 0);
   write('generatorTrips', generator?.trips ?? 0);
-  write(
-    'fuelUsedL',
-    generator === undefined ? 0 : generatorFuelL(generator, time, givenWmin(sources!, FROM_GENERATOR_WMIN)),
-  );
+  write('fuelUsedL', generator === undefined ? 0 : generatorFuelL(generator, time, generatorWmin(sources!)));
   write('fuelGoneMinute', orNot(generator?.fuelGoneAt ?? Infinity));
 }
 

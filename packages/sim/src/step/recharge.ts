@@ -1,5 +1,6 @@
 /** How long a household's banks take to fill from their cut-off, once a source is there. MODEL.md E6. */
 import { rechargeHours } from '../power/recharge-time.ts';
+import { generatorShare } from '../power/source-feed.ts';
 import { bankCapacityWh } from '../power/unit-parameters.ts';
 import type { HouseholdSpec } from '../scenario/scenario.ts';
 
@@ -15,7 +16,7 @@ export function rechargeFromCutOff({
 }: Pick<HouseholdSpec, 'units' | 'sources'>): RechargeTimes {
   const generator = sources?.generator;
   const fed = units.filter((unit) => generator?.feeds?.includes(unit.id) ?? unit.charger !== undefined);
-  const shareW = generator === undefined ? 0 : generator.ratedW / (generator.volts === 240 ? 2 : fed.length);
+  const shareW = generator === undefined ? 0 : generator.ratedW * generatorShare(generator.volts, fed.length);
   return {
     gridHours: slowest(units, Infinity),
     generatorHours: generator === undefined ? null : slowest(fed, shareW),

@@ -4,6 +4,7 @@ import {
   FROM_GENERATOR_WMIN,
   FROM_GRID_WMIN,
   FROM_VEHICLE_WMIN,
+  generatorShare,
   SOURCE_SUMS,
   type FeedWatts,
 } from '../power/source-feed.ts';
@@ -124,10 +125,10 @@ export function makes240V(sources: SourcesRun | undefined): boolean {
   return sources.gridIsOn || sources.compiled.generator!.spec.volts === 240;
 }
 
-/** What a source has given all units together, watt-minutes. */
-export function givenWmin({ feeds }: SourcesRun, kind: number): number {
+/** What the generator has given all units together, watt-minutes. */
+export function generatorWmin({ feeds }: SourcesRun): number {
   let sum = 0;
-  for (const { sums } of feeds) sum += sums[kind]!;
+  for (const { sums } of feeds) sum += sums[FROM_GENERATOR_WMIN]!;
   return sum;
 }
 
@@ -137,9 +138,7 @@ export function sourcesBreak(sources: SourcesRun, minute: number): number {
   return Math.min(
     prepared.gridSwitches[nextGrid] ?? Infinity,
     prepared.vehicleSwitches[nextVehicle] ?? Infinity,
-    generator === undefined
-      ? Infinity
-      : generatorBreak(generator, minute, givenWmin(sources, FROM_GENERATOR_WMIN)),
+    generator === undefined ? Infinity : generatorBreak(generator, minute, generatorWmin(sources)),
   );
 }
 
@@ -170,7 +169,8 @@ export function fillFeeds(
     else if (feed.kind === FROM_VEHICLE_WMIN)
       fillSteady(feed, compiled.vehicle!.outletW, GRID_W, from, count);
     else if (feed.kind === FROM_GENERATOR_WMIN && !shared) {
-      const share = generatorShare(sources);
+      const fedUnits = feeds.filter(({ kind }) => kind === FROM_GENERATOR_WMIN).length;
+      const share = generatorShare(compiled.generator!.spec.volts, fedUnits);
       fillSteady(
         feed,
         share * sources.prepared.generatorW[hour]!,
@@ -186,12 +186,6 @@ export function fillFeeds(
 function fillSteady(feed: FeedWatts, steadyW: number, surgeW: number, from: number, count: number): void {
   feed.steadyW.fill(steadyW, from, from + count);
   feed.surgeW.fill(surgeW, from, from + count);
-}
-
-/** A 240 V set gives half to each leg; a 120 V one all to its one unit, or half to each charger. */
-function generatorShare({ compiled, feeds }: SourcesRun): number {
-  if (compiled.generator!.spec.volts === 240) return 0.5;
-  return 1 / feeds.filter(({ kind }) => kind === FROM_GENERATOR_WMIN).length;
 }
 
 function surgeOf({ compiled, prepared }: SourcesRun, hour: number): number {

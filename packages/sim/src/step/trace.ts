@@ -1,4 +1,5 @@
 /** One run written out minute by minute: every column an auditor needs. It steps the same loop, a minute at a time. */
+import { LEG_V } from '../power/nominal-volts.ts';
 import type { Household } from './household.ts';
 import { endEvents, traceEvents, watchSwitches, type TraceEvent } from './trace-events.ts';
 import { advance } from './advance.ts';
@@ -58,8 +59,6 @@ export interface Trace {
   readonly neutralA: Float64Array;
   readonly events: readonly TraceEvent[];
 }
-
-const LEG_V = 120;
 
 /** Lives the run through to `to` and keeps every minute. The run ends as `advance(run, to)` would leave it. */
 export function traceRun(run: Run, to: number): Trace {

@@ -58,12 +58,20 @@ export function resampledDifference(
 ): Estimate {
   const least = first.resampled.map((f, b) => leastDifference(f, second.resampled[b]!, horizon)).sort();
   const most = first.resampled.map((f, b) => -leastDifference(second.resampled[b]!, f, horizon)).sort();
-  const tail = Math.round((least.length + 1) * 0.025);
   return {
     value: first.point === null || second.point === null ? null : first.point - second.point,
-    low: finiteOrNull(least[tail - 1]!),
-    high: finiteOrNull(most[most.length - tail]!),
+    low: finiteOrNull(percentileLimits(least).low!),
+    high: finiteOrNull(percentileLimits(most).high!),
   };
+}
+
+/** The 2.5 % and 97.5 % points of resampled values, as order statistics; undefined for fewer than 20 of them. */
+export function percentileLimits(sorted: ArrayLike<number>): {
+  readonly low: number | undefined;
+  readonly high: number | undefined;
+} {
+  const tail = Math.round((sorted.length + 1) * 0.025);
+  return { low: sorted[tail - 1], high: sorted[sorted.length - tail] };
 }
 
 function leastDifference(first: number, second: number, horizon: number): number {

@@ -1,74 +1,44 @@
 import { streamsOf } from '../chance/streams.ts';
-import { resampleCount, resampledDifference, resampledTimesReached } from './bootstrap.ts';
-import { horizonMinutes, MINUTES_PER_DAY } from './minutes-per-day.ts';
+import { compareRuntimes } from './compare-runtimes.ts';
 import { runtimesOf, type OutcomeCells } from './outcome-cells.ts';
-import { pairedRuntimes } from './paired.ts';
-import { timeReachedBy } from './quantile.ts';
-import type { Estimate, PairedDifference } from './study-summary.ts';
+import { longerFractions } from './paired.ts';
+import { NINE_IN_TEN } from './quantile.ts';
+import type { PairedDifference } from './study-summary.ts';
 import type { StudyOutline } from './study.ts';
-import { kaplanMeier } from './survival.ts';
-
-/** One alternative and strategy, with what comparing it takes. Times in minutes. */
-interface Side {
-  readonly alternativeId: string;
-  readonly strategyId: string;
-  readonly times: Float64Array;
-  readonly censored: Float64Array;
-  readonly nineInTen: { readonly point: number | null; readonly resampled: Float64Array };
-}
 
 /**
  * The paired differences of a study: within each alternative every strategy less the first one; then within each
  * strategy every alternative less the first one. A positive difference means: lasts longer than the first.
  */
 export function compareCells(outline: StudyOutline, cells: OutcomeCells): PairedDifference[] {
-  const sides = sidesOf(outline, cells);
-  const most = horizonMinutes(outline.horizonDays);
-  const strategies = outline.strategies.length;
-  const side = (a: number, s: number) => sides[a * strategies + s]!;
-  const compared: PairedDifference[] = [];
-  outline.alternatives.forEach((_, a) => {
-    for (let s = 1; s < strategies; s += 1) compared.push(difference(side(a, s), side(a, 0), most));
-  });
-  outline.strategies.forEach((_, s) => {
-    for (let a = 1; a < outline.alternatives.length; a += 1)
-      compared.push(difference(side(a, s), side(0, s), most));
-  });
-  return compared;
-}
-
-function sidesOf(outline: StudyOutline, cells: OutcomeCells): Side[] {
-  const runtimes = outline.alternatives.flatMap((alternative, a) =>
-    outline.strategies.map((strategy, s) => ({
-      alternativeId: alternative.id,
-      strategyId: strategy.id,
-      ...runtimesOf(cells, a, s),
+  const sides = outline.alternatives.flatMap(({ id: alternativeId }, a) =>
+    outline.strategies.map(({ id: strategyId }, s) => ({
+      named: { alternativeId, strategyId },
+      runtimes: runtimesOf(cells, a, s),
     })),
   );
+  const runtimes = sides.map((side) => side.runtimes);
   const chance = streamsOf(outline.seed, 0)('trials/bootstrap');
-  const resampled = resampledTimesReached(runtimes, 0.9, resampleCount(cells.draws.length), chance);
-  return runtimes.map((runtime, i) => {
-    const table = kaplanMeier(runtime.times, runtime.censored);
+  const compared = compareRuntimes(runtimes, NINE_IN_TEN, outline.horizonDays, chance);
+  const difference = (first: number, second: number): PairedDifference => {
+    const { days, meanDays } = compared.gain(second, first);
     return {
-      ...runtime,
-      nineInTen: { point: timeReachedBy(0.9, table.time, table.survival), resampled: resampled[i]! },
+      first: sides[first]!.named,
+      second: sides[second]!.named,
+      meanDays,
+      nineInTenDays: days,
+      ...longerFractions(runtimes[first]!.times, runtimes[second]!.times),
     };
-  });
-}
-
-function difference(first: Side, second: Side, most: number): PairedDifference {
-  const paired = pairedRuntimes(first.times, second.times);
-  return {
-    first: { alternativeId: first.alternativeId, strategyId: first.strategyId },
-    second: { alternativeId: second.alternativeId, strategyId: second.strategyId },
-    meanDays: inDays(paired.meanDifference),
-    nineInTenDays: inDays(resampledDifference(first.nineInTen, second.nineInTen, most)),
-    firstLongerFraction: paired.firstLongerFraction,
-    secondLongerFraction: paired.secondLongerFraction,
   };
-}
-
-function inDays(minutes: Estimate): Estimate {
-  const days = (value: number | null) => (value === null ? null : value / MINUTES_PER_DAY);
-  return { value: days(minutes.value), low: days(minutes.low), high: days(minutes.high) };
+  const strategies = outline.strategies.length;
+  const at = (a: number, s: number) => a * strategies + s;
+  const others = (list: readonly unknown[]) => [...list.keys()].slice(1);
+  return [
+    ...outline.alternatives.flatMap((_, a) =>
+      others(outline.strategies).map((s) => difference(at(a, s), at(a, 0))),
+    ),
+    ...outline.strategies.flatMap((_, s) =>
+      others(outline.alternatives).map((a) => difference(at(a, s), at(0, s))),
+    ),
+  ];
 }

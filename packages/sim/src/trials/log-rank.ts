@@ -15,7 +15,7 @@ export interface LogRank {
  * Klein & Moeschberger 2003, §7.3 with unit weights.
  *
  * It takes the groups as independent. Strategies of one study meet the same draws, so compare those with
- * `pairedRuntimes`; this is for studies with different seeds or sites.
+ * `compareRuntimes`; this is for studies with different seeds or sites.
  *
  * @param first, second times of any unit with their censoring flags (1 = cut off).
  */

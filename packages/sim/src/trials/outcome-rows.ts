@@ -64,10 +64,10 @@ export const RUNTIME_COLUMNS = [
 ] as const satisfies readonly (typeof OUTCOME_COLUMNS)[number][];
 export type OutcomeColumn = (typeof OUTCOME_COLUMNS)[number];
 
-/** Besides the fixed columns, two per need of the scenario: `need:food:firstMinute` (NaN = never unmet) and `need:food:minutes`. */
-export type NeedColumn = `need:${string}:firstMinute` | `need:${string}:minutes`;
-
-/** Columnar rows; every array has length `length`. */
+/**
+ * Columnar rows; every array has length `length`. Besides the fixed columns there are two per need of the scenario:
+ * `need:food:firstMinute` (NaN = never unmet) and `need:food:minutes`.
+ */
 export interface OutcomeRows {
   readonly length: number;
   readonly columns: Readonly<Record<string, Float64Array>>;

@@ -1,6 +1,10 @@
+import { MINUTES_PER_DAY } from './minutes-per-day.ts';
 import type { Estimate } from './study-summary.ts';
 import { lowAtStart } from './survival.ts';
 import type { LifeTable } from './survival.ts';
+
+/** The share of runs whose days are told first: what nine outages in ten reach. */
+export const NINE_IN_TEN = 0.9;
 
 /** How far below `share` a survival may lie and still count as it: products of fractions miss it by a few last bits. */
 export const SHARE_SLACK = 1e-9;
@@ -41,5 +45,16 @@ export function daysReachedBy(share: number, table: LifeTable, perDay: number): 
     value: days(table.survival, 1),
     low: days(table.low, lowAtStart(table.subjects)),
     high: days(table.high, 1),
+  };
+}
+
+/** The two that every summary tells, from a table in minutes: days that nine in ten reach, and half of them. */
+export function nineInTenAndMedian(table: LifeTable): {
+  readonly nineInTenDays: Estimate;
+  readonly medianDays: Estimate;
+} {
+  return {
+    nineInTenDays: daysReachedBy(NINE_IN_TEN, table, MINUTES_PER_DAY),
+    medianDays: daysReachedBy(0.5, table, MINUTES_PER_DAY),
   };
 }

@@ -1,7 +1,6 @@
 /** How an estimate comes to rest as outages are added. */
-import { MINUTES_PER_DAY } from './minutes-per-day.ts';
 import type { OutcomeRows } from './outcome-rows.ts';
-import { daysReachedBy } from './quantile.ts';
+import { nineInTenAndMedian } from './quantile.ts';
 import type { Estimate } from './study-summary.ts';
 import { kaplanMeier } from './survival.ts';
 
@@ -43,11 +42,7 @@ export function runningEstimate(
     .filter((draws) => draws >= 1 && draws <= own.length)
     .map((draws) => {
       const table = kaplanMeier(runtime.subarray(0, draws), censored.subarray(0, draws));
-      return {
-        draws,
-        nineInTenDays: daysReachedBy(0.9, table, MINUTES_PER_DAY),
-        medianDays: daysReachedBy(0.5, table, MINUTES_PER_DAY),
-      };
+      return { draws, ...nineInTenAndMedian(table) };
     });
 }
 

@@ -1,7 +1,7 @@
 /** What several seeds say of the same question: is the spread between them what one of them states? */
 import { sampleStandardDeviation } from 'simple-statistics';
 import { Z_95 } from './normal-quantile.ts';
-import { SHARE_SLACK } from './quantile.ts';
+import { NINE_IN_TEN, timeReachedBy } from './quantile.ts';
 import type { Estimate, StrategySummary, SurvivalCurve } from './study-summary.ts';
 
 export interface SeedSpread {
@@ -39,13 +39,15 @@ function holds({ low, high }: Estimate, days: number | null): boolean {
 
 /** From curves of equal weight: their mean is the curve of all outages together, as each is cut at the same horizon. */
 function pooledDays(curves: readonly SurvivalCurve[]): number | null {
-  const drops = curves.flatMap(({ day, survival }) =>
-    day.map((at, i) => ({ at, drop: ((survival[i - 1] ?? 1) - survival[i]!) / curves.length })),
-  );
+  const drops = curves
+    .flatMap(({ day, survival }) =>
+      day.map((at, i) => ({ at, drop: ((survival[i - 1] ?? 1) - survival[i]!) / curves.length })),
+    )
+    .sort((a, b) => a.at - b.at);
   let share = 1;
-  for (const { at, drop } of drops.sort((a, b) => a.at - b.at)) {
-    share -= drop;
-    if (share < 0.9 - SHARE_SLACK) return at;
-  }
-  return null;
+  return timeReachedBy(
+    NINE_IN_TEN,
+    drops.map(({ at }) => at),
+    drops.map(({ drop }) => (share -= drop)),
+  );
 }

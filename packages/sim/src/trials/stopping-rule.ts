@@ -2,7 +2,7 @@
 import { MINUTES_PER_DAY } from './minutes-per-day.ts';
 import { outcomeCells, runtimesOf } from './outcome-cells.ts';
 import type { OutcomeRows } from './outcome-rows.ts';
-import { daysReachedBy } from './quantile.ts';
+import { daysReachedBy, NINE_IN_TEN } from './quantile.ts';
 import type { Estimate } from './study-summary.ts';
 import type { StudyOutline } from './study.ts';
 import { kaplanMeier } from './survival.ts';
@@ -48,7 +48,10 @@ export function tightness(outline: StudyOutline, rows: OutcomeRows, wantedHalfWi
     outline.strategies.map((strategy, s) => {
       const { times, censored } = runtimesOf(cells, a, s);
       const table = kaplanMeier(times, censored);
-      const halfWidthDays = halfWidth(daysReachedBy(0.9, table, MINUTES_PER_DAY), outline.horizonDays);
+      const halfWidthDays = halfWidth(
+        daysReachedBy(NINE_IN_TEN, table, MINUTES_PER_DAY),
+        outline.horizonDays,
+      );
       return { alternativeId: alternative.id, strategyId: strategy.id, halfWidthDays };
     }),
   );

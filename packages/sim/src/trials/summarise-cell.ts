@@ -1,9 +1,10 @@
-import { horizonMinutes, MINUTES_PER_DAY } from './minutes-per-day.ts';
+import { firstMinutesTable } from './first-minutes.ts';
+import { MINUTES_PER_DAY } from './minutes-per-day.ts';
 import { meanWhereItHappened } from './mean-where-it-happened.ts';
 import type { OutcomeCells } from './outcome-cells.ts';
 import { END_CAUSES, OUTCOME_COLUMNS } from './outcome-rows.ts';
 import type { OutcomeColumn } from './outcome-rows.ts';
-import { daysReachedBy } from './quantile.ts';
+import { nineInTenAndMedian } from './quantile.ts';
 import type { StrategySummary } from './study-summary.ts';
 import type { StudyOutline } from './study.ts';
 import { summariseSources } from './summarise-sources.ts';
@@ -44,8 +45,7 @@ export function summariseCell(
     draws: runtime.length,
     censoredDraws: count(censored, (c) => c === 1),
     curve: survivalCurve(table, MINUTES_PER_DAY),
-    nineInTenDays: daysReachedBy(0.9, table, MINUTES_PER_DAY),
-    medianDays: daysReachedBy(0.5, table, MINUTES_PER_DAY),
+    ...nineInTenAndMedian(table),
     reach: chancesOfReaching(runtime, outline.horizonDays),
     ends: endShares(outline, column('endCause'), column('endUnit')),
     servedKWhByTier: TIERS.map((tier) => meanKWh(`servedTier${tier}Wh`)),
@@ -88,22 +88,14 @@ function endShares(
   return shares.filter((share) => share.fraction > 0).sort((a, b) => b.fraction - a.fraction);
 }
 
-/** A need never unmet within the horizon is censored there. */
 function needEndurance(
   outline: StudyOutline,
   need: string,
   column: (name: string) => Float64Array,
 ): StrategySummary['needs'][number] {
-  const first = column(`need:${need}:firstMinute`);
-  const never = first.map((minute) => (Number.isNaN(minute) ? 1 : 0));
-  const table = kaplanMeier(
-    first.map((minute) => (Number.isNaN(minute) ? horizonMinutes(outline.horizonDays) : minute)),
-    never,
-  );
   return {
     need,
-    nineInTenDays: daysReachedBy(0.9, table, MINUTES_PER_DAY),
-    medianDays: daysReachedBy(0.5, table, MINUTES_PER_DAY),
+    ...nineInTenAndMedian(firstMinutesTable(column(`need:${need}:firstMinute`), outline.horizonDays)),
     meanMinutesUnmet: meanWhereItHappened(column(`need:${need}:minutes`)) ?? 0,
   };
 }

@@ -1,11 +1,10 @@
 /** What came back besides the panels: figures of one alternative and strategy. MODEL.md E1–E6. */
 import { rechargeFromCutOff } from '../step/recharge.ts';
+import { firstMinutesTable } from './first-minutes.ts';
 import { meanWhereItHappened } from './mean-where-it-happened.ts';
-import { horizonMinutes, MINUTES_PER_DAY } from './minutes-per-day.ts';
-import { daysReachedBy } from './quantile.ts';
+import { nineInTenAndMedian } from './quantile.ts';
 import type { GeneratorSummary, SourcesSummary } from './study-summary.ts';
 import type { StudyOutline } from './study.ts';
-import { kaplanMeier } from './survival.ts';
 
 /** Undefined where the alternative has no source. */
 export function summariseSources(
@@ -35,17 +34,10 @@ export function summariseSources(
   };
 }
 
-/** Fuel still there at the horizon is censored there. */
 function fuelDays(
   goneMinute: Float64Array,
   horizonDays: number,
 ): Pick<GeneratorSummary, 'nineInTenFuelDays' | 'medianFuelDays'> {
-  const table = kaplanMeier(
-    goneMinute.map((minute) => (Number.isNaN(minute) ? horizonMinutes(horizonDays) : minute)),
-    goneMinute.map((minute) => (Number.isNaN(minute) ? 1 : 0)),
-  );
-  return {
-    nineInTenFuelDays: daysReachedBy(0.9, table, MINUTES_PER_DAY),
-    medianFuelDays: daysReachedBy(0.5, table, MINUTES_PER_DAY),
-  };
+  const { nineInTenDays, medianDays } = nineInTenAndMedian(firstMinutesTable(goneMinute, horizonDays));
+  return { nineInTenFuelDays: nineInTenDays, medianFuelDays: medianDays };
 }

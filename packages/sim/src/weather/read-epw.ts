@@ -3,6 +3,7 @@ import type { ColumnPlace } from './read-columns.ts';
 import { readColumns } from './read-columns.ts';
 import { fieldsOf, linesOf, numberOf, stampOf } from './raw-year.ts';
 import type { RawYear } from './raw-year.ts';
+import { readStationLine } from './station-line.ts';
 import type { WeatherFinding } from './weather-finding.ts';
 
 /** Field positions counted from 0, and the values that stand for missing. */
@@ -13,6 +14,7 @@ const PLACES: readonly ColumnPlace[] = [
   { column: 'dry-bulb', key: 'dryBulb', index: 6, isMissing: (value) => value === 99.9 },
   { column: 'wind', key: 'wind', index: 21, isMissing: (value) => value >= 999 },
 ];
+const STATION = 'LOCATION, city, state, country, source, code, latitude, longitude, UTC offset, elevation';
 const LAST_HEADER = 'DATA PERIODS';
 
 export function looksLikeEpw(text: string): boolean {
@@ -22,22 +24,15 @@ export function looksLikeEpw(text: string): boolean {
 /** Header lines up to DATA PERIODS, then a line for each hour. Nothing is checked or mended here. */
 export function readEpw(text: string): RawYear {
   const lines = linesOf(text);
-  const findings: WeatherFinding[] = [];
-  const station = fieldsOf(lines[0] ?? '');
-  const [latitudeDeg, longitudeDeg, utcOffsetHours] = [6, 7, 8].map((index) =>
-    numberOf(station[index]),
-  ) as Station;
-  if (![latitudeDeg, longitudeDeg, utcOffsetHours].every(Number.isFinite)) {
-    const expected =
-      'LOCATION, city, state, country, source, code, latitude, longitude, UTC offset, elevation';
-    findings.push({ code: 'bad-station', line: 1, found: lines[0] ?? '', expected });
-  }
+  const station = readStationLine(lines[0] ?? '', 6, STATION);
+  const [latitudeDeg, longitudeDeg, utcOffsetHours] = station.figures;
+  const findings: WeatherFinding[] = [...station.findings];
   const last = lines.findIndex((line) => line.toUpperCase().startsWith(LAST_HEADER));
   if (last < 0) findings.push({ code: 'missing-column', expected: LAST_HEADER });
   else checkInterval(lines[last]!, last + 1, findings);
   const read = readColumns(lines, last < 0 ? 8 : last + 1, PLACES);
   return {
-    name: (station[1] ?? '').trim(),
+    name: station.name,
     utcOffsetHours,
     latitudeDeg,
     longitudeDeg,
@@ -47,8 +42,6 @@ export function readEpw(text: string): RawYear {
     findings: [...findings, ...read.findings],
   };
 }
-
-type Station = [number | undefined, number | undefined, number | undefined];
 
 /** DATA PERIODS, number of periods, values an hour, … */
 function checkInterval(header: string, line: number, findings: WeatherFinding[]): void {

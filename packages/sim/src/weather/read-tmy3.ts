@@ -1,10 +1,12 @@
 /** Hourly typical years in the CSV layout of the TMY3 data sets (NREL/TP-581-43156, Wilcox & Marion 2008). */
 import type { ColumnPlace } from './read-columns.ts';
 import { readColumns } from './read-columns.ts';
-import { fieldsOf, linesOf, numberOf, stampOf } from './raw-year.ts';
+import { fieldsOf, linesOf, stampOf } from './raw-year.ts';
 import type { RawYear } from './raw-year.ts';
+import { readStationLine } from './station-line.ts';
 import type { WeatherFinding } from './weather-finding.ts';
 
+const STATION = 'code, name, state, UTC offset, latitude, longitude, elevation';
 const COLUMN_NAMES = [
   ['GHI', 'ghi', 'GHI (W/m^2)'],
   ['DNI', 'dni', 'DNI (W/m^2)'],
@@ -23,15 +25,9 @@ export function looksLikeTmy3(text: string): boolean {
 /** First line the station, second the column names, then a line for each hour. Nothing is checked or mended here. */
 export function readTmy3(text: string): RawYear {
   const lines = linesOf(text);
-  const findings: WeatherFinding[] = [];
-  const station = fieldsOf(lines[0] ?? '');
-  const [utcOffsetHours, latitudeDeg, longitudeDeg] = [3, 4, 5].map((index) =>
-    numberOf(station[index]),
-  ) as Station;
-  if (![utcOffsetHours, latitudeDeg, longitudeDeg].every(Number.isFinite)) {
-    const expected = 'code, name, state, UTC offset, latitude, longitude, elevation';
-    findings.push({ code: 'bad-station', line: 1, found: lines[0] ?? '', expected });
-  }
+  const station = readStationLine(lines[0] ?? '', 3, STATION);
+  const [utcOffsetHours, latitudeDeg, longitudeDeg] = station.figures;
+  const findings: WeatherFinding[] = [...station.findings];
   const names = fieldsOf(lines[1] ?? '').map((name) => name.trim().toLowerCase());
   const places = COLUMN_NAMES.map(([column, key, title]): ColumnPlace => {
     const index = names.indexOf(title.toLowerCase());
@@ -40,7 +36,7 @@ export function readTmy3(text: string): RawYear {
   });
   const read = readColumns(lines, 2, places);
   return {
-    name: (station[1] ?? '').trim(),
+    name: station.name,
     utcOffsetHours,
     latitudeDeg,
     longitudeDeg,
@@ -50,8 +46,6 @@ export function readTmy3(text: string): RawYear {
     findings: [...findings, ...read.findings],
   };
 }
-
-type Station = [number | undefined, number | undefined, number | undefined];
 
 /** From "01/31/1990" and "13:00"; what cannot be read is kept as it is, for the order check to show. */
 function stampOfRow(date: string, time: string): string {

@@ -4,10 +4,8 @@ import { feedsLeg } from '../../scenario/feeds-leg.ts';
 import type { UnitSpec } from '../../scenario/schema.ts';
 import type { Appliance, Circuit, HouseholdSpec } from '../../scenario/scenario.ts';
 import { CONTINUOUS_MINUTES } from '../../power/continuous-load.ts';
+import { BOTH_LEGS_V, LEG_V } from '../../power/nominal-volts.ts';
 import { startExtraOf } from '../../usage/start-extra.ts';
-
-export const LEG_V = 120;
-export const BOTH_LEGS_V = 240;
 
 /** Nominal voltage of a circuit. */
 export function circuitV({ leg }: Pick<Circuit, 'leg'>): number {

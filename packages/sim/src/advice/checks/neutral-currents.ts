@@ -1,12 +1,12 @@
 /** What the neutral carries: the difference of two legs, or the sum when one source feeds both. */
 import { ampacityA, cordAmpacityA } from '../../power/conductors.ts';
+import { LEG_V } from '../../power/nominal-volts.ts';
 import type { HouseholdSpec } from '../../scenario/scenario.ts';
 import type { UnitSpec } from '../../scenario/schema.ts';
 import { inA } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, unknown, type CheckOutcome } from './check-report.ts';
 import { CHECK_RULES } from './check-rules.ts';
-import { LEG_V } from './household-loads.ts';
 
 const SIZE_KEYS = ['units.*.wiring.cordAwg', 'units.*.wiring.wireAwg'];
 

@@ -1,11 +1,11 @@
 /** Circuits that share a neutral (multiwire pairs): their currents must subtract, never add. */
 import { neutralA } from '../../power/neutral-current.ts';
+import { LEG_V } from '../../power/nominal-volts.ts';
 import type { HouseholdSpec } from '../../scenario/scenario.ts';
 import { inA, listed } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, unknown, type CheckOutcome } from './check-report.ts';
 import { CHECK_RULES } from './check-rules.ts';
-import { LEG_V } from './household-loads.ts';
 import { sharedPairs } from './observe-circuit.ts';
 
 export const sharedNeutral: CheckSubjectSpec = {

@@ -1,12 +1,12 @@
 /** Breaker, inlet, cord and wire of each unit against what it puts out. */
 import { mostBreakerA } from '../../power/conductors.ts';
 import { leastRatingA } from '../../power/continuous-load.ts';
+import { LEG_V } from '../../power/nominal-volts.ts';
 import type { UnitSpec } from '../../scenario/schema.ts';
 import { inA, inAwg, listed } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, unknown, type CheckOutcome } from './check-report.ts';
 import { CHECK_RULES } from './check-rules.ts';
-import { LEG_V } from './household-loads.ts';
 import { PASSAGE_KEYS, passages, type Passage } from './unit-passages.ts';
 
 export const unitOutput: CheckSubjectSpec = {

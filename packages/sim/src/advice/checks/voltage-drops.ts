@@ -1,12 +1,13 @@
 /** What is lost on the way from the units to the farthest outlets. */
 import { voltageDropV } from '../../power/voltage-drop.ts';
+import { LEG_V } from '../../power/nominal-volts.ts';
 import type { Circuit } from '../../scenario/scenario.ts';
 import type { UnitSpec } from '../../scenario/schema.ts';
 import { inA, inAwg, inPercent, inRun, inV, listed } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, unknown, type CheckOutcome } from './check-report.ts';
 import { CHECK_RULES } from './check-rules.ts';
-import { circuitV, LEG_V, shareOf, startExtraW } from './household-loads.ts';
+import { circuitV, shareOf, startExtraW } from './household-loads.ts';
 
 const CIRCUIT_FRACTION = 0.03;
 const TOTAL_FRACTION = 0.05;

@@ -1,10 +1,10 @@
 /** What the chosen rungs gain on draws that had no say in choosing them. */
 import { streamsOf } from '../../chance/streams.ts';
 import type { Ladder, Scenario } from '../../scenario/scenario.ts';
+import { compareRuntimes, type RuntimeComparison } from '../../trials/compare-runtimes.ts';
 import type { Estimate } from '../../trials/study-summary.ts';
-import { compareRuntimes, toldOf, type RuntimeComparison } from '../compare-runtimes.ts';
-import { mean } from 'simple-statistics';
-import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
+import { toldOf } from '../told.ts';
+import { meanDays } from '../reach.ts';
 import { priceOf } from './baskets.ts';
 import type { Climb } from './climb.ts';
 import type { AskCells } from './ladder-cells.ts';
@@ -35,7 +35,7 @@ export async function confirmRungs(
     strategyId: standings[at]!.strategyId,
     strategyTitle: ladder.household.strategies.find((s) => s.id === standings[at]!.strategyId)!.title,
     days: compared.reached(at),
-    meanDays: mean(Array.from(runtimes[at]!.times)) / MINUTES_PER_DAY,
+    meanDays: meanDays(runtimes[at]!.times),
   });
   return {
     start: stand(ladder.startTitle, 0),

@@ -1,6 +1,6 @@
 /** The ladder as told: what to buy in which order, what each rung gains on outages that did not choose it. */
 import type { Estimate, Provenance } from '../../trials/study-summary.ts';
-import type { Told } from '../compare-runtimes.ts';
+import type { Told } from '../told.ts';
 
 export interface LadderAnswer {
   /** Seed and draws as asked for. The figures below are from draws of `freshSeed`, unless they say otherwise. */

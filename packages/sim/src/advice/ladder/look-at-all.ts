@@ -4,7 +4,8 @@ import { affordable, everyCombination, priceOf } from './baskets.ts';
 import type { Climb } from './climb.ts';
 import { householdKey } from './ladder-cells.ts';
 import type { Ladder } from '../../scenario/scenario.ts';
-import { lastsLonger, strategiesAfter, type AskStandings, type Standing } from './standing.ts';
+import { lastsLonger } from '../reach.ts';
+import { strategiesAfter, type AskStandings, type Standing } from './standing.ts';
 
 export interface LookedAtAll {
   readonly combinations: number;

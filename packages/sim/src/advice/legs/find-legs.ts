@@ -3,15 +3,17 @@ import { streamsOf } from '../../chance/streams.ts';
 import { mean } from 'simple-statistics';
 import type { AlternativeSpec, HouseholdSpec, Scenario } from '../../scenario/scenario.ts';
 import type { Runtimes } from '../../trials/bootstrap.ts';
+import { compareRuntimes } from '../../trials/compare-runtimes.ts';
 import { longestLasting } from '../../trials/longest-lasting.ts';
-import { pairedRuntimes } from '../../trials/paired.ts';
+import { meanPairedDifference } from '../../trials/paired.ts';
+import { NINE_IN_TEN } from '../../trials/quantile.ts';
 import { summarise } from '../../trials/summarise.ts';
-import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
 import { freshSeed } from '../fresh-seed.ts';
 import { adviceProvenance } from '../advice-provenance.ts';
 import type { AskStudy, StudyQuestion } from '../ask-study.ts';
-import { compareRuntimes, isGain, toldOf } from '../compare-runtimes.ts';
-import { daysReached, drawsBeyond, planBound, type BoundPlan } from './leg-bound.ts';
+import { isGain, toldOf } from '../told.ts';
+import { daysReached, meanDays } from '../reach.ts';
+import { drawsBeyond, planBound, type BoundPlan } from './leg-bound.ts';
 import { withinLimits } from './leg-limits.ts';
 import type { LegsAnswer, LegsBound, LegsSearch } from './legs-answer.ts';
 import { assignmentCount, everySides, householdOn, panelOf, type Panel, type Sides } from './panel.ts';
@@ -38,7 +40,6 @@ export interface LegsQuestion {
   readonly bestGuesses?: number | undefined;
 }
 
-const SHARE = 0.9;
 const EVERY_ONE_UP_TO = 64;
 const BEST_GUESSES = 24;
 const PROBED_DRAWS = 40;
@@ -56,7 +57,7 @@ export async function findLegs(
   requireChoice(panel);
   const plan = planBound(panel);
   const bare = plan && (await liveToTheirEnds(scenario, plan.households, choosing, ask));
-  const { tries, trySides } = createTries(scenario, panel, { ...choosing, share: SHARE }, ask);
+  const { tries, trySides } = createTries(scenario, panel, { ...choosing, share: NINE_IN_TEN }, ask);
   const found = await search(scenario, panel, question, trySides);
   const present = tries.get(panel.present)!;
   const fresh = { seed: freshSeed(question.seed), draws: question.draws };
@@ -137,7 +138,7 @@ async function search(
     draws,
     windowDays,
   });
-  const guess = createGuess(panel, probed, SHARE);
+  const guess = createGuess(panel, probed, NINE_IN_TEN);
   const guesses = bestGuesses(panel, guess, allowed, question.bestGuesses ?? BEST_GUESSES);
   const improved = await improve(
     panel,
@@ -162,10 +163,10 @@ async function gainOf(
   const households = [panel.present, best].map((sides) => householdOn(panel, sides));
   const lived = await liveThrough(scenario, households, fresh, ask);
   const chance = streamsOf(fresh.seed, 0)('advice/legs');
-  const compared = compareRuntimes(lived, SHARE, scenario.outage.horizonDays, chance);
+  const compared = compareRuntimes(lived, NINE_IN_TEN, scenario.outage.horizonDays, chance);
   const stand = (at: number) => ({
     days: compared.reached(at),
-    meanDays: mean(Array.from(lived[at]!.times)) / MINUTES_PER_DAY,
+    meanDays: meanDays(lived[at]!.times),
     tripsPerOutage: mean(Array.from(lived[at]!.trips)),
   });
   const gain = compared.gain(0, 1);
@@ -174,14 +175,14 @@ async function gainOf(
     best: stand(1),
     gainDays: gain.days,
     gainMeanDays: gain.meanDays,
-    gainTrips: pairedRuntimes(lived[1]!.trips, lived[0]!.trips).meanDifference,
+    gainTrips: meanPairedDifference(lived[1]!.trips, lived[0]!.trips),
   };
 }
 
 /** What the bare households say of every assignment, on the draws that chose the best. */
 function boundOf(plan: BoundPlan, bare: readonly Runtimes[], tries: readonly Tried[]): LegsBound {
   const best = longestOf(tries);
-  const days = bare.map((lived) => daysReached(lived, SHARE));
+  const days = bare.map((lived) => daysReached(lived, NINE_IN_TEN));
   const ruledOut = days.filter((d) => d !== null && best.days !== null && d <= best.days).length;
   return {
     days: days.some((d) => d === null) ? null : Math.max(...days.map((d) => d!)),

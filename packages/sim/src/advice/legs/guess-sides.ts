@@ -2,8 +2,7 @@
  * A quick guess at how long each assignment lasts, to choose which to simulate: per draw the leg that runs dry first,
  * by mean watts. It decides nothing by itself. MODEL.md §21.
  */
-import type { HouseholdSpec } from '../../scenario/scenario.ts';
-import { LEGS, unitOn } from './leg-limits.ts';
+import { LEGS, shareOn, unitOn } from './leg-limits.ts';
 import type { Panel, Sides } from './panel.ts';
 import type { ProbedEnergy } from './probe-energy.ts';
 
@@ -60,14 +59,9 @@ function fixedBooks({ household, movable }: Panel, probed: ProbedEnergy, leg: nu
   const needW = probed.solarW[leg]!.map((solarW) => inverter.idleW - solarW);
   let essential = false;
   household.circuits.forEach((circuit, c) => {
-    const share = movable.includes(c) ? 0 : shareOn(household, c, leg);
+    const share = movable.includes(c) ? 0 : shareOn(LEGS[leg]!, circuit);
     for (let d = 0; d < needW.length; d++) needW[d] = needW[d]! + share * drawnPerW * probed.servedW[c]![d]!;
     if (share > 0 && circuit.tier === 1) essential = true;
   });
   return { needW, storedWh: probed.storedWh[leg]!, drawnPerW, essential };
-}
-
-function shareOn({ circuits }: HouseholdSpec, circuit: number, leg: number): number {
-  const own = circuits[circuit]!.leg;
-  return own === 'both' ? 0.5 : own === LEGS[leg] ? 1 : 0;
 }

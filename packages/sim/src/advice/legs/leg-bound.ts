@@ -1,9 +1,6 @@
 /** How long any assignment could last: the longest of the bare households, one for each way to place what is always on. */
 import type { HouseholdSpec } from '../../scenario/scenario.ts';
-import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
-import { timeReachedBy } from '../../trials/quantile.ts';
 import type { Runtimes } from '../../trials/bootstrap.ts';
-import { kaplanMeier } from '../../trials/survival.ts';
 import { alwaysOn, bareHousehold, movesCircuits, pooledHousehold } from './bare-household.ts';
 import { everySides, type Panel, type Sides } from './panel.ts';
 
@@ -40,13 +37,6 @@ function pooledPlan(panel: Panel): BoundPlan | undefined {
   const household = pooledHousehold(panel);
   if (household.circuits.length === 0) return undefined;
   return { kind: 'pooled', households: [household], classOf: () => 0 };
-}
-
-/** Days that `share` of the draws reach; null = at least the horizon. */
-export function daysReached({ times, censored }: Runtimes, share: number): number | null {
-  const table = kaplanMeier(times, censored);
-  const minutes = timeReachedBy(share, table.time, table.survival);
-  return minutes === null ? null : minutes / MINUTES_PER_DAY;
 }
 
 /** Draws in which a run outlasted its bare household: 0 where the bound holds. */

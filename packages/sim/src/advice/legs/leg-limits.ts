@@ -1,4 +1,6 @@
 /** Whether the legs can carry an assignment by its nameplates. What trips in use, the simulation finds. */
+import { CONTINUOUS_SHARE } from '../../power/continuous-load.ts';
+import { LEG_V } from '../../power/nominal-volts.ts';
 import type { Circuit, HouseholdSpec } from '../../scenario/scenario.ts';
 import type { UnitSpec } from '../../scenario/schema.ts';
 import { nameplateOf, type Nameplate } from './nameplate.ts';
@@ -7,10 +9,6 @@ import { circuitsOn, type Panel, type Sides } from './panel.ts';
 export type Leg = 'L1' | 'L2';
 export const LEGS: readonly Leg[] = ['L1', 'L2'];
 
-const LEG_V = 120;
-/** A breaker carries 80 % of its rating for three hours and more: NEC 210.20(A), 215.3. */
-const CONTINUOUS_SHARE = 0.8;
-
 export interface LegLoad extends Nameplate {
   readonly leg: Leg;
 }
@@ -18,7 +16,7 @@ export interface LegLoad extends Nameplate {
 /** What hangs on a leg, half of the 240 V circuits included. */
 export function legLoad(circuits: readonly Circuit[], leg: Leg): LegLoad {
   const parts = circuits.flatMap((circuit) => {
-    const share = circuit.leg === leg ? 1 : circuit.leg === 'both' ? 0.5 : 0;
+    const share = shareOn(leg, circuit);
     return share === 0 ? [] : scaled(nameplateOf(circuit), share);
   });
   return {
@@ -27,6 +25,11 @@ export function legLoad(circuits: readonly Circuit[], leg: Leg): LegLoad {
     unattendedW: parts.reduce((sum, part) => sum + part.unattendedW, 0),
     startExtraW: Math.max(0, ...parts.map((part) => part.startExtraW)),
   };
+}
+
+/** Of a circuit's watts: a leg carries half of what is at 240 V. */
+export function shareOn(leg: Leg, circuit: Pick<Circuit, 'leg'>): number {
+  return circuit.leg === 'both' ? 0.5 : circuit.leg === leg ? 1 : 0;
 }
 
 function scaled(nameplate: Nameplate, share: number): Nameplate {

@@ -1,6 +1,6 @@
 /** Which circuit on which leg, as told. */
 import type { Estimate, Provenance } from '../../trials/study-summary.ts';
-import type { Told } from '../compare-runtimes.ts';
+import type { Told } from '../told.ts';
 
 export interface LegsAnswer {
   /** Seed and draws as asked for. Gains are from draws of `freshSeed`; choice and bound from `choosingDraws` of the seed. */

@@ -1,5 +1,6 @@
 /** Watts of a circuit by its nameplates: what its leg must be able to carry. */
 import type { Appliance, Circuit } from '../../scenario/scenario.ts';
+import { startExtraOf } from '../../usage/start-extra.ts';
 
 export interface Nameplate {
   /** Everything on it running at once. */
@@ -34,6 +35,5 @@ function runsByItself({ kind }: Appliance): boolean {
 }
 
 function startExtraW(appliance: Appliance): number {
-  if (!('startingW' in appliance) || appliance.startingW === undefined) return 0;
-  return Math.max(0, appliance.startingW - appliance.runningW);
+  return 'startingW' in appliance ? startExtraOf(appliance) : 0;
 }

@@ -1,6 +1,7 @@
 /** The search: guess at all, simulate the best few, better them move by move, then undo what does not matter. */
 import { flipped, mirrored, movesBetween, type Panel, type Sides } from './panel.ts';
-import { outlasts, steadiestOf, type Tried, type TrySides } from './try-sides.ts';
+import { lastsLonger } from '../reach.ts';
+import { steadiestOf, type Tried, type TrySides } from './try-sides.ts';
 
 /** An assignment that lasts so much of the best one's days, with fewer circuits to move, is as good. */
 const AS_GOOD = 0.99;
@@ -50,7 +51,7 @@ async function improveFrom(
 export function fewestMoves(panel: Panel, tried: readonly Tried[], best: Tried): Tried {
   const moves = (one: Tried) => movesBetween(panel.present, one.sides).length;
   return tried
-    .filter((one) => !outlasts(best, one))
+    .filter((one) => !lastsLonger(best, one))
     .reduce((fewest, one) => (moves(one) < moves(fewest) ? one : fewest), best);
 }
 

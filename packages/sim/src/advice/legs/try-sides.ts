@@ -1,11 +1,9 @@
 /** Assignments lived through: asked for once and kept, every one on the same draws. */
-import { mean } from 'simple-statistics';
 import type { HouseholdSpec, Scenario } from '../../scenario/scenario.ts';
 import type { Runtimes } from '../../trials/bootstrap.ts';
-import { MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
 import { outcomeCells, runtimesOf, type OutcomeCells } from '../../trials/outcome-cells.ts';
 import type { AskStudy, StudyQuestion } from '../ask-study.ts';
-import { daysReached } from './leg-bound.ts';
+import { lastsLonger, meanDays, reachOf, type Reach } from '../reach.ts';
 import { householdOn, type Panel, type Sides } from './panel.ts';
 
 const SHORTEST = 0.2;
@@ -14,11 +12,9 @@ export interface Lived extends Runtimes {
   readonly trips: Float64Array;
 }
 
-export interface Tried {
+export interface Tried extends Reach {
   readonly sides: Sides;
   readonly lived: Runtimes;
-  readonly days: number | null;
-  readonly meanDays: number;
   /** Mean of the shortest fifth of the outages: steadier than the one run that nine in ten outlast. */
   readonly shortestDays: number;
 }
@@ -78,23 +74,15 @@ export function createTries(
 }
 
 function tried(sides: Sides, lived: Runtimes, share: number): Tried {
-  const meanDays = mean(Array.from(lived.times)) / MINUTES_PER_DAY;
   const shortest = lived.times
     .slice()
     .sort()
     .slice(0, Math.ceil(SHORTEST * lived.times.length));
-  const shortestDays = mean(Array.from(shortest)) / MINUTES_PER_DAY;
-  return { sides, lived, days: daysReached(lived, share), meanDays, shortestDays };
-}
-
-/** By the days that the share reach, then by the mean. */
-export function outlasts(a: Tried, b: Tried): boolean {
-  const [daysA, daysB] = [a.days ?? Infinity, b.days ?? Infinity];
-  return daysA > daysB || (daysA === daysB && a.meanDays > b.meanDays);
+  return { sides, lived, ...reachOf(lived, share), shortestDays: meanDays(shortest) };
 }
 
 export function longestOf(tries: readonly Tried[]): Tried {
-  return tries.reduce((best, one) => (outlasts(one, best) ? one : best));
+  return tries.reduce((best, one) => (lastsLonger(one, best) ? one : best));
 }
 
 /** By the shortest fifth: among many that hardly differ, the days that nine in ten reach mostly pick the luckiest. */

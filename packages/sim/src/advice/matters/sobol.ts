@@ -6,6 +6,7 @@
  * Commun. 181:259–270, Table 2 (b) first order, (f) total.
  */
 import type { Stream } from '../../chance/streams.ts';
+import { percentileLimits } from '../../trials/bootstrap.ts';
 import type { Estimate } from '../../trials/study-summary.ts';
 
 /** One value per row of the base samples; all arrays have the same length ≥ 2. */
@@ -74,8 +75,8 @@ export function sobolEstimates(rows: PickFreeze, chance: Stream): SobolEstimates
   const estimate = (value: number, others: readonly number[]): Estimate => {
     if (Number.isNaN(value)) return { value: null, low: null, high: null };
     const sorted = others.filter((x) => !Number.isNaN(x)).sort((x, y) => x - y);
-    const tail = Math.round((sorted.length + 1) * 0.025);
-    return { value, low: sorted[tail - 1] ?? null, high: sorted[sorted.length - tail] ?? null };
+    const { low, high } = percentileLimits(sorted);
+    return { value, low: low ?? null, high: high ?? null };
   };
   return {
     mean,

@@ -1,6 +1,6 @@
 /** A survival curve weighed by how long outages last. MODEL.md §20.2. */
 import type { Stream } from '../../chance/streams.ts';
-import type { Runtimes } from '../../trials/bootstrap.ts';
+import { percentileLimits, type Runtimes } from '../../trials/bootstrap.ts';
 import { wilson } from '../../trials/wilson.ts';
 import type { LengthLaw } from './length-law.ts';
 
@@ -79,9 +79,8 @@ function meanLimits(
       for (let s = 0; s < samples.length; s++) means[s]![b]! += samples[s]![pick]! / draws;
     }
   }
-  const tail = Math.round((resamples + 1) * 0.025);
   return means.map((values) => {
-    values.sort();
-    return { low: values[tail - 1]!, high: values[resamples - tail]! };
+    const { low, high } = percentileLimits(values.sort());
+    return { low: low!, high: high! };
   });
 }

@@ -1,6 +1,6 @@
 /** How sure a gain is, by its 95 % intervals. */
 import { describe, expect, it } from 'vitest';
-import { isGain, toldOf } from '../../../packages/sim/src/advice/compare-runtimes.ts';
+import { isGain, toldOf } from '../../../packages/sim/src/advice/told.ts';
 
 const within = (low: number | null, high: number | null) => ({ value: low, low, high });
 const open = within(null, null);

@@ -1,0 +1,20 @@
+/** How sure a gain is, by the intervals of what the same outages say of it. MODEL.md S7. */
+import type { RuntimeGain } from '../trials/compare-runtimes.ts';
+import type { Estimate } from '../trials/study-summary.ts';
+
+/** Clear in the days counted, at least on average, or not told at all; or a loss in one of them. */
+export type Told = 'clear' | 'on average' | 'not told from zero' | 'a loss';
+
+export function toldOf({ days, meanDays }: RuntimeGain): Told {
+  if (isAbove(days)) return 'clear';
+  if (isBelow(days)) return 'a loss';
+  return isAbove(meanDays) ? 'on average' : isBelow(meanDays) ? 'a loss' : 'not told from zero';
+}
+
+const isAbove = ({ low }: Estimate) => low !== null && low > 0;
+const isBelow = ({ high }: Estimate) => high !== null && high < 0;
+
+/** Told from none at all, and for the better. */
+export function isGain(told: Told): boolean {
+  return told === 'clear' || told === 'on average';
+}
