@@ -85,6 +85,28 @@ function live(given: Case): {
   return { switches, generator, fuelL: generatorFuelL(generator, minutes, deliveredWmin) };
 }
 
+describe('by hand', () => {
+  it('is not judged by what the bank stood at while everybody slept', () => {
+    const { switches } = live({
+      spec: { starts: 'hand' },
+      run: { by: 'charge', startBelowFraction: 0.3, stopAboveFraction: 0.95 },
+      awake: '08:00-23:00',
+      charge: (minute) => (minute % 1440 < 480 ? 0.2 : 0.8),
+      hours: 48,
+    });
+    expect(switches).toEqual([]);
+  });
+});
+
+describe('a pause of no minutes', () => {
+  it('ends in the next one, however often it is thought of in this one', () => {
+    const given = { tankL: 0.01, cansL: 5, refuelMinutes: 0 };
+    const { generator, switches } = live({ spec: given, run: { by: 'hours', hoursPerDay: 24 }, hours: 1 });
+    expect(switches).toEqual([]);
+    expect(generator.outUntil).toBe(60);
+  });
+});
+
 describe('by hours', () => {
   it('runs the first allowed hours of each day', () => {
     const { switches } = live({ run: { by: 'hours', hoursPerDay: 2, during: ['07:00-20:00'] }, hours: 48 });

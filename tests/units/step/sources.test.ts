@@ -127,6 +127,27 @@ describe('a generator that starts by itself', () => {
     expect(row['chargerLossWh']).toBeCloseTo((row['sourceInWh']! - load) * 0.2, 6);
   });
 
+  it('that cannot carry what the unit cannot either leaves it as overloaded as it was', () => {
+    const charger = { maxW: 300, efficiency: 1 };
+    const inverter = { continuousW: 1000, surgeW: 9000, overloadMinutes: 3 };
+    const lived = (generator?: object) =>
+      live({
+        units: [{ capacityWh: 20_000, inverter, charger }],
+        circuits: { heater: { watts: 1500 } },
+        hours: 5,
+        person: { tripReactionMinutes: 2, afterTripShedTiers: 0 },
+        ...(generator === undefined
+          ? {}
+          : { sources: { generator: { ...AUTOMATIC, ratedW: 300, ...generator } } }),
+      });
+    const without = lived();
+    expect(without.row['trips']).toBe(60);
+    expect(without.row['runtimeMinutes']).toBe(3);
+    const beside = lived({ run: { by: 'hours', hoursPerDay: 24 } });
+    expect(beside.row['generatorTrips']).toBeGreaterThan(10);
+    expect([beside.row['trips'], beside.row['runtimeMinutes']]).toEqual([60, 3]);
+  });
+
   it('stops when its tank is empty; the rest is the bank’s', () => {
     const tank = { ...AUTOMATIC, tankL: 1 };
     const lived = live(kilowatt({ sources: { generator: tank }, generator: BY_CHARGE, hours: 24 }));

@@ -103,6 +103,10 @@ describe('a thermostat', () => {
 });
 
 describe('thermostatFault', () => {
+  it('refuses a time constant below the step of the simulation', () => {
+    expect(faultOf({ ...heating, timeConstantHours: 0.01, bandC: 10 })).toContain('less than a minute');
+  });
+
   it('finds nothing wrong with a sound one', () => {
     expect(faultOf(fridge)).toBeUndefined();
     expect(faultOf(heating)).toBeUndefined();

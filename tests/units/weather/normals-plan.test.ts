@@ -1,4 +1,5 @@
 /** What monthly normals leave out, and how days begin. MODEL.md, Weather, W1 and W5. */
+import { normalsNotes } from '../../../packages/sim/src/weather/normals-notes.ts';
 import { describe, expect, it } from 'vitest';
 import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
 import type { MonthlyNormals } from '../../../packages/sim/src/scenario/scenario.ts';
@@ -7,6 +8,24 @@ import { planNormals } from '../../../packages/sim/src/weather/normals-plan.ts';
 import { NORMALS } from './weather-case.ts';
 
 const twelve = (value: number) => new Array<number>(12).fill(value);
+
+describe('normalsNotes', () => {
+  const twelve = (value: number) => new Array<number>(12).fill(value);
+  const normals = { clearnessMean: twelve(0.5), dryBulbMeanC: twelve(10) };
+
+  it('tells of days that follow each other, or scatter, more than they can', () => {
+    expect(normalsNotes({ ...normals, clearnessLag1: twelve(0.3), clearnessSd: twelve(0.2) })).toEqual([]);
+    expect(normalsNotes({ ...normals, clearnessLag1: [0.95, ...twelve(0.3).slice(1)] })).toEqual([
+      'weather.monthly.clearnessLag1: 0.95 in January is beyond what the generator makes of such a month; about 0.68 stands in.',
+    ]);
+    expect(normalsNotes({ ...normals, clearnessLag1: twelve(-0.5) })[0]).toMatch(
+      /-0\.5 in \w+.*about -0\.19 stands in, and 11 months more/,
+    );
+    expect(normalsNotes({ ...normals, clearnessSd: twelve(0.35) })[0]).toMatch(
+      /^weather\.monthly\.clearnessSd: 0\.35.*about 0\.3/,
+    );
+  });
+});
 
 describe('normals that leave something out', () => {
   const defaults: readonly (readonly [string, Partial<MonthlyNormals>])[] = [

@@ -8,6 +8,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { profileHints, profileZoneHints } from '../usage/profile-hints.ts';
 import { readProfile } from '../usage/read-profile.ts';
 import { readTypicalAppliances } from '../usage/typical-appliances.ts';
+import { normalsNotes } from '../weather/normals-notes.ts';
 import { placeNotes } from '../weather/place-notes.ts';
 import { describeWeatherFindings } from '../weather/messages.ts';
 import { readNormals } from '../weather/normals-table.ts';
@@ -58,6 +59,7 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
   const normals = readNormals(readDataFile('normals.csv'));
   const { site, weather } = read.scenario;
   notes.push(...placeNotes(site, normals.get(weather.normals ?? '')));
+  if (weather.monthly !== undefined) notes.push(...normalsNotes(weather.monthly));
   const scenario = resolveScenario(read, {
     normals,
     years: new Map(years.map((file) => [file, yearOf(file)])),

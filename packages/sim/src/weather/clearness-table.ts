@@ -19,6 +19,8 @@ export interface ClearnessTable {
    * correlation of clearness is that of the normal number times this, to first order.
    */
   readonly kept: readonly number[];
+  /** Spread of each month's daily clearness as it comes out, twelve. */
+  readonly spreads: readonly number[];
   /** Correlation of clearness and normal number, pooled over the year. */
   readonly tie: number;
 }
@@ -41,15 +43,17 @@ export function createClearnessTable(
   const nodes = meanKeepingNodes(means).map((mean) => Math.min(0.85, Math.max(0.02, mean)));
   const clearness = new Float64Array(12 * COLUMNS);
   const kept: number[] = [];
+  const made: number[] = [];
   nodes.forEach((mean, month) => {
     const law = publishedClearnessLaw(mean);
     let row = shares.map((u) => lawQuantile(law, u));
     if (spreads !== undefined) row = stretched(row, weights, mean, spreads[month]!);
     clearness.set(row, month * COLUMNS);
     kept.push(squaredTie(row, weights));
+    made.push(spreadOf(row, weights, meanOf(row, weights)));
   });
   const tie = Math.sqrt(kept.reduce((sum, k) => sum + k, 0) / 12);
-  return { clearness, means: nodes, kept, tie };
+  return { clearness, means: nodes, kept, spreads: made, tie };
 }
 
 /** Daily clearness. @param position from `monthPosition`. @param normal the standard normal number. */

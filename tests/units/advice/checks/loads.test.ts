@@ -71,6 +71,13 @@ describe('a start', () => {
     expect(findingsOf({ circuits: [pump(5000)] }, 'starts')).toEqual([]);
   });
 
+  it('of several that one clock starts counts for all of them', () => {
+    const four = { runningW: 250, startingW: 1500, count: 4 };
+    const pumps = (kind: object) =>
+      plainCircuit('pumps', 'L1', { appliances: [{ ...atNoon(250), ...four, ...kind }] });
+    expect(onlyFinding({ circuits: [pumps({})] }, 'starts').found).toContain('6000 W');
+  });
+
   it('is added to everything else that is on', () => {
     const finding = onlyFinding({ circuits: [pump(4800), oven] }, 'starts');
     expect(finding.severity).toBe('watch');

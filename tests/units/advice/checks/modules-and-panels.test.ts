@@ -123,6 +123,21 @@ describe('a charger', () => {
     expect(numberOf(finding, 'feed must be rated')).toBe(15.625);
   });
 
+  it('draws the watts that it may, loses some, and takes no more than the bank does', () => {
+    const lossy = (maxW: number, module: typeof MODULE) => [
+      plainUnit('only', 'L1', {
+        battery: { module },
+        charger: { maxW, efficiency: 0.9, feed: { breakerA: 15, volts: 120 } },
+      }),
+    ];
+    expect(findingsOf({ units: lossy(1440, MODULE), circuits }, 'charger-feeds')).toEqual([]);
+    const finding = onlyFinding({ units: lossy(1500, MODULE), circuits }, 'charger-feeds');
+    expect(numberOf(finding, 'charger draws')).toBe(12.5);
+    expect(numberOf(finding, 'hours from empty')).toBeCloseTo(MODULE.capacityWh / (1500 * 0.9), 9);
+    const gentle = { ...MODULE, maxChargeW: 900 };
+    expect(findingsOf({ units: lossy(3000, gentle), circuits }, 'charger-feeds')).toEqual([]);
+  });
+
   it('that is done sooner needs what it draws', () => {
     expect(findingsOf({ units: charged(1800, 15), circuits }, 'charger-feeds')).toEqual([]);
     expect(findingsOf({ units: charged(1800, 15, 120, 2), circuits }, 'charger-feeds')).toHaveLength(1);

@@ -5,8 +5,10 @@ import type { Scenario } from '../../../../packages/sim/src/index.ts';
 import { findLegs } from '../../../../packages/sim/src/advice/legs/find-legs.ts';
 import { liveToTheirEnds } from '../../../../packages/sim/src/advice/legs/try-sides.ts';
 import { planBound } from '../../../../packages/sim/src/advice/legs/leg-bound.ts';
-import { pooledHousehold } from '../../../../packages/sim/src/advice/legs/bare-household.ts';
-import type { Panel, Sides } from '../../../../packages/sim/src/advice/legs/panel.ts';
+import { alwaysOn, pooledHousehold } from '../../../../packages/sim/src/advice/legs/bare-household.ts';
+import { panelOf, type Panel, type Sides } from '../../../../packages/sim/src/advice/legs/panel.ts';
+import { tinySpec, type TinyUnit } from '../../step/tiny-house.ts';
+import { scenarioOf } from '../read-written.ts';
 import { DROPPING, everyRuntime, nineInTenDays, sunnyPanel } from './small-panels.ts';
 
 const DRAWS = 20;
@@ -100,6 +102,44 @@ describe('the bound', () => {
     const best = Math.max(...[...runtimes.values()].map(nineInTenDays));
     expect(bound!.days ?? scenario.outage.horizonDays).toBeGreaterThanOrEqual(best - 1e-9);
     expect(bound!.drawsBeyond).toBe(0);
+  });
+
+  const leg = (battery: object): TinyUnit => ({ capacityWh: 3000, battery });
+  const sunAtNoon = (_: number, minute: number) => (minute % 1440 > 600 && minute % 1440 < 900 ? 1500 : 0);
+
+  it.each([
+    ['outdoors', 'indoors'],
+    ['indoors', 'outdoors'],
+  ] as const)(
+    'charges as the warmer of two banks does, whichever is written first (%s, %s)',
+    (first, second) => {
+      const house = tinySpec({
+        units: [leg({ place: first, minChargeC: 0 }), leg({ place: second, minChargeC: 0 })],
+        circuits: { fridge: { watts: 60 } },
+        solarW: sunAtNoon,
+      });
+      const panel = panelOf(scenarioOf(house).alternatives[0]!.household);
+      const [pooled] = pooledHousehold(panel).units;
+      expect(pooled!.battery.minChargeC).toBeLessThan(-60);
+      const alike = panelOf(
+        scenarioOf({ ...house, units: house.units.map((u) => ({ ...u, battery: house.units[0]!.battery })) })
+          .alternatives[0]!.household,
+      );
+      expect(pooledHousehold(alike).units[0]!.battery).toMatchObject({ place: first, minChargeC: 0 });
+    },
+  );
+
+  it('leaves out what a unit put to sleep takes with it', () => {
+    const kept = (circuits: 'dropped' | 'moved') => {
+      const rules = [{ by: 'sleep' as const, unit: 'west', during: ['23:00-05:00'], circuits }];
+      const { household } = sunnyPanel({
+        rules,
+        circuits: { fridge: { watts: 60 }, well: { watts: 90, leg: 'both' }, talk: { watts: 25, leg: 'L2' } },
+      }).alternatives[0]!;
+      return alwaysOn(household).map((c) => household.circuits[c]!.id);
+    };
+    expect(kept('dropped')).toEqual([]);
+    expect(kept('moved')).toEqual(['fridge', 'talk']);
   });
 
   it('is not told where the strategy can switch everything off', async () => {

@@ -72,6 +72,27 @@ describe('inputsOf', () => {
 });
 
 describe('what matters', () => {
+  it('knows a run that the horizon cuts, also where days are no whole number of minutes to a computer', async () => {
+    const endless: Scenario = {
+      ...dark,
+      outage: { ...dark.outage, horizonDays: 2.2 }, // times 1440: 3168.0000000000005
+      unknowns: { healthFraction: [0.8, 1] },
+      alternatives: dark.alternatives.map((a) => ({
+        ...a,
+        household: {
+          ...a.household,
+          units: a.household.units.map((u) => ({
+            ...u,
+            battery: { ...u.battery, module: { ...u.battery.module, capacityWh: 1e6 } },
+          })),
+        },
+      })),
+    };
+    const answer = await whatMatters(endless, { ...question, draws: 20 }, askDrawsHere);
+    expect(answer.hiddenFraction).toBe(1);
+    expect(answer.middle.medianDays.value).toBeNull();
+  });
+
   it('for a house in which only health and idle watts act is those two, as worked out on paper', async () => {
     const scenario: Scenario = {
       ...dark,

@@ -49,6 +49,23 @@ describe('water', () => {
   });
 });
 
+describe('a pump', () => {
+  const runs = { kind: 'events', runningW: 900, usesPerDay: 30, minutesPerUse: 0.5 } as const;
+  const controller = { kind: 'steady', runningW: 12, dayScatterFraction: 0.3 } as const;
+  const water = { measure: 'water', id: 'water', circuits: ['well'], persons: 2, pumpLitresPerMinute: 20 };
+  const raised = (...appliances: TinyHouse['circuits'][string]['appliances'] & object) =>
+    fare({ circuits: { well: { appliances }, a: { watts: 1 } }, hours: 240 }, water)['litresRaised']!;
+
+  it('raises by the minutes that it runs, however short, and not by what else hangs on its circuit', () => {
+    const alone = raised(runs);
+    // 30 uses of half a minute a day, 20 L each minute, ten days: 3,000 L as they fall
+    expect(alone).toBeGreaterThan(2400);
+    expect(alone).toBeLessThan(3600);
+    // a controller's day begins inside an hour
+    expect(Math.abs(raised(runs, controller) / alone - 1)).toBeLessThan(0.01);
+  });
+});
+
 describe('power', () => {
   it('counts minutes wanted and not had; a gap goes on over minutes in which nothing is wanted', () => {
     // wanted from 22:00 to 06:00, never served

@@ -4,8 +4,6 @@ import type { CircuitWant } from '../../usage/usage-draw.ts';
 import type { Measure } from './measure.ts';
 import { freshOutcome, noteFailure, tallyMinute } from './need-tally.ts';
 
-const HOURS_PER_DAY = 24;
-
 export interface Pump {
   /** Position of its circuit. */
   readonly circuit: number;
@@ -42,7 +40,7 @@ export function measureWater(plan: WaterPlan): Measure {
           const { circuit, runningW, othersW } = pumps[k]!;
           const watts = circuits[circuit]!.demandW[m]!;
           if (watts <= 0) continue;
-          const pumpW = othersW > 0 ? watts - restW(circuits[circuit]!, m, othersW) : watts;
+          const pumpW = othersW > 0 ? watts - restW(circuits[circuit]!, m, pumps[k]!) : watts;
           raised += (pumpLitresPerMinute * poweredShare(circuit) * pumpW) / runningW;
         }
         there += raised;
@@ -68,13 +66,10 @@ export function measureWater(plan: WaterPlan): Measure {
 }
 
 /**
- * What else asks for watts in the minute. A pump runs for minutes at a time, so the day's least is what runs beside it;
- * one that runs all day long leaves no more than the others' nameplates to them.
+ * What else asks for watts in the minute: the least of its hour, in which a pump rests; of one that runs all through the
+ * hour, what the others' nameplates say.
  */
-function restW({ leastW }: CircuitWant, minute: number, othersW: number): number {
-  const from = HOURS_PER_DAY * Math.floor(minute / (HOURS_PER_DAY * MINUTES_PER_HOUR));
-  const end = Math.min(leastW.length, from + HOURS_PER_DAY);
-  let rest = othersW;
-  for (let h = from; h < end; h++) if (leastW[h]! < rest) rest = leastW[h]!;
-  return rest;
+function restW({ leastW }: CircuitWant, minute: number, { runningW, othersW }: Pump): number {
+  const least = leastW[Math.floor(minute / MINUTES_PER_HOUR)]!;
+  return least < runningW ? least : othersW;
 }
