@@ -10,6 +10,8 @@ describe('a gain in days', () => {
   it.each([
     ['clear', within(0.1, 2), none],
     ['clear', within(0.1, null), open],
+    ['clear', within(0.1, 2), within(-1, 0)],
+    ['clear, less on average', within(0.1, 2), within(-2, -0.1)],
     ['on average', none, within(0.1, 2)],
     ['on average', within(0, 2), within(0.1, 2)],
     ['not told from zero', none, none],
@@ -20,6 +22,6 @@ describe('a gain in days', () => {
     ['a loss', none, within(-2, -0.1)],
   ] as const)('is %s', (told, days, meanDays) => {
     expect(toldOf({ days, meanDays })).toBe(told);
-    expect(isGain(told)).toBe(told === 'clear' || told === 'on average');
+    expect(isGain(told)).toBe(['clear', 'clear, less on average', 'on average'].includes(told));
   });
 });

@@ -164,6 +164,13 @@ describe('a ladder in words', () => {
     expect(told({ rungs: [{ ...rung, told: 'on average' }] })).toMatch(/1 ~ A module.*~: longer on average/);
   });
 
+  it('marks a rung that gains the days counted and loses on average, and says what', () => {
+    const traded = { ...rung, told: 'clear, less on average' as const, gainMeanDays: at(-1.8, -2.2, -1.4) };
+    expect(told({ rungs: [traded] })).toMatch(
+      /1 rung up.*1 \* A module.*\*: rung 1 reaches more days in nine outages in ten, but fewer in the mean outage: −1\.8 \(−2\.2 to −1\.4\)/,
+    );
+  });
+
   it('ends its headline at the last rung whose gain is clear', () => {
     const weak = { ...rung, title: 'Paint', paid: 13_000, told: 'on average' as const, days: at(9) };
     expect(told({ rungs: [rung, weak] })).toMatch(

@@ -78,6 +78,7 @@ function headline(answer: LadderAnswer): string[] {
 
 const AGAINST_END: Readonly<Record<Told, string>> = {
   clear: '',
+  'clear, less on average': ', though less on average',
   'on average': ', more on average only',
   'not told from zero': ', not told from zero',
   'a loss': ', so it is no better there',
@@ -106,6 +107,7 @@ const LEAST_NAME = 17;
 const INDENT = 5;
 const MARKS: Readonly<Record<Told, string>> = {
   clear: ' ',
+  'clear, less on average': '*',
   'on average': '~',
   'not told from zero': '?',
   'a loss': '!',
@@ -164,6 +166,13 @@ function readingNotes({ rungs, confidence, horizonDays, provenance }: LadderAnsw
   );
   return [
     `Days that ${shareWords(confidence)} reach, from ${provenance.draws} simulated outages. A gain is against the rung above, on the same outages.`,
+    ...rungs.flatMap((rung, i) =>
+      rung.told === 'clear, less on average'
+        ? [
+            `*: rung ${i + 1} reaches more days in ${shareWords(confidence)}, but fewer in the mean outage: ${gainText(rung.gainMeanDays)}.`,
+          ]
+        : [],
+    ),
     ...(told.has('on average')
       ? ['~: longer on average, but no clear gain in the days that so many outages reach.']
       : []),
