@@ -41,5 +41,7 @@ describe('options instead of what the file says', () => {
     expect(asked.out).toMatch(/They were asked for with --months 1,7; give the same again\.\n$/);
     const plain = await rideout(['next-outage', SMALL, '-d', '2', '-w', '0', '-q']);
     expect(plain.out).not.toContain('They were asked for');
+    const json = await rideout(['days', SMALL, '-d', '2', '-w', '0', '--months', '1,7', '--json']);
+    expect(JSON.parse(json.out)).toMatchObject({ provenance: { askedWith: '--months 1,7' } });
   });
 });

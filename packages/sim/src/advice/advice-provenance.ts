@@ -4,6 +4,7 @@ import { weatherNameOf } from '../trials/study.ts';
 import type { Provenance } from '../trials/study-summary.ts';
 import { VERSION } from '../version.ts';
 import type { StudyQuestion } from './ask-study.ts';
+import { freshSeed } from './fresh-seed.ts';
 
 /** Of advice: the scenario as given, not the variants of it that were tried. */
 export function adviceProvenance(
@@ -15,7 +16,7 @@ export function adviceProvenance(
     scenarioTitle: scenario.title,
     seed,
     draws,
-    ...(choosingDraws !== undefined && { choosingDraws }),
+    ...(choosingDraws !== undefined && { choosingDraws, freshSeed: freshSeed(seed) }),
     version: VERSION,
     weatherName: weatherNameOf(scenario),
   };

@@ -5,6 +5,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import type { Provenance } from '../trials/study-summary.ts';
 import { EXIT } from './exit-codes.ts';
 import { remark, say, terminalLook } from './output.ts';
+import { withAsked, type Overrides } from './render-overrides.ts';
 import type { TerminalLook } from './render-style.ts';
 import { sayCautions } from './say-cautions.ts';
 import type { StudyVerbOptions } from './study-options.ts';
@@ -24,14 +25,15 @@ interface Telling<Answer> {
   readonly tables: (answer: Answer) => Promise<Readonly<Record<string, ColumnTable>>>;
 }
 
-/** @param answer undefined when it was interrupted. @returns the exit code */
+/** @param found undefined when it was interrupted. @returns the exit code */
 export async function tellAnswer<Answer extends { readonly provenance: Provenance }>(
-  answer: Answer | undefined,
+  found: Answer | undefined,
   scenario: Scenario,
-  options: StudyVerbOptions,
+  options: StudyVerbOptions & Overrides,
   { name, render, tables }: Telling<Answer>,
 ): Promise<number> {
-  if (answer === undefined) return EXIT.interrupted;
+  if (found === undefined) return EXIT.interrupted;
+  const answer = withAsked(found, options);
   if (options.json === true) say(JSON.stringify(answer));
   else {
     say(render(answer, terminalLook(options)));

@@ -8,6 +8,7 @@ import { describeScenario } from './describe-scenario.ts';
 import { EXIT } from './exit-codes.ts';
 import { remark, say, signsFor, terminalLook, type OutputOptions } from './output.ts';
 import { renderCheck } from './render-check.ts';
+import { withAsked } from './render-overrides.ts';
 import { writeResult } from './write-result.ts';
 
 export interface CheckCommandOptions extends OutputOptions {
@@ -29,7 +30,7 @@ export async function check(path: string, options: CheckCommandOptions): Promise
   if (options.json !== true && options.quiet !== true)
     say(signsFor(`${describeScenario(path, scenario, alternative).join('\n')}\n\n`, options));
   remark(`Watching ${counted(draws, 'outage')}, minute by minute …`, options);
-  const report = checkScenario(scenario, { seed, draws, alternative });
+  const report = withAsked(checkScenario(scenario, { seed, draws, alternative }), options);
   say(options.json === true ? JSON.stringify(report) : renderCheck(report, terminalLook(options)));
   await writeResult(options, report, 'check', async () => {
     const tables = await import('../advice/checks/checks-table.ts');

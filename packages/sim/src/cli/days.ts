@@ -10,6 +10,7 @@ import { fileSize } from './file-size.ts';
 import { remark, say, terminalLook } from './output.ts';
 import { startProgress } from './progress.ts';
 import { publishWith, readyPage } from './publish.ts';
+import { withAsked } from './render-overrides.ts';
 import { renderStudy } from './render-study.ts';
 import type { StudyVerbOptions } from './study-options.ts';
 import { writeFiles } from './write-result.ts';
@@ -56,7 +57,7 @@ export async function days(path: string, options: DaysOptions): Promise<number> 
 }
 
 async function report(run: StudyRun, options: DaysOptions): Promise<void> {
-  const summary = summarise(run.study, run.rows);
+  const summary = withAsked(summarise(run.study, run.rows), options);
   if (options.json === true) say(JSON.stringify(summary));
   else say(renderStudy(summary, terminalLook(options), scenarioCautions(run.study.scenario)));
   remark(howItRan(run, options), options);

@@ -19,6 +19,7 @@ export function renderFramed(answer: FramedAnswer, look: TerminalLook): string {
   const style = styleFor(look);
   const prose = (texts: readonly string[]) => texts.flatMap((text) => paragraph(text, look.width));
   const { provenance } = answer;
+  const asInFile = { ...provenance, askedWith: undefined }; // that is said in a sentence of its own
   const lines = [
     ...prose([provenance.scenarioTitle]).map(style.heading),
     ...prose(answer.about),
@@ -30,7 +31,7 @@ export function renderFramed(answer: FramedAnswer, look: TerminalLook): string {
     ...prose([answer.caution]),
     '',
     ...prose([
-      `To repeat these figures: ${provenanceStamp(provenance)}; weather ${provenance.weatherName}.`,
+      `To repeat these figures: ${provenanceStamp(asInFile)}; weather ${provenance.weatherName}.`,
     ]).map(style.quiet),
     ...prose(overridesNote(look)).map(style.quiet),
   ];

@@ -1,4 +1,5 @@
 /** What the command line asked for instead of what the scenario file says: figures are repeated only with the same. */
+import type { Provenance } from '../trials/study-summary.ts';
 import type { TerminalLook } from './render-style.ts';
 
 /** Options that stand in for something in the file. */
@@ -10,6 +11,8 @@ export interface Overrides {
   readonly perYear?: number;
   readonly budget?: number;
   readonly confidence?: number;
+  readonly alternative?: string;
+  readonly strategy?: string;
 }
 
 const OPTION: Readonly<Record<keyof Overrides, string>> = {
@@ -20,6 +23,8 @@ const OPTION: Readonly<Record<keyof Overrides, string>> = {
   perYear: '--per-year',
   budget: '--budget',
   confidence: '--confidence',
+  alternative: '--alternative',
+  strategy: '--strategy',
 };
 
 /** As they would be typed, such as `--months 1,7`; empty when everything is as in the file. */
@@ -33,6 +38,15 @@ export function overridesTyped(options: Overrides): string {
 function typed(value: string | number | readonly number[]): string {
   const text = String(value); // a list of numbers with commas between
   return /^[\w./,-]+$/.test(text) ? text : JSON.stringify(text);
+}
+
+/** The same figures, saying so wherever they go. */
+export function withAsked<Told extends { readonly provenance: Provenance }>(
+  told: Told,
+  options: Overrides,
+): Told {
+  const askedWith = overridesTyped(options).replaceAll('\u00a0', ' ');
+  return askedWith === '' ? told : { ...told, provenance: { ...told.provenance, askedWith } };
 }
 
 /** A sentence below “To repeat these figures”, where there is anything to say. */

@@ -95,6 +95,10 @@ export interface Provenance {
   readonly draws: number;
   /** Other draws, on which what these tell of was chosen. */
   readonly choosingDraws?: number;
+  /** The seed of the draws that these tell of, where others chose. */
+  readonly freshSeed?: string;
+  /** What was asked for in the place of what the scenario's file says, as it is typed: the hash is of both together. */
+  readonly askedWith?: string | undefined;
   readonly version: string;
   readonly weatherName: string;
 }
