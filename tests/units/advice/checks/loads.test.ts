@@ -9,6 +9,8 @@ import {
   plainCircuit,
   plainUnit,
   reportOf,
+  type Circuit,
+  type PlainHouse,
 } from './plain-house.ts';
 
 describe('the load of a leg', () => {
@@ -93,6 +95,41 @@ describe('a start', () => {
 
   it('close to the rating is good to know', () => {
     expect(onlyFinding({ circuits: [pump(5500)] }, 'starts').severity).toBe('note');
+  });
+});
+
+describe('a generator', () => {
+  const oven = plainCircuit('oven', 'L1', { appliances: [atNoon(2000)] });
+  const pump = plainCircuit('pump', 'both', { appliances: [atNoon(1000, { startingW: 5000 })] });
+  const house = (circuits: Circuit[], set: object = {}, site: PlainHouse['site'] = {}): PlainHouse => ({
+    units: ['L1', 'L2'].map((leg, u) =>
+      plainUnit(['east', 'west'][u]!, leg as 'L1', { charger: { maxW: 1000, efficiency: 1 } }),
+    ),
+    circuits,
+    site,
+    sources: { generator: { ratedW: 5000, volts: 240, tankL: 20, ...set } },
+  });
+
+  it('of 240 V must carry on each leg, with half its watts, what is on there', () => {
+    expect(findingsOf(house([oven]), 'generator-loads')).toEqual([]);
+    const finding = onlyFinding(house([oven], { ratedW: 4000 }), 'generator-loads');
+    expect(finding.found).toContain('east was asked for 2020 W');
+    expect(numberOf(finding, 'the generator gives it')).toBe(2000);
+    // 3 % less for each 1,000 ft above the first 500 ft: 5,000 W at 10,500 ft are 3,500 W
+    const high = onlyFinding(house([oven], {}, { elevationM: 3200.4 }), 'generator-loads');
+    expect(numberOf(high, 'the generator gives it')).toBeCloseTo(1750, 6);
+  });
+
+  it('must make the starts on each leg, and is not asked where it only charges', () => {
+    expect(findingsOf(house([pump], { surgeW: 6000 }), 'generator-loads')).toEqual([]);
+    const small = findingsOf(house([pump], { surgeW: 5000 }), 'generator-loads');
+    expect(small.map(({ found }) => found)).toEqual([
+      expect.stringContaining('pump starting (its half) with everything else on took east to 2520 W'),
+      expect.stringContaining('west to 2520 W'),
+    ]);
+    expect(
+      findingsOf(house([oven, pump], { ratedW: 1000, passesThrough: false }), 'generator-loads'),
+    ).toEqual([]);
   });
 });
 

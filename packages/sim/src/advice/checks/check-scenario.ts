@@ -15,6 +15,7 @@ import {
 import { circuitWires } from './circuit-wires.ts';
 import { coldModules } from './cold-modules.ts';
 import { continuousLoads } from './continuous-loads.ts';
+import { generatorLoads } from './generator-loads.ts';
 import { legLoad } from './leg-load.ts';
 import { moduleCount } from './module-count.ts';
 import { moduleMix } from './module-mix.ts';
@@ -33,6 +34,7 @@ import { voltageDrops } from './voltage-drops.ts';
 const SUBJECTS: readonly CheckSubjectSpec[] = [
   legLoad,
   starts,
+  generatorLoads,
   continuousLoads,
   circuitWires,
   unitOutput,
