@@ -86,7 +86,7 @@ withOutputOptions(program.command('minutes').argument('<scenario>'))
   .option('-a, --alternative <id>', 'which version of the household (default: the first)')
   .option('-t, --strategy <id>', 'which strategy (default: the first)')
   .option('-e, --events', 'only what happened, in words')
-  .option('-o, --out <file>', 'write the table there')
+  .option('-o, --out <file>', 'write the table there: .csv, .arrow or .json; with --events .txt or .json')
   .option('--weather <file>', 'a weather year instead of the scenario’s weather')
   .option('--months <list>', 'months in which the outage starts', monthList)
   .action(async (path: string, options: MinutesOptions) => {
