@@ -39,6 +39,7 @@ describe('NEC 2017–2023 Table 690.7(A), crystalline silicon (three transcripti
     expect(coldVoltageFactor(-23.3)).toBe(1.2); // -10 °F, worked example
     expect(coldVoltageFactor(25)).toBe(1);
     expect(() => coldVoltageFactor(-40.5)).toThrow(/ends at -40 °C; got -40.5/);
+    expect(() => coldVoltageFactor(NaN)).toThrow(/^ambientC: found NaN; expected/);
   });
 });
 

@@ -176,6 +176,7 @@ export {
   survivalTable,
 } from './trials/tables.ts';
 export { localTimes, traceTable } from './trials/trace-table.ts';
+export { traceProvenance, type TraceProvenance } from './trials/trace-provenance.ts';
 export { exportFiles, type ExportFile } from './trials/export-files.ts';
 export { jsonFile, tableFiles } from './trials/table-files.ts';
 export {

@@ -102,7 +102,52 @@ describe('rideout minutes', () => {
     expect(code).toBe(0);
     expect(lines).toHaveLength(1 + 7 * 1440);
     expect(lines[0]).toMatch(/^minute,localTime,ghiWm2,dryBulbC,unit\.unit\.solarAvailableW,/);
-    expect(told).toBe('Draw 2 of seed rideout: Two modules; Comfort off below half.\n');
+    const hash =
+      /^Draw 2 of seed rideout, scenario ([0-9a-f]{12}): Two modules; Comfort off below half\.\n$/.exec(
+        told,
+      )![1]!;
+    const stamp = `scenario ${hash}; seed rideout; draw 2; alternative two-modules; strategy tiers; version ${VERSION}`;
+    expect(lines[0]).toMatch(/,events,study$/);
+    expect(lines.slice(1).every((line) => line.endsWith(`,${stamp}`))).toBe(true);
+  });
+
+  it('writes what the ending of the file’s name says, with what it takes to repeat it', async () => {
+    const at = (name: string) => join(folder, name);
+    const runs = ['m.csv', 'm.arrow', 'm.json'].map((name) =>
+      rideout(['minutes', SMALL, '-q', '-o', at(name)]),
+    );
+    for (const run of runs) expect(await run).toEqual({ code: 0, out: '', told: '' });
+    const arrow = tableFromIPC(readFileSync(at('m.arrow')));
+    const json = JSON.parse(readFileSync(at('m.json'), 'utf8')) as Record<string, unknown>[];
+    expect(arrow.numRows).toBe(7 * 1440);
+    expect(json.map((row) => row['unit.unit.loadW'])).toEqual(
+      Array.from(arrow.getChild('unit.unit.loadW').toArray()),
+    );
+    const kept = Object.fromEntries(arrow.schema.metadata!);
+    expect(kept).toMatchObject({
+      'rideout.seed': 'rideout',
+      'rideout.draw': '0',
+      'rideout.version': VERSION,
+    });
+    expect(new Set(json.map((row) => row['study']))).toEqual(
+      new Set([
+        `scenario ${kept['rideout.scenarioHash']}; seed rideout; draw 0; alternative ${kept['rideout.alternative']}; strategy ${kept['rideout.strategy']}; version ${VERSION}`,
+      ]),
+    );
+    expect(readFileSync(at('m.csv'), 'utf8').split('\n')[0]).toMatch(/,study$/);
+  });
+
+  it.each([
+    [['-o', 'out/m.xlsx'], '"out/m.xlsx"; expected a name that ends in .csv, .arrow or .json'],
+    [['-o', 'out/minutes'], '"out/minutes"; expected a name that ends in .csv, .arrow or .json'],
+    [['-o', 'out/m.csv', '--json'], '"out/m.csv"; expected a name that ends in .json'],
+    [['-o', 'out/m.csv', '--events'], '"out/m.csv"; expected a name that ends in .txt or .json'],
+  ])('refuses %j before the work', async (args, told) => {
+    expect(await rideout(['minutes', SMALL, ...args])).toEqual({
+      code: 2,
+      out: '',
+      told: `--out: found ${told}\n`,
+    });
   });
 
   it('tells an outage in words', async () => {

@@ -73,6 +73,19 @@ describe('the next outage', () => {
     expect(open).toContain('2.0 +');
   });
 
+  it.each([
+    [0.01001, 'about once in 100 years'],
+    [0.08, 'about once in 13 years'],
+    [0.55, 'about once in 1.8 years'],
+    [0.66, 'about once in 1.5 years'],
+    [0.97, 'about once a year'],
+    [1, 'about once a year'],
+    [2.5, 'about 2.5 times a year'],
+  ])('of which %d a year are not ridden out comes %s', (perYear, words) => {
+    const text = told(figures('Frugal', exactly(0.5), { notRiddenOutPerYear: exactly(perYear) }));
+    expect(inOne(text)).toContain(`one that outlasts it comes ${words}.`);
+  });
+
   it('puts first, of strategies that are equally certain, the one that may do better, then the fewest hours', () => {
     const upTo = (most: number): Bounds => ({ least: 0.6, most, low: 0.5, high: 1 });
     const better = figures('Better', upTo(0.9));

@@ -41,9 +41,31 @@ describe('energy back', () => {
     expect(text).toContain('2.0 of 2 L burnt');
     expect(text).toMatch(/generator 1\.\d hours \(1\.\d a day\) in \d\.0 runs/);
     expect(text).toMatch(/fuel for 0\.\d days in nine outages of ten/);
-    expect(text).toContain(
-      'From cut-off to full, nothing drawn and no sun: 2.0 hours on the grid, 2.0 on the generator.',
-    );
+    expect(text).toContain('From cut-off to full, nothing drawn and no sun: 2.0 hours on the generator.');
+  });
+
+  it('tells how long recharging takes by the sources that there are', () => {
+    const told = (sources: object) => {
+      const study = prepareStudy(
+        tinyScenario({
+          units: [{ charger: { maxW: 3000, efficiency: 1 } }],
+          circuits: { heater: { watts: 10 } },
+          sources,
+          hours: 4,
+        }),
+        { seed: 'a' },
+      );
+      const lines = sourceLines(summarise(study, runShard(study, 0, 1)), LOOK, styleFor(LOOK));
+      return lines
+        .join(' ')
+        .replaceAll(/\s+/g, ' ')
+        .replace(/.*no sun: /, '');
+    };
+    const grid = { onHours: 1, offHours: 2 };
+    const vehicle = { unit: 'east', outletW: 1500, efficiency: 1 };
+    expect(told({ grid })).toBe('2.0 hours on the grid.');
+    expect(told({ vehicle })).toBe('4.0 hours plugged into the vehicle.');
+    expect(told({ grid, vehicle })).toBe('2.0 hours on the grid, 4.0 hours plugged into the vehicle.');
   });
 
   it('stands in the study’s block with the caution that a generator needs', () => {
@@ -68,7 +90,9 @@ describe('energy back', () => {
       fuelOnHandL: 2,
       gridHours: 0,
       generatorTrips: 0,
+      rechargeOnGridHours: null,
       rechargeOnGeneratorHours: 2,
+      rechargeOnVehicleHours: null,
     });
   });
 });

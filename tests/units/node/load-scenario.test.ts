@@ -17,6 +17,9 @@ afterAll(() => rmSync(folder, { recursive: true }));
 /** The house with appliances of the shipped table only. */
 const HOME = HOUSE.replace('{ typical: lamp, count: 3 }', '{ typical: lights-led }');
 
+const measuredBy = (file: string) =>
+  HOME.replace('- kind: steady\n        runningW: 12', `- kind: measured\n        file: ${file}`);
+
 function write(name: string, text: string): string {
   const path = join(folder, name);
   writeFileSync(path, text);
@@ -65,6 +68,40 @@ describe('loadScenario', () => {
       months: [6, 7],
       startLocal: undefined,
     });
+  });
+
+  it.each([
+    [[13], 'months: 0: found 13; expected a number of at most 12.'],
+    [[0.5], 'months: 0: found 0.5; expected a whole number.'],
+    [[NaN], 'months: 0: found NaN; expected a number.'],
+    [[], 'months: found []; expected a list with a length of at least 1.'],
+  ])('refuses the months %j in the words of the schema', (months, told) => {
+    expect(messageOf(write('house.yaml', HOME), { months })).toContain(`\n  ${told}`);
+  });
+
+  it.each([
+    ['a scenario', 'coded.yaml', (path: string) => path],
+    ['a profile', 'coded.csv', () => write('naming.yaml', measuredBy('coded.csv'))],
+    [
+      'a weather year',
+      'coded.epw',
+      () => write('naming.yaml', HOME.replace('normals: boston', 'yearFile: coded.epw')),
+    ],
+  ])('tells of %s that is not in UTF-8', (_, name, scenarioOf) => {
+    const text = 'title: Küche\ntime,watts\nrué,5\n';
+    const told = (bytes: Uint8Array) => {
+      const path = join(folder, name);
+      writeFileSync(path, bytes);
+      return messageOf(scenarioOf(path));
+    };
+    const utf16 = Buffer.from(`\uFEFF${text}`, 'utf16le');
+    expect(told(utf16)).toMatch(/found a text in UTF-16; expected a text in UTF-8\. Save it as UTF-8\.$/);
+    expect(told(Buffer.from(utf16).swap16())).toMatch(/found a text in UTF-16;/);
+    expect(told(utf16.subarray(2))).toMatch(/found zero bytes, as in UTF-16 or in a file that is no text;/);
+    expect(told(Buffer.from(text, 'latin1'))).toMatch(
+      /found letters in line 1 that are not UTF-8; .* Save it as UTF-8\.$/,
+    );
+    expect(told(Buffer.from(text))).not.toMatch(/UTF/);
   });
 
   it('takes a measured profile from beside the scenario, whatever the working folder', () => {

@@ -78,6 +78,21 @@ describe('runStudy', () => {
     expect(there!.rows).toStrictEqual(here!.rows);
   });
 
+  it.each([
+    ['draws', [-1, 0, NaN, 1.5, Infinity, undefined, '5']],
+    ['workers', [-1, NaN, 1.5, Infinity, undefined]],
+    ['untilHalfWidthDays', [-1, 0, NaN, Infinity]],
+    ['seed', [undefined, 7, null]],
+    ['rows', ['everything', 7]],
+  ])('refuses %s that cannot be, by name, before anything begins', async (name, values) => {
+    for (const value of values) {
+      const told: number[] = [];
+      const attempt = run({ [name]: value, onProgress: (done) => told.push(done) });
+      await expect(attempt, String(value)).rejects.toThrow(`${name}: found ${String(value)}; expected`);
+      expect(told).toEqual([]);
+    }
+  });
+
   it('goes on to the last draw while the headline is not firm', async () => {
     const all = await run({ draws: 230, untilHalfWidthDays: 1e-9 });
     expect(all).toMatchObject({ draws: 230, ended: 'all draws done' });

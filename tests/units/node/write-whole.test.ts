@@ -22,6 +22,18 @@ describe('writeWhole', () => {
     expect(await readFile(join(inner, 'b'), 'utf8')).toBe('two');
   });
 
+  it('takes plain names only, and writes nothing when one leads elsewhere', async () => {
+    const inner = join(folder, 'inner');
+    for (const name of ['../x', 'sub/x', '/x', '..', '.', '']) {
+      const attempt = writeWhole(inner, [
+        { name: 'a', bytes: bytes('one') },
+        { name, bytes: bytes('two') },
+      ]);
+      await expect(attempt).rejects.toThrow(`name: found ${JSON.stringify(name)}; expected the plain name`);
+    }
+    expect(await readdir(folder)).toEqual([]);
+  });
+
   it('replaces what was there and leaves nothing beside it', async () => {
     await writeFile(join(folder, 'a'), 'old');
     await writeWhole(folder, [{ name: 'a', bytes: bytes('new') }]);

@@ -28,6 +28,15 @@ describe('prepareStudy', () => {
     });
   });
 
+  it('refuses a seed that is no text and rows that there are not', () => {
+    const attempt = (options: object) => () => prepareStudy(scenario, options as { seed: string });
+    expect(attempt({ seed: 7 })).toThrow(new TypeError('seed: found 7; expected a text'));
+    expect(attempt({ seed: 'a', rows: 'all' })).toThrow(
+      new RangeError('rows: found all; expected outcomes or runtimes'),
+    );
+    expect(attempt({ seed: '' })).not.toThrow();
+  });
+
   it('makes studies that come to the same whatever site and sky were studied before', () => {
     const { scenario: demo } = loadScenario('data/full-house.yaml');
     const here = { ...demo, outage: { ...demo.outage, horizonDays: 2 } };

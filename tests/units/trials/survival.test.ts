@@ -26,6 +26,14 @@ describe('kaplanMeier', () => {
     expect([...table.atRisk]).toEqual([3, 1]);
   });
 
+  it.each([
+    [[1, -1], [0, 0], 'times: found -1 at 1; expected numbers of at least 0'],
+    [[NaN, 1], [1, 0], 'times: found NaN at 0; expected numbers of at least 0'],
+    [[1, 2], [0], 'censored: found a length of 1; expected that of times, 2'],
+  ])('refuses the times %j with %j', (times, censored, told) => {
+    expect(() => kaplanMeier(times, censored)).toThrow(new RangeError(told));
+  });
+
   it('does not care about the order of the runs', () => {
     const forward = kaplanMeier([5, 1, 4, 4, 2], [1, 0, 0, 1, 0]);
     const backward = kaplanMeier([2, 4, 4, 1, 5], [0, 1, 0, 0, 1]);

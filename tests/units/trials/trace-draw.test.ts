@@ -74,6 +74,52 @@ describe('traceDraw', () => {
   });
 });
 
+describe('the trace of a household with sources', () => {
+  const charger = { maxW: 900 };
+  const traceOf = (sources: object) => {
+    const scenario = tinyScenario({
+      units: [{ capacityWh: 1500, charger }],
+      circuits: { lamp: { watts: 200 } },
+      sources,
+      hours: 48,
+    });
+    const study = prepareStudy(scenario, { seed: 'sources' });
+    const { columns } = runShard(study, 0, 1);
+    return { columns, trace: traceDraw(study, { draw: 0, alternative: 0, strategy: 0 }) };
+  };
+  const sumOf = (column: Float64Array) => column.reduce((a, b) => a + b, 0);
+
+  it('tells when each was on and what it gave, the same as the draw’s row', () => {
+    const { columns, trace } = traceOf({
+      generator: { ratedW: 3000, volts: 120, tankL: 12, starts: 'automatic' },
+      grid: { onHours: 2, offHours: 9 },
+    });
+    const { gridOn, generatorOn, generatorW, generatorFuelL, vehicleW } = trace.sources!;
+    expect(sumOf(gridOn!)).toBeCloseTo(columns['gridMinutes']![0]!, 9);
+    expect(sumOf(generatorOn!)).toBeCloseTo(columns['generatorMinutes']![0]!, 9);
+    expect(sumOf(generatorOn!)).toBeGreaterThan(0);
+    expect(generatorFuelL!.at(-1)).toBeCloseTo(columns['fuelUsedL']![0]!, 9);
+    expect(vehicleW).toBeUndefined();
+    const taken = trace.units[0]!.sourceInW!;
+    expect(taken.every((w, m) => gridOn![m]! > 0 || Math.abs(w - generatorW![m]!) < 1e-6)).toBe(true);
+    expect(generatorW!.every((w, m) => w > 0 === generatorOn![m]! > 0)).toBe(true);
+    const names = traceTable(trace).columnNames();
+    expect(names.filter((name) => name.startsWith('source.'))).toEqual([
+      'source.gridOn',
+      'source.generatorOn',
+      'source.generatorW',
+      'source.generatorFuelL',
+    ]);
+  });
+
+  it('tells what a vehicle gave, and nothing of sources that are not there', () => {
+    const { trace } = traceOf({ vehicle: { unit: 'east', outletW: 1000 } });
+    expect(Object.keys(trace.sources!)).toEqual(['vehicleW']);
+    expect(sumOf(trace.sources!.vehicleW!)).toBeCloseTo(sumOf(trace.units[0]!.sourceInW!), 6);
+    expect(sumOf(trace.sources!.vehicleW!)).toBeGreaterThan(0);
+  });
+});
+
 describe('the trace as a table', () => {
   const trace = traceDraw(study, { draw: 0, alternative: 0, strategy: 0 });
   const table = traceTable(trace);

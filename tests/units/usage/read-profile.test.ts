@@ -204,6 +204,35 @@ describe('readProfile', () => {
     expect(told('Nowhere/Land', gap)).toThrow('write the whole file in standard time');
   });
 
+  it.each([
+    ['seconds since 1970', 1704067200, 900],
+    ['milliseconds since 1970', 1704067200000, 900_000],
+    ['minutes since 1970', 28401120, 15],
+  ])('refuses %s in the place of minutes, and says so once', (what, from, step) => {
+    const text = `timestamp,watts\n${from},5\n${from + step},6\n${from + 2 * step},7\n`;
+    expect(faultsOf(text)).toEqual([
+      `2: the time is "${from}", which looks like ${what}; expected a time such as 2026-01-15T18:00, 18:00 or minutes after midnight`,
+    ]);
+  });
+
+  it('refuses a record of seconds that would last for years in minutes', () => {
+    const text = Array.from({ length: 4000 }, (_, k) => `${k * 900},5`).join('\n');
+    expect(faultsOf(`time,watts\n${text}`)).toEqual([
+      expect.stringMatching(/^2931: .* looks like seconds; /),
+    ]);
+    expect(faultsOf(`time,watts\n${text.replaceAll(/^(\d+)00,/gm, '$1,')}`)).toEqual([]);
+  });
+
+  it('reads what stands in quotes as one value, and leaves a comma of thousands to its writer', () => {
+    const quoted = 'time,"a, b","watts, mean"\n"00:00","x, y","1500"\n"12:00","x ""y""","2500"\n';
+    expect(readProfile(quoted, 'shed.csv').watts).toEqual([1500, 2500]);
+    expect(faultsOf('time,watts\n00:00,"1,500"\n00:15,20\n')).toEqual([
+      '2: the watts are "1,500"; expected a number without a comma, such as 1500 or 1.5',
+    ]);
+    expect(readProfile('time;watts\n00:00;"1,5"\n12:00;2,5\n', 'shed.csv').watts).toEqual([1.5, 2.5]);
+    expect(readProfile('time\twatts\n00:00\t"1,5"\n12:00\t2,5\n', 'shed.csv').watts).toEqual([1.5, 2.5]);
+  });
+
   it('takes no more watts than the schema does', () => {
     expect(faultsOf('time,watts\n00:00,1e6\n00:15,1000001')).toEqual([
       '3: the watts are 1000001; expected at most 1000000',

@@ -9,7 +9,7 @@ import { EXIT } from './exit-codes.ts';
 import { fileSize } from './file-size.ts';
 import { remark, say, terminalLook } from './output.ts';
 import { startProgress } from './progress.ts';
-import { publishWith, readyPage } from './publish.ts';
+import { assertPublisher, publishWith, readyPage } from './publish.ts';
 import { withAsked } from './render-overrides.ts';
 import { renderStudy } from './render-study.ts';
 import type { StudyVerbOptions } from './study-options.ts';
@@ -29,7 +29,10 @@ export async function days(path: string, options: DaysOptions): Promise<number> 
   });
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
   if (options.out !== undefined) await assertCanWrite(options.out);
-  if (options.page !== undefined) await assertCanWriteFile(options.page);
+  if (options.page !== undefined) {
+    await assertCanWriteFile(options.page);
+    assertPublisher();
+  }
   for (const note of notes) remark(note, options);
   if (options.page !== undefined) void readyPage('how-many-days'); // while the study runs
   const progress = startProgress(options.draws, options);

@@ -22,9 +22,10 @@ import {
   numberWithin,
   oneOf,
   positiveNumber,
+  someText,
   wholeNumber,
 } from './option-values.ts';
-import { bearClosedPipes, say } from './output.ts';
+import { bearOutputTrouble, finalExitCode, say } from './output.ts';
 import type { PublishOptions } from './publish.ts';
 import { reportError } from './report-error.ts';
 
@@ -34,11 +35,12 @@ let exitCode: number = EXIT.done;
 /** Options that every verb with a weather has. */
 function withStudyOptions(command: Command, draws: number, least = 1, most = MOST_DRAWS): Command {
   return command
-    .option('-s, --seed <text>', 'same seed, same draws', 'rideout')
+    .option('-s, --seed <text>', 'same seed, same draws', someText('--seed', 'a text'), 'rideout')
     .option('-d, --draws <number>', 'outages to draw', wholeNumber('--draws', least, most), draws)
     .option(
       '--weather <file>',
       'a weather year (TMY3 CSV, EPW or plain table) instead of the scenario’s weather',
+      someText('--weather', 'the name of a file'),
     )
     .option(
       '--months <list>',
@@ -73,8 +75,16 @@ withOutputOptions(withStudyOptions(program.command('days').argument('<scenario>'
     everyCore(),
   )
   .option('--within <days>', 'stop early once the days are known to ± this', positiveNumber('--within'))
-  .option('-o, --out <folder>', 'write outcomes.arrow, outcomes.csv and study.json there')
-  .option('-p, --page <file>', 'also publish the page “How many days?” as one HTML file')
+  .option(
+    '-o, --out <folder>',
+    'write outcomes.arrow, outcomes.csv and study.json there',
+    someText('--out', 'the name of a folder'),
+  )
+  .option(
+    '-p, --page <file>',
+    'also publish the page “How many days?” as one HTML file',
+    someText('--page', 'the name of a file'),
+  )
   .action(async (path: string, options: DaysOptions) => {
     exitCode = await (await import('./days.ts')).days(path, options);
   });
@@ -82,12 +92,20 @@ withOutputOptions(withStudyOptions(program.command('days').argument('<scenario>'
 withOutputOptions(program.command('minutes').argument('<scenario>'))
   .description('one outage, minute by minute, as a table with every column an auditor needs')
   .option('-n, --draw <number>', 'which draw', wholeNumber('--draw', 0, MOST_DRAWS), 0)
-  .option('-s, --seed <text>', 'same seed, same draws', 'rideout')
+  .option('-s, --seed <text>', 'same seed, same draws', someText('--seed', 'a text'), 'rideout')
   .option('-a, --alternative <id>', 'which version of the household (default: the first)')
   .option('-t, --strategy <id>', 'which strategy (default: the first)')
   .option('-e, --events', 'only what happened, in words')
-  .option('-o, --out <file>', 'write the table there')
-  .option('--weather <file>', 'a weather year instead of the scenario’s weather')
+  .option(
+    '-o, --out <file>',
+    'write the table there: .csv, .arrow or .json; with --events .txt or .json',
+    someText('--out', 'the name of a file'),
+  )
+  .option(
+    '--weather <file>',
+    'a weather year instead of the scenario’s weather',
+    someText('--weather', 'the name of a file'),
+  )
   .option('--months <list>', 'months in which the outage starts', monthList)
   .action(async (path: string, options: MinutesOptions) => {
     exitCode = await (await import('./minutes.ts')).minutes(path, options);
@@ -101,7 +119,11 @@ withOutputOptions(withStudyOptions(program.command('needs').argument('<scenario>
     wholeNumber('--workers', 0, 256),
     everyCore(),
   )
-  .option('-o, --out <folder>', 'write needs.arrow, needs.csv and needs.json there')
+  .option(
+    '-o, --out <folder>',
+    'write needs.arrow, needs.csv and needs.json there',
+    someText('--out', 'the name of a folder'),
+  )
   .action(async (path: string, options: NeedsOptions) => {
     exitCode = await (await import('./needs.ts')).needs(path, options);
   });
@@ -121,7 +143,11 @@ withOutputOptions(withStudyOptions(program.command('next-outage').argument('<sce
     wholeNumber('--workers', 0, 256),
     everyCore(),
   )
-  .option('-o, --out <folder>', 'write next-outage.arrow, next-outage.csv and next-outage.json there')
+  .option(
+    '-o, --out <folder>',
+    'write next-outage.arrow, next-outage.csv and next-outage.json there',
+    someText('--out', 'the name of a folder'),
+  )
   .action(async (path: string, options: NextOutageOptions) => {
     exitCode = await (await import('./next-outage.ts')).nextOutage(path, options);
   });
@@ -136,7 +162,11 @@ withOutputOptions(withStudyOptions(program.command('matters').argument('<scenari
     wholeNumber('--workers', 0, 256),
     everyCore(),
   )
-  .option('-o, --out <folder>', 'write matters.arrow, matters.csv and matters.json there')
+  .option(
+    '-o, --out <folder>',
+    'write matters.arrow, matters.csv and matters.json there',
+    someText('--out', 'the name of a folder'),
+  )
   .action(async (path: string, options: MattersOptions) => {
     exitCode = await (await import('./matters.ts')).matters(path, options);
   });
@@ -157,7 +187,11 @@ withOutputOptions(withStudyOptions(program.command('legs').argument('<scenario>'
     wholeNumber('--workers', 0, 256),
     everyCore(),
   )
-  .option('-o, --out <folder>', 'write legs.arrow, legs.csv and legs.json there')
+  .option(
+    '-o, --out <folder>',
+    'write legs.arrow, legs.csv and legs.json there',
+    someText('--out', 'the name of a folder'),
+  )
   .action(async (path: string, options: LegsOptions) => {
     exitCode = await (await import('./legs.ts')).legs(path, options);
   });
@@ -186,7 +220,11 @@ withOutputOptions(withStudyOptions(program.command('ladder').argument('<scenario
     wholeNumber('--workers', 0, 256),
     everyCore(),
   )
-  .option('-o, --out <folder>', 'write ladder.arrow, ladder.csv and ladder.json there')
+  .option(
+    '-o, --out <folder>',
+    'write ladder.arrow, ladder.csv and ladder.json there',
+    someText('--out', 'the name of a folder'),
+  )
   .action(async (path: string, options: LadderOptions) => {
     exitCode = await (await import('./ladder.ts')).ladder(path, options);
   });
@@ -194,7 +232,11 @@ withOutputOptions(withStudyOptions(program.command('ladder').argument('<scenario
 withOutputOptions(withStudyOptions(program.command('check').argument('<scenario>'), 20))
   .description('every fault of the file with its line; then what to look into before it is trusted')
   .option('-a, --alternative <id>', 'which version of the household (default: the first)')
-  .option('-o, --out <folder>', 'write findings, numbers, what was left unchecked and check.json there')
+  .option(
+    '-o, --out <folder>',
+    'write findings, numbers, what was left unchecked and check.json there',
+    someText('--out', 'the name of a folder'),
+  )
   .action(async (path: string, options: CheckCommandOptions) => {
     exitCode = await (await import('./check.ts')).check(path, options);
   });
@@ -203,7 +245,7 @@ withOutputOptions(
   withStudyOptions(program.command('publish').argument('<scenario>').argument('[notebooks...]'), 400),
 )
   .description('pages for a scenario, each one HTML file that needs no network')
-  .requiredOption('-o, --out <folder>', 'where the pages go')
+  .requiredOption('-o, --out <folder>', 'where the pages go', someText('--out', 'the name of a folder'))
   .action(async (path: string, notebooks: string[], options: PublishOptions) => {
     exitCode = await (await import('./publish.ts')).publish(path, notebooks, options);
   });
@@ -216,11 +258,11 @@ program
     say(JSON.stringify(scenarioJsonSchema(), null, 2));
   });
 
-bearClosedPipes();
+bearOutputTrouble();
 try {
   await program.parseAsync();
 } catch (error) {
   exitCode =
     error instanceof CommanderError ? (error.exitCode === 0 ? EXIT.done : EXIT.badInput) : reportError(error);
 }
-process.exitCode = exitCode;
+process.exitCode = finalExitCode(exitCode);

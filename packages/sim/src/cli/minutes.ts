@@ -5,11 +5,15 @@ import { assertCanWriteFile } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { writeWhole } from '../node/write-whole.ts';
 import { prepareStudy } from '../trials/study.ts';
+import { arrowFile, csvText, jsonText, utf8Bytes } from '../trials/table-files.ts';
 import { traceDraw, type DrawTrace } from '../trials/trace-draw.ts';
+import { traceProvenance, type TraceProvenance } from '../trials/trace-provenance.ts';
 import { localTimes, traceTable } from '../trials/trace-table.ts';
 import { chosenRun, type RunOptionTexts } from './chosen-run.ts';
 import { EXIT } from './exit-codes.ts';
+import { minutesFormat, type MinutesFormat } from './minutes-format.ts';
 import { remark, say, signsFor, type OutputOptions } from './output.ts';
+import { withAsked } from './render-overrides.ts';
 
 export interface MinutesOptions extends OutputOptions, RunOptionTexts {
   readonly draw: number;
@@ -23,31 +27,40 @@ export interface MinutesOptions extends OutputOptions, RunOptionTexts {
 export async function minutes(path: string, options: MinutesOptions): Promise<number> {
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
   if (options.out !== undefined) await assertCanWriteFile(options.out);
+  const format = minutesFormat(options);
   for (const note of notes) remark(note, options);
   const study = prepareStudy(scenario, { seed: options.seed });
   const { alternative, strategy } = chosenRun(scenario, options);
   const trace = traceDraw(study, { draw: options.draw, alternative, strategy });
   remark(
-    `Draw ${options.draw} of seed ${options.seed}: ${study.alternatives[alternative]!.title}; ${study.strategies[strategy]!.title}.`,
+    `Draw ${options.draw} of seed ${options.seed}, scenario ${study.scenarioHash}: ${study.alternatives[alternative]!.title}; ${study.strategies[strategy]!.title}.`,
     options,
   );
-  const text = told(trace, options);
+  const { weather, months } = options;
+  const { provenance } = withAsked({ provenance: traceProvenance(study, trace) }, { weather, months });
+  const bytes = written(trace, provenance, format, options);
   for (const caution of engineCautions(scenario.alternatives[alternative]!.household))
     remark(caution, options);
-  if (options.out === undefined) say(text);
+  if (options.out === undefined) say(new TextDecoder().decode(bytes));
   else {
-    await writeWhole(dirname(options.out), [
-      { name: basename(options.out), bytes: new TextEncoder().encode(`${text.trimEnd()}\n`) },
-    ]);
+    await writeWhole(dirname(options.out), [{ name: basename(options.out), bytes }]);
     remark(`Written: ${options.out} (${trace.minutes} minutes).`, options);
   }
   return EXIT.done;
 }
 
-function told(trace: DrawTrace, options: MinutesOptions): string {
-  const { events, json } = options;
-  if (events === true) return json === true ? eventsJson(trace) : signsFor(eventLines(trace), options);
-  return json === true ? traceTable(trace).toJSON() : traceTable(trace).toCSV();
+function written(
+  trace: DrawTrace,
+  provenance: TraceProvenance,
+  format: MinutesFormat,
+  options: MinutesOptions,
+): Uint8Array {
+  if (format === 'txt') return utf8Bytes(`${signsFor(eventLines(trace), options)}\n`);
+  if (options.events === true) return utf8Bytes(`${eventsJson(trace)}\n`);
+  const table = traceTable(trace);
+  if (format === 'arrow') return arrowFile('minutes', table, provenance).bytes;
+  const text = format === 'csv' ? csvText(table, provenance) : jsonText(table, provenance);
+  return utf8Bytes(`${text.trimEnd()}\n`);
 }
 
 /** What happened, each with its local time; the end of the runtime is one of them, where there is one. */

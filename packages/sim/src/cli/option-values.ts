@@ -38,6 +38,14 @@ export function positiveNumber(name: string): (text: string) => number {
   };
 }
 
+/** A text that says something: an empty one names no file, and no seed that could be cited. */
+export function someText(name: string, what: string): (text: string) => string {
+  return (text) => {
+    if (text.trim() === '') throw new OptionError(`${name}: found ${JSON.stringify(text)}; expected ${what}`);
+    return text;
+  };
+}
+
 /** One of some words. */
 export function oneOf<Word extends string>(name: string, words: readonly Word[]): (text: string) => Word {
   return (text) => {

@@ -1,4 +1,6 @@
 /** Where words go: answers to standard output, everything else to standard error. */
+import { writeTrouble } from '../node/write-whole.ts';
+import { EXIT } from './exit-codes.ts';
 import { overridesTyped, type Overrides } from './render-overrides.ts';
 import { plainSigns, type TerminalLook } from './render-style.ts';
 
@@ -26,13 +28,25 @@ export function say(text: string): void {
   process.stdout.write(text.endsWith('\n') ? text : `${text}\n`);
 }
 
-/** A reader that has seen enough (`| head`) is no fault, and no reason not to write files. */
-export function bearClosedPipes(): void {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EPIPE') throw error;
-    });
-  }
+let isAnswerLost = false;
+
+/**
+ * A reader that has seen enough (`| head`) is no fault, and no reason not to write files. An answer that cannot be written
+ * (`> file` on a full disk) is told once; files are written all the same.
+ */
+export function bearOutputTrouble(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE' || isAnswerLost) return;
+    isAnswerLost = true;
+    process.exitCode = EXIT.cannotWrite; // the fault may come when everything else is done
+    process.stderr.write(`the answer could not be written to standard output: ${writeTrouble(error)}\n`);
+  });
+  process.stderr.on('error', () => {}); // there is nowhere left to tell it
+}
+
+/** How the program ends, given how its verb did. */
+export function finalExitCode(code: number): number {
+  return isAnswerLost ? EXIT.cannotWrite : code;
 }
 
 /** A remark beside the answer; silent when quiet. */

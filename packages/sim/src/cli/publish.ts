@@ -42,14 +42,32 @@ export async function readyPage(page: string): Promise<void> {
 }
 
 /** The publisher is a package of its own, so that the library stays small; without it there are no pages. */
-async function loadPublisher(): Promise<Publisher> {
-  const name = '@rideout/notebooks/publish';
+const PUBLISHER = '@rideout/notebooks/publish';
+
+/**
+ * Looks whether there is a publisher, without the seconds of loading it.
+ *
+ * @throws OptionError when there is none
+ */
+export function assertPublisher(): void {
   try {
-    return (await import(name)) as Publisher;
+    import.meta.resolve(PUBLISHER);
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'ERR_MODULE_NOT_FOUND') throw error;
-    throw new OptionError('pages need the package @rideout/notebooks, which is not installed here');
+    throw unlessMissing(error);
   }
+}
+
+async function loadPublisher(): Promise<Publisher> {
+  try {
+    return (await import(PUBLISHER)) as Publisher;
+  } catch (error) {
+    throw unlessMissing(error);
+  }
+}
+
+function unlessMissing(error: unknown): unknown {
+  if ((error as NodeJS.ErrnoException).code !== 'ERR_MODULE_NOT_FOUND') return error;
+  return new OptionError('pages need the package @rideout/notebooks, which is not installed here');
 }
 
 export interface PublishOptions extends OutputOptions {
@@ -67,6 +85,7 @@ export async function publish(
 ): Promise<number> {
   const { scenario, notes } = loadScenario(path, { weatherYear: options.weather, months: options.months });
   await assertCanWrite(options.out);
+  assertPublisher();
   for (const note of [...notes, ...leftOut(scenario, notebooks)]) remark(note, options);
   const pages = notebooks.length > 0 ? { pages: notebooks } : {};
   const written = await publishWith({

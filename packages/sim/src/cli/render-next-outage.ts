@@ -56,18 +56,31 @@ function howOften({ least, most, high }: Bounds, draws: number): string {
     const times = Math.ceil(high);
     const limit =
       high <= 0.5
-        ? `less than once in ${whole(1 / high)}`
+        ? `less than once in ${atLeast(1 / high)}\u00a0years`
         : `less than ${times === 1 ? 'once' : `${times} times`} a year`;
     return `${limit}, as far as ${counted(draws, 'simulated outage')} can tell`;
   }
-  const once = most > 0.67 ? 'about once a year' : `about once in ${whole(1 / most)}`;
+  const once = `about ${onceIn(1 / most)}`;
   if (most - least <= 0.05 * most) return once;
   if (least <= RARE_PER_YEAR) return `${once} at most`;
-  const [from, to] = [(1 / most).toFixed(0), whole(1 / least)];
-  return to.startsWith(`${from}\u00a0`) ? once : `about once in ${from} to ${to}`;
+  const [from, to] = [spoken(1 / most), spoken(1 / least)];
+  return from === to ? once : `about once in ${from} to ${to}\u00a0years`;
 }
 
-const whole = (years: number): string => `${Math.floor(years)}\u00a0years`;
+function onceIn(years: number): string {
+  const told = spoken(years);
+  if (told === '1') return 'once a year';
+  return years < 1 ? `${spoken(1 / years)} times a year` : `once in ${told}\u00a0years`;
+}
+
+/** Years as they are said: to a tenth below ten, and 2 rather than 2.0. */
+const spoken = (years: number): string => String(Number(inYears(years)));
+
+/** The same, never more than it is: for a limit. */
+function atLeast(years: number): string {
+  const parts = years < 10 ? 10 : 1;
+  return String(Math.floor(years * parts) / parts);
+}
 
 const COLUMNS: readonly Column<NextOutageFigures>[] = [
   { head: ['ridden', 'out'], width: 13, cell: (f) => shareRange(f.riddenOut) },

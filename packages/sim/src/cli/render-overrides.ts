@@ -4,15 +4,15 @@ import type { TerminalLook } from './render-style.ts';
 
 /** Options that stand in for something in the file. */
 export interface Overrides {
-  readonly weather?: string;
-  readonly months?: readonly number[];
-  readonly published?: string;
-  readonly hours?: readonly number[];
-  readonly perYear?: number;
-  readonly budget?: number;
-  readonly confidence?: number;
-  readonly alternative?: string;
-  readonly strategy?: string;
+  readonly weather?: string | undefined;
+  readonly months?: readonly number[] | undefined;
+  readonly published?: string | undefined;
+  readonly hours?: readonly number[] | undefined;
+  readonly perYear?: number | undefined;
+  readonly budget?: number | undefined;
+  readonly confidence?: number | undefined;
+  readonly alternative?: string | undefined;
+  readonly strategy?: string | undefined;
 }
 
 const OPTION: Readonly<Record<keyof Overrides, string>> = {
@@ -41,7 +41,7 @@ function typed(value: string | number | readonly number[]): string {
 }
 
 /** The same figures, saying so wherever they go. */
-export function withAsked<Told extends { readonly provenance: Provenance }>(
+export function withAsked<Told extends { readonly provenance: Pick<Provenance, 'askedWith'> }>(
   told: Told,
   options: Overrides,
 ): Told {

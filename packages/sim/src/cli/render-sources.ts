@@ -46,10 +46,17 @@ function generatorParts(generator: GeneratorSummary, horizonDays: number): strin
   ];
 }
 
-function rechargeSentence({ recharge: { gridHours, generatorHours } }: SourcesSummary): string {
+function rechargeSentence({ recharge }: SourcesSummary): string {
+  const { gridHours, generatorHours, vehicleHours } = recharge;
   const ways = [
-    ...(gridHours === null ? [] : [`${gridHours.toFixed(1)}\u00a0hours on the grid`]),
-    ...(generatorHours === null ? [] : [`${generatorHours.toFixed(1)} on the generator`]),
+    ...rechargeWay(gridHours, 'on the grid'),
+    ...rechargeWay(generatorHours, 'on the generator'),
+    ...rechargeWay(vehicleHours, 'plugged into the vehicle'),
   ];
   return ways.length === 0 ? '' : `From cut-off to full, nothing drawn and no sun: ${ways.join(', ')}.`;
+}
+
+function rechargeWay(hours: number | null, way: string): string[] {
+  if (hours === null) return [];
+  return [hours === Infinity ? `never ${way}` : `${hours.toFixed(1)}\u00a0hours ${way}`];
 }

@@ -1,5 +1,6 @@
 /** Jobs on draws that advice gives out, run on this machine's cores. */
 import { askDrawsHere, type AskDraws, type DrawJob } from '../advice/draw-job.ts';
+import { assertWholeNumber } from '../trials/assert-number.ts';
 import type { OutcomeRows } from '../trials/outcome-rows.ts';
 import { joinRows } from '../trials/shard.ts';
 import { StudyInterrupted } from './ask-pool.ts';
@@ -14,13 +15,16 @@ type Options = Pick<RunOptions, 'workers' | 'pool' | 'onTrouble' | 'signal'>;
 /**
  * Rows are the same bits for any number of workers. Without a `pool` each job has its own.
  * @throws StudyInterrupted: half an answer would mislead
+ * @throws RangeError for `workers` or draws that are no whole number, before anything is begun
  */
 export function askDrawsPool(options: Options): AskDraws {
   const { workers, signal } = options;
+  assertWholeNumber(workers, 'workers', 0);
   const unlessInterrupted = () => {
     if (signal?.aborted === true) throw new StudyInterrupted('The runs were interrupted.');
   };
   return async (job, draws, onDone) => {
+    assertWholeNumber(draws, 'draws', 1);
     const told = (done: number) => {
       unlessInterrupted();
       onDone?.(done);

@@ -1,10 +1,11 @@
 /** A scenario from a file, with everything it names read in. */
-import { readFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
-import { ScenarioError, type Finding } from '../scenario/findings.ts';
+import { ScenarioError } from '../scenario/findings.ts';
 import { readScenario, type ReadScenario } from '../scenario/read-scenario.ts';
 import { filesNamed, resolveScenario } from '../scenario/resolve-scenario.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { schemaFindings } from '../scenario/schema-findings.ts';
+import { startMonths } from '../scenario/schema-terms.ts';
 import { profileHints, profileZoneHints } from '../usage/profile-hints.ts';
 import { readProfile } from '../usage/read-profile.ts';
 import { readTypicalAppliances } from '../usage/typical-appliances.ts';
@@ -14,6 +15,7 @@ import { describeWeatherFindings } from '../weather/messages.ts';
 import { readNormals } from '../weather/normals-table.ts';
 import { readWeatherYear } from '../weather/read-weather-year.ts';
 import { readDataFile } from './data-folder.ts';
+import { readText } from './read-text.ts';
 
 export interface LoadedScenario {
   readonly scenario: Scenario;
@@ -25,14 +27,15 @@ export interface LoadedScenario {
 export interface LoadOptions {
   /** A weather year to use instead of the scenario's weather, path from the working folder. */
   readonly weatherYear?: string | undefined;
-  /** Months in which the outage starts, instead of the scenario's start. */
+  /** Months in which the outage starts, 1 to 12, instead of the scenario's start. */
   readonly months?: readonly number[] | undefined;
 }
 
 /** @throws ScenarioError, WeatherFileError or ProfileFileError, each with every fault of its file */
 export function loadScenario(path: string, options: LoadOptions = {}): LoadedScenario {
+  assertMonths(options.months);
   const read = withOptions(
-    readScenario(readText(path), path, readTypicalAppliances(readDataFile('appliances.csv'))),
+    readScenario(textOf(path), path, readTypicalAppliances(readDataFile('appliances.csv'))),
     options,
   );
   const folder = options.weatherYear === undefined ? dirname(path) : '.';
@@ -40,7 +43,7 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
   const notes: string[] = [];
   const yearOf = (file: string) => {
     const { year, notes: mended } = readWeatherYear(
-      readText(resolve(folder, file), options.weatherYear === undefined ? read.file : '--weather', file),
+      textOf(resolve(folder, file), options.weatherYear === undefined ? read.file : '--weather', file),
       file,
       read.scenario.site,
     );
@@ -48,7 +51,7 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
     return year;
   };
   const profileOf = (file: string) => {
-    const text = readText(resolve(dirname(path), file), read.file, file);
+    const text = textOf(resolve(dirname(path), file), read.file, file);
     const hints: string[] = [];
     const { timeZone } = read.scenario.site;
     const profile = readProfile(text, file, { timeZone, onNote: (note) => hints.push(note) });
@@ -83,25 +86,19 @@ function withOptions(read: ReadScenario, { weatherYear, months }: LoadOptions): 
   };
 }
 
-/** The text of a file; a missing one is a finding of the scenario or the option that names it, or of the command line. */
-function readText(path: string, namedBy?: string, named?: string): string {
-  try {
-    return readFileSync(path, 'utf8');
-  } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    const finding: Finding = {
-      file: namedBy ?? path,
-      line: undefined,
-      path: named === undefined ? '' : named,
-      found:
-        code === 'ENOENT'
-          ? `no file at ${path}`
-          : code === 'EISDIR'
-            ? `a folder at ${path}`
-            : `a file that cannot be read (${code})`,
-      expected: 'a file that can be read',
-      hint: undefined,
-    };
-    throw new ScenarioError([finding]);
-  }
+/** The text of a file; a fault is a finding of the scenario or the option that names it, or of the command line. */
+function textOf(path: string, namedBy = path, named = ''): string {
+  const read = readText(path);
+  if ('text' in read) return read.text;
+  throw new ScenarioError([{ file: namedBy, line: undefined, path: named, ...read.fault }]);
+}
+
+/** Months that are asked for are held to the rule for those of a scenario. */
+function assertMonths(months: readonly number[] | undefined): void {
+  if (months === undefined) return;
+  const result = startMonths().safeParse(months);
+  if (result.success) return;
+  const document = { file: 'months', value: months, lineOf: () => 1 };
+  const findings = schemaFindings(result.error.issues, document, months);
+  throw new ScenarioError(findings.map((finding) => ({ ...finding, line: undefined })));
 }

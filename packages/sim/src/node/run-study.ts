@@ -1,23 +1,25 @@
 /** A whole study on this machine's cores. */
 import type { Scenario } from '../scenario/scenario.ts';
+import { assertAboveZero, assertWholeNumber } from '../trials/assert-number.ts';
 import type { OutcomeRows } from '../trials/outcome-rows.ts';
 import { CollectedRows } from '../trials/collected-rows.ts';
 import { columnsOf, runShard } from '../trials/shard.ts';
 import { nextLook, tightness } from '../trials/stopping-rule.ts';
-import { prepareStudy, type RowsWanted, type Study } from '../trials/study.ts';
+import { assertStudyOptions, prepareStudy, type RowsWanted, type Study } from '../trials/study.ts';
 import { openPool, type Pool, type Shard } from './shard-pool.ts';
 
 export interface RunOptions {
+  /** Any text; the same text gives the same draws. */
   readonly seed: string;
   /** Default: whole outcomes, which a headline needs too. */
   readonly rows?: RowsWanted | undefined;
-  /** Most draws to do, ≥ 1. */
+  /** Most draws to do, a whole number ≥ 1. */
   readonly draws: number;
-  /** Worker threads; 0 = in this thread. */
+  /** Worker threads, a whole number; 0 = in this thread. */
   readonly workers: number;
   /** Threads to use in the place of new ones, for one study after another; the caller closes them. */
   readonly pool?: Pool | undefined;
-  /** Stop before `draws` once the headline is known to ± this many days; looked at after 200, 400, 800, … draws. */
+  /** Stop before `draws` once the headline is known to ± this many days, > 0; looked at after 200, 400, 800, … draws. */
   readonly untilHalfWidthDays?: number | undefined;
   readonly onProgress?: ((done: number, draws: number) => void) | undefined;
   readonly onTrouble?: ((message: string) => void) | undefined;
@@ -33,8 +35,13 @@ export interface StudyRun {
   readonly seconds: number;
 }
 
-/** Runs the draws 0, 1, 2, … Rows are in draw order and the same bits for any number of workers. */
+/**
+ * Runs the draws 0, 1, 2, … Rows are in draw order and the same bits for any number of workers.
+ *
+ * @throws RangeError or TypeError naming the option that cannot be used, before anything is begun
+ */
 export async function runStudy(scenario: Scenario, options: RunOptions): Promise<StudyRun> {
+  assertRunOptions(options);
   const started = performance.now();
   const { pool: given, seed, rows: wanted } = options;
   const pool = given ?? poolFor(options); // threads start while the study is prepared here
@@ -46,6 +53,14 @@ export async function runStudy(scenario: Scenario, options: RunOptions): Promise
   } finally {
     if (given === undefined) await pool?.close();
   }
+}
+
+function assertRunOptions(options: RunOptions): void {
+  const { draws, workers, untilHalfWidthDays } = options;
+  assertStudyOptions(options);
+  assertWholeNumber(draws, 'draws', 1);
+  assertWholeNumber(workers, 'workers', 0);
+  if (untilHalfWidthDays !== undefined) assertAboveZero(untilHalfWidthDays, 'untilHalfWidthDays');
 }
 
 /** As many threads as can be kept busy; undefined: none are wanted. */

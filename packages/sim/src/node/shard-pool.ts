@@ -1,6 +1,7 @@
 /** Shards across worker threads: handed out one at a time, first come, first served. */
 import type { Worker } from 'node:worker_threads';
 import type { DrawJob } from '../advice/draw-job.ts';
+import { assertWholeNumber } from '../trials/assert-number.ts';
 import type { OutcomeRows } from '../trials/outcome-rows.ts';
 import { startWorker } from './start-worker.ts';
 
@@ -31,10 +32,12 @@ export interface Pool {
 }
 
 /**
- * Starts `workers` threads: they make themselves ready while the caller goes on.
+ * Starts `workers` threads, at least one: they make themselves ready while the caller goes on.
  * @param startThread replaceable for tests
+ * @throws RangeError for any other number of workers
  */
 export function openPool(workers: number, startThread: () => Worker = startWorker): Pool {
+  assertWholeNumber(workers, 'workers', 1);
   let job: DrawJob | undefined;
   let closed = false;
   const start = () => {

@@ -1,7 +1,7 @@
 import { lstat, mkdir, open, rename, rm } from 'node:fs/promises';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 
-/** A file to write, by its name in the folder. */
+/** A file to write, by its plain name in the folder. */
 export interface FileToWrite {
   readonly name: string;
   readonly bytes: Uint8Array;
@@ -18,8 +18,10 @@ export class WriteError extends Error {
  * left behind. The folder is made if it is missing.
  *
  * @throws WriteError naming the folder and what stood in the way; the folder's own files are then as before.
+ * @throws RangeError for a name that leads elsewhere, such as `../notes`; nothing is written.
  */
 export async function writeWhole(folder: string, files: readonly FileToWrite[]): Promise<void> {
+  for (const { name } of files) assertPlainName(name);
   const staged = files.map(({ name, bytes }) => stage(join(folder, name), bytes));
   try {
     await mkdir(folder, { recursive: true });
@@ -31,6 +33,13 @@ export async function writeWhole(folder: string, files: readonly FileToWrite[]):
     throw new WriteError(`nothing was written to "${folder}": ${writeTrouble(cause)}`, { cause });
   }
   for (const file of staged) await rm(file.before, { force: true });
+}
+
+function assertPlainName(name: string): void {
+  if (name === '' || name === '.' || name === '..' || basename(name) !== name)
+    throw new RangeError(
+      `name: found ${JSON.stringify(name)}; expected the plain name of a file in the folder`,
+    );
 }
 
 /** A file on its way: where it goes, where it waits, where what it replaces waits, and how far it has come. */

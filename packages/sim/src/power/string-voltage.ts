@@ -24,9 +24,11 @@ const RATED_C = 25;
  * @param ambientC lowest expected ambient temperature, °C; the table's rows are whole degrees, so 4.5 °C takes the
  *   colder row.
  * @returns the factor; 1 from 25 °C up
- * @throws RangeError below -40 °C, where the table ends
+ * @throws RangeError below -40 °C, where the table ends, and for NaN
  */
 export function coldVoltageFactor(ambientC: number): number {
+  if (Number.isNaN(ambientC))
+    throw new RangeError('ambientC: found NaN; expected the lowest temperature of the air, °C');
   const degrees = Math.floor(ambientC);
   if (degrees >= RATED_C) return 1;
   const row = TABLE_690_7_A.find(([downToC]) => degrees >= downToC);

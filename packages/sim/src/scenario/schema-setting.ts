@@ -1,6 +1,6 @@
 /** Where, in what weather, and what kind of outage. */
 import { z } from 'zod';
-import { fraction, atLeastZero, identifier, month, twelve } from './schema-terms.ts';
+import { fraction, atLeastZero, identifier, startMonths, twelve } from './schema-terms.ts';
 import { siteExtremes } from './schema-wiring.ts';
 
 export const site = z.strictObject({
@@ -80,11 +80,7 @@ export const outage = z
       .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/, 'a local date and time such as 2026-01-15T18:00')
       .optional()
       .describe('A fixed start. Leave out and give months to start at a random minute of a random day.'),
-    months: z
-      .array(month())
-      .min(1)
-      .refine((months) => new Set(months).size === months.length, 'each month once')
-      .optional(),
+    months: startMonths().optional(),
     year: z
       .int()
       .min(1950)

@@ -21,5 +21,11 @@ export const clockWindow = z
     'a window of local clock time such as "06:30-22:00"',
   );
 export const clockWindows = () => z.array(clockWindow).min(1);
-export const month = () => z.int().min(1).max(12);
+const month = () => z.int().min(1).max(12);
+/** Months in which an outage starts. */
+export const startMonths = () =>
+  z
+    .array(month())
+    .min(1)
+    .refine((months) => new Set(months).size === months.length, 'each month once');
 export const twelve = (each: z.ZodNumber) => z.array(each).length(12, 'twelve numbers, January first');

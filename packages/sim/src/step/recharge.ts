@@ -4,35 +4,53 @@ import { generatorShare } from '../power/source-feed.ts';
 import { bankCapacityWh } from '../power/unit-parameters.ts';
 import type { HouseholdSpec } from '../scenario/scenario.ts';
 
-/** Hours until the slowest bank is full, nothing being drawn and no sun; null where that source charges no bank. */
+/**
+ * Hours until the slowest bank is full, nothing being drawn and no sun; null where the household has no such source, or
+ * it charges no bank. The vehicle's are hours plugged in.
+ */
 export interface RechargeTimes {
   readonly gridHours: number | null;
   readonly generatorHours: number | null;
+  readonly vehicleHours: number | null;
 }
 
+type Unit = HouseholdSpec['units'][number];
+type Charger = Pick<NonNullable<Unit['charger']>, 'maxW' | 'efficiency'>;
+
+/** By the sources that the household has. */
 export function rechargeFromCutOff({
   units,
   sources,
 }: Pick<HouseholdSpec, 'units' | 'sources'>): RechargeTimes {
-  const generator = sources?.generator;
+  const { grid, generator, vehicle } = sources ?? {};
   const fed = units.filter((unit) => generator?.feeds?.includes(unit.id) ?? unit.charger !== undefined);
   const shareW = generator === undefined ? 0 : generator.ratedW * generatorShare(generator.volts, fed.length);
+  const plugged = units.filter((unit) => unit.id === vehicle?.unit);
   return {
-    gridHours: slowest(units, Infinity),
-    generatorHours: generator === undefined ? null : slowest(fed, shareW),
+    gridHours: grid === undefined ? null : slowest(units, (unit) => passed(unit, Infinity)),
+    generatorHours: generator === undefined ? null : slowest(fed, (unit) => passed(unit, shareW)),
+    vehicleHours:
+      vehicle === undefined
+        ? null
+        : slowest(plugged, () => ({ maxW: vehicle.outletW, efficiency: vehicle.efficiency })),
   };
 }
 
-/** @param sourceW what the source gives each unit */
-function slowest(units: HouseholdSpec['units'], sourceW: number): number | null {
-  const hours = units.flatMap(({ battery, charger, inverter }) => {
+/** What the unit's own charger takes of a source that carries the idling inverter too. */
+function passed({ charger, inverter }: Unit, sourceW: number): Charger | undefined {
+  return charger && { ...charger, maxW: Math.min(charger.maxW, Math.max(0, sourceW - inverter.idleW)) };
+}
+
+function slowest(units: readonly Unit[], chargerOf: (unit: Unit) => Charger | undefined): number | null {
+  const hours = units.flatMap((unit) => {
+    const charger = chargerOf(unit);
     if (charger === undefined) return [];
-    const { module, modules } = battery;
-    const capacityWh = bankCapacityWh(battery);
+    const { module, modules, cutOffFraction } = unit.battery;
+    const capacityWh = bankCapacityWh(unit.battery);
     return rechargeHours({
       capacityWh,
-      storedWh: capacityWh * battery.cutOffFraction,
-      chargerW: Math.min(charger.maxW, Math.max(0, sourceW - inverter.idleW)),
+      storedWh: capacityWh * cutOffFraction,
+      chargerW: charger.maxW,
       chargerEfficiency: charger.efficiency,
       maxChargeW: modules * module.maxChargeW,
       chargeEfficiency: module.chargeEfficiency,

@@ -1,9 +1,9 @@
 /** Which draws there are: 0, 1, 2, … Anything between or below would be streams that nobody else meets. */
+import { assertWholeNumber } from './assert-number.ts';
 
 /** @throws RangeError unless it is a whole number of at least 0 */
 export function assertDraw(draw: number, name = 'draw'): void {
-  if (!Number.isSafeInteger(draw) || draw < 0)
-    throw new RangeError(`${name}: found ${String(draw)}; expected a whole number of at least 0`);
+  assertWholeNumber(draw, name, 0);
 }
 
 /** @throws RangeError unless `from` and `to` are whole numbers, 0 ≤ from ≤ to */

@@ -57,8 +57,23 @@ export interface StudyOptions {
   readonly rows?: RowsWanted | undefined;
 }
 
-/** Compiles a resolved scenario. Costs milliseconds; does no draws. */
-export function prepareStudy(scenario: Scenario, { seed, rows = 'outcomes' }: StudyOptions): Study {
+const ROWS_WANTED: readonly RowsWanted[] = ['outcomes', 'runtimes'];
+
+/** @throws TypeError or RangeError naming the option that cannot be used */
+export function assertStudyOptions({ seed, rows }: StudyOptions): void {
+  if (typeof seed !== 'string') throw new TypeError(`seed: found ${String(seed)}; expected a text`);
+  if (rows !== undefined && !ROWS_WANTED.includes(rows))
+    throw new RangeError(`rows: found ${String(rows)}; expected ${ROWS_WANTED.join(' or ')}`);
+}
+
+/**
+ * Compiles a resolved scenario. Costs milliseconds; does no draws.
+ *
+ * @throws TypeError or RangeError naming the option that cannot be used
+ */
+export function prepareStudy(scenario: Scenario, options: StudyOptions): Study {
+  assertStudyOptions(options);
+  const { seed, rows = 'outcomes' } = options;
   const { site, outage, weather, alternatives } = scenario;
   const first = alternatives[0]!.household;
   const sunTable = sunTableOf(site);

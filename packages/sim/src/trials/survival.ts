@@ -34,8 +34,10 @@ export interface LifeTable {
  *
  * @param times any unit, ≥ 0, no NaN; any order; not changed.
  * @param censored same length; 1 where `times[i]` is only as far as it was watched, else 0.
+ * @throws RangeError for a time below 0 or NaN, or where the lengths differ
  */
 export function kaplanMeier(times: ArrayLike<number>, censored: ArrayLike<number>): LifeTable {
+  assertTimes(times, censored);
   const ended = sortedWhere(times, censored, false);
   const cutOff = sortedWhere(times, censored, true);
   const steps = countDistinct(ended);
@@ -119,6 +121,17 @@ function emptyTable(subjects: number, steps: number): LifeTable {
     low: column(),
     high: column(),
   };
+}
+
+function assertTimes(times: ArrayLike<number>, censored: ArrayLike<number>): void {
+  if (censored.length !== times.length)
+    throw new RangeError(
+      `censored: found a length of ${censored.length}; expected that of times, ${times.length}`,
+    );
+  for (let i = 0; i < times.length; i += 1) {
+    if (!(times[i]! >= 0))
+      throw new RangeError(`times: found ${String(times[i])} at ${i}; expected numbers of at least 0`);
+  }
 }
 
 function sortedWhere(times: ArrayLike<number>, censored: ArrayLike<number>, cutOff: boolean): Float64Array {

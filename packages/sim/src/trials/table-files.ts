@@ -1,10 +1,11 @@
 /** Tables as files: Arrow IPC and CSV, each carrying what it takes to repeat it. */
-import { toArrow, toCSV } from 'arquero';
+import { toArrow, toCSV, toJSON } from 'arquero';
 import type { ColumnTable } from 'arquero';
 import { bool, dictionary, float64, tableToIPC, utf8 } from '@uwdata/flechette';
 import type { DataType } from '@uwdata/flechette';
 import { provenanceStamp } from './provenance-stamp.ts';
 import type { Provenance } from './study-summary.ts';
+import type { TraceProvenance } from './trace-provenance.ts';
 
 /** A file that is not written yet. */
 export interface ExportFile {
@@ -14,10 +15,26 @@ export interface ExportFile {
 
 /** `name.arrow` and `name.csv`; words, yes-and-no and numbers told apart by what the columns hold. */
 export function tableFiles(name: string, table: ColumnTable, provenance: Provenance): ExportFile[] {
-  return [
-    { name: `${name}.arrow`, bytes: arrowBytes(table, provenance, (column) => typeBySight(table, column)) },
-    { name: `${name}.csv`, bytes: utf8Bytes(csvText(table, provenance)) },
-  ];
+  return [arrowFile(name, table, provenance), csvFile(name, table, provenance)];
+}
+
+/** A table as `name.arrow`. */
+export function arrowFile(
+  name: string,
+  table: ColumnTable,
+  provenance: Provenance | TraceProvenance,
+): ExportFile {
+  const bytes = arrowBytes(table, provenance, (column) => typeBySight(table, column));
+  return { name: `${name}.arrow`, bytes };
+}
+
+/** A table as `name.csv`. */
+export function csvFile(
+  name: string,
+  table: ColumnTable,
+  provenance: Provenance | TraceProvenance,
+): ExportFile {
+  return { name: `${name}.csv`, bytes: utf8Bytes(csvText(table, provenance)) };
 }
 
 /** A result as `name.json`. */
@@ -25,16 +42,25 @@ export function jsonFile(name: string, result: unknown): ExportFile {
   return { name: `${name}.json`, bytes: utf8Bytes(`${JSON.stringify(result)}\n`) };
 }
 
-/** The table with the stamp as its last column, `study`. */
-export function csvText(table: ColumnTable, provenance: Provenance): string {
+/** The table with the stamp as its last column, `study`, as CSV. */
+export function csvText(table: ColumnTable, provenance: Provenance | TraceProvenance): string {
+  return toCSV(stamped(table, provenance));
+}
+
+/** The same as JSON, a list of rows. */
+export function jsonText(table: ColumnTable, provenance: Provenance | TraceProvenance): string {
+  return toJSON(stamped(table, provenance));
+}
+
+function stamped(table: ColumnTable, provenance: Provenance | TraceProvenance): ColumnTable {
   const stamps = new Array<string>(table.numRows()).fill(provenanceStamp(provenance));
-  return toCSV(table.assign({ study: stamps }));
+  return table.assign({ study: stamps });
 }
 
 /** Provenance is in the schema's metadata under `rideout.…`. */
 export function arrowBytes(
   table: ColumnTable,
-  provenance: Provenance,
+  provenance: Provenance | TraceProvenance,
   typeOf: (column: string) => DataType,
 ): Uint8Array {
   const types = Object.fromEntries(table.columnNames().map((name) => [name, typeOf(name)]));

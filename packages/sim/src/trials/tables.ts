@@ -126,6 +126,7 @@ export function sourcesTable(summary: StudySummary): ColumnTable {
           ...spread('medianFuelDays', generator?.medianFuelDays ?? none),
           rechargeOnGridHours: recharge.gridHours,
           rechargeOnGeneratorHours: recharge.generatorHours,
+          rechargeOnVehicleHours: recharge.vehicleHours,
         },
       ];
     }),

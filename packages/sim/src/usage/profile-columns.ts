@@ -1,3 +1,4 @@
+import { dsvFormat } from 'd3-dsv';
 import type { ProfileFinding } from './profile-file-error.ts';
 
 /** Where a profile's two columns are, and how its lines fall into cells. */
@@ -17,7 +18,7 @@ export function profileColumns(
   findings: ProfileFinding[],
 ): ProfileColumns | undefined {
   const separator = ['\t', ';', ','].find((s) => header.text.includes(s)) ?? ',';
-  const cellsOf = (text: string) => text.split(separator).map((cell) => cleaned(cell, separator));
+  const cellsOf = cellsBetween(separator);
   const titles = cellsOf(header.text);
   const withWords = (words: readonly string[]) =>
     titles.flatMap((title, index) => (wordsOf(title).some((word) => words.includes(word)) ? [index] : []));
@@ -38,11 +39,17 @@ function noWatts(titles: readonly string[], kilowatts: readonly number[], found:
   return `no watts column; expected one named watts or W; ${found}`;
 }
 
-/** Quotes off; where commas do not part columns they are decimal commas. */
+/** Of one line: what stands in quotes is one cell, whatever it holds. */
+function cellsBetween(separator: string): (text: string) => string[] {
+  const format = dsvFormat(separator);
+  return (text) => (format.parseRows(text)[0] ?? []).map((cell) => cleaned(cell, separator));
+}
+
+/** Where commas do not part columns they are decimal commas. */
 function cleaned(cell: string, separator: string): string {
   const bare = cell
     .trim()
-    .replace(/^"(.*)"$/, '$1')
+    .replace(/^"(.*)"$/, '$1') // quotes behind a blank
     .trim();
   return separator !== ',' && /^-?\d+,\d+$/.test(bare) ? bare.replace(',', '.') : bare;
 }

@@ -33,6 +33,20 @@ export function profileTime(text: string): ProfileTime | undefined {
   return MINUTES.test(text) ? { style: 'minutes', minute: Number(text) } : undefined;
 }
 
+/** Five years: longer than a household is measured (common practice, no source). What goes beyond counts something else. */
+const MOST_MINUTES = 5 * 366 * 1440;
+/** Times since 1970 are above these from the spring of 1973 on, milliseconds too. */
+const LEAST_SECONDS = 1e8;
+const LEAST_MILLISECONDS = 1e11;
+
+/** What a number looks like that is too large for minutes after midnight; undefined where it may be minutes. */
+export function looksLikeInstead(minute: number, firstMinute: number): string | undefined {
+  if (minute <= MOST_MINUTES) return undefined;
+  if (minute >= LEAST_MILLISECONDS) return 'milliseconds since 1970';
+  if (minute >= LEAST_SECONDS) return 'seconds since 1970';
+  return firstMinute <= MOST_MINUTES ? 'seconds' : 'minutes since 1970';
+}
+
 function minuteOfDay(hours = '', minutes = '', seconds = '0'): number | undefined {
   const [h, m, s] = [Number(hours), Number(minutes), Number(seconds)];
   return h < 24 && m < 60 && s < 60 ? h * 60 + m + s / 60 : undefined;

@@ -5,7 +5,7 @@ import { clockShiftMinutes, evenedClocks, type DatedReadings } from './profile-c
 import { profileColumns } from './profile-columns.ts';
 import { ProfileFileError, type ProfileFinding } from './profile-file-error.ts';
 import { profileFromMidnight } from './profile-from-midnight.ts';
-import { profileTime, type TimeStyle } from './profile-time.ts';
+import { looksLikeInstead, profileTime, type TimeStyle } from './profile-time.ts';
 
 /**
  * Reads a measured profile from CSV text: a header with a time column and a watts column, then readings at a regular
@@ -36,6 +36,7 @@ export function readProfile(
   const columns = profileColumns(header, findings);
   if (columns === undefined) throw new ProfileFileError(fileName, findings);
   const asWritten = readRows(rows, columns, findings);
+  checkMinutes(asWritten, findings);
   if (rows.length < 2)
     findings.push({
       line: header.line,
@@ -123,10 +124,21 @@ function pastMidnight(minute: number, before: number | undefined): number {
   return day * 1440 + minute + (day * 1440 + minute < before ? 1440 : 0);
 }
 
+/** Numbers that cannot be minutes are told once, at the first of them: what they count, all of them count. */
+function checkMinutes({ style, lines, minutes }: Readings, findings: ProfileFinding[]): void {
+  if (style !== 'minutes') return;
+  const k = minutes.findIndex((minute) => looksLikeInstead(minute, minutes[0]!) !== undefined);
+  if (k < 0) return;
+  findings.push({
+    line: lines[k]!,
+    text: `the time is "${minutes[k]!}", which looks like ${looksLikeInstead(minutes[k]!, minutes[0]!)}; ${TIME_EXPECTED.any}`,
+  });
+}
+
 function readWatts(text: string, line: number, findings: ProfileFinding[]): number {
   const watts = text === '' ? NaN : Number(text);
   if (!Number.isFinite(watts))
-    findings.push({ line, text: `the watts are ${quoted(text)}; expected a number` });
+    findings.push({ line, text: `the watts are ${quoted(text)}; ${wattsExpected(text)}` });
   else if (watts < 0)
     findings.push({
       line,
@@ -134,6 +146,13 @@ function readWatts(text: string, line: number, findings: ProfileFinding[]): numb
     });
   else if (watts > MOST) findings.push({ line, text: `the watts are ${watts}; expected at most ${MOST}` });
   return watts;
+}
+
+/** A comma may part thousands or decimals: nobody but the one who wrote it can tell. */
+function wattsExpected(text: string): string {
+  return /^-?\d+(,\d+)+$/.test(text)
+    ? 'expected a number without a comma, such as 1500 or 1.5'
+    : 'expected a number';
 }
 
 /** The commonest step from one time to the next, minutes, to the tenth of a second; NaN without two times. */

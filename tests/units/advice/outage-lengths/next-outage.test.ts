@@ -65,6 +65,28 @@ describe('the next outage', () => {
     expect(even.high - even.low).toBeCloseTo(wilson(0, 5).high!, 12);
   });
 
+  it('has chances from 0 to 1 and no rate below 0, whatever its sums come to in the last digit', async () => {
+    const thirds = [
+      { perYear: 0.1, hours: [1] },
+      { perYear: 0.7, hours: [2] },
+      { perYear: 1.1, hours: [3] },
+    ];
+    let checked = 0;
+    for (const draws of [3, 7, 11, 49]) {
+      const { figures, lengths } = await askNextOutage(scenario, { seed: 'o', draws }, askHere, {
+        kinds: thirds,
+      });
+      expect(lengths.beyondHorizonFraction).toBeGreaterThanOrEqual(0);
+      for (const { riddenOut, notRiddenOutPerYear } of figures) {
+        for (const chance of Object.values(riddenOut) as number[]) expect(chance).toBeLessThanOrEqual(1);
+        for (const rate of Object.values(notRiddenOutPerYear) as number[])
+          expect(rate).toBeGreaterThanOrEqual(0);
+        checked += 1;
+      }
+    }
+    expect(checked).toBe(12);
+  });
+
   it('takes the scenario’s own lengths, or published ones where there are none', async () => {
     const own = await askNextOutage({ ...scenario, outageLengths: { kinds } }, question, askHere);
     expect(own.lengths.source).toBe('the household’s own figures');

@@ -57,7 +57,11 @@ export function mixedLaw(parts: readonly { readonly weight: number; readonly law
     parts.reduce((sum, { weight, law }) => sum + (weight / all) * of(law), 0);
   return {
     meanHours: weighted((law) => law.meanHours),
-    overBy: (t) => weighted((law) => law.overBy(t)),
+    overBy: (t) =>
+      Math.min(
+        1,
+        weighted((law) => law.overBy(t)),
+      ), // weights may add up to a last digit more
     meanBeyond: (t) => weighted((law) => law.meanBeyond(t)),
   };
 }

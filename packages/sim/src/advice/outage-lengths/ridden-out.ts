@@ -42,7 +42,7 @@ export function riddenOut(
   };
   const unseen = wilson(0, times.length).high!;
   return {
-    chance: withUnseen(ends.chance, unseen, 1),
+    chance: asShares(withUnseen(ends.chance, unseen, 1)),
     hoursWithout: withUnseen(ends.hoursWithout, unseen, law.meanHours),
   };
 }
@@ -58,6 +58,13 @@ function withUnseen(ends: Bounds, unseen: number, most: number): Bounds {
     high: Math.max(ends.high, ends.most + (most - ends.most) * unseen),
   };
 }
+
+/** Sums of many small shares may miss 0 and 1 by their last digit. */
+function asShares({ least, most, low, high }: Bounds): Bounds {
+  return { least: asShare(least), most: asShare(most), low: asShare(low), high: asShare(high) };
+}
+
+const asShare = (value: number): number => Math.min(1, Math.max(0, value));
 
 function meanOf(values: Float64Array): number {
   let sum = 0;
