@@ -105,21 +105,28 @@ describe('so many modules on each unit', () => {
 
   it('makes one of the households that differed in that alone, and calls it by what it has', () => {
     expect(changedTo(3).map(({ id, title }) => [id, title])).toEqual([
-      [first!.id, '3 battery modules on each unit'],
+      ['modules-3', '3 battery modules on each unit'],
     ]);
-    expect(standInFor(scenario, 3, second!.id)).toBe(first!.id);
+    expect(standInFor(scenario, 3, second!.id)).toBe('modules-3');
     expect(standInFor(scenario, undefined, second!.id)).toBe(second!.id);
   });
 
-  it('keeps a title that is still true', () => {
+  it('keeps an id and a title that are still true: those of the household that the change leaves as it is', () => {
     const modules = second!.household.units[0]!.battery.modules;
-    expect(changedTo(modules).map(({ title }) => title)).toEqual([second!.title]);
+    expect(changedTo(modules)).toEqual([second]);
+    for (const { id } of [first!, second!]) expect(standInFor(scenario, modules, id)).toBe(second!.id);
+  });
+
+  it('takes no id that the file already has for another household', () => {
+    const named = [first!, { ...second!, id: 'modules-3' }];
+    expect(changedTo(3, named).map(({ id }) => id)).toEqual(['modules-3-2']);
   });
 
   it('keeps households apart that differ in something else too, and says of each what was changed', () => {
     const alone = { ...second!.household, person: { ...second!.household.person, looksEveryMinutes: 7 } };
-    const titles = changedTo(5, [first!, { ...second!, household: alone }]).map(({ title }) => title);
-    expect(titles).toEqual(
+    const changed = changedTo(5, [first!, { ...second!, household: alone }]);
+    expect(changed.map(({ id }) => id)).toEqual(['modules-5', 'modules-5-2']);
+    expect(changed.map(({ title }) => title)).toEqual(
       [first!, second!].map(({ title }) => `${title}, but with 5 battery modules on each unit`),
     );
   });

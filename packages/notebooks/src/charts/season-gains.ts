@@ -5,6 +5,7 @@
  */
 import { daysDown, daysUp, type Provenance, type StudySummary } from '@rideout/sim';
 import { comparison, verdictOf, type Comparison } from './alternatives-comparison.ts';
+import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import { deciderWords } from './decider-words.ts';
 import { gainSentence, gainText } from './gain-words.ts';
@@ -81,8 +82,7 @@ export function seasonGains(seasons: readonly Season[], options: SeasonGainsOpti
       exact: rows.flatMap(({ season, compared: { first, second, gain } }) =>
         [first, second].map((s, i) => ({
           season,
-          alternative: s.alternativeId,
-          strategy: s.strategyId,
+          ...cellColumns(s),
           draws: s.draws,
           nineInTenDays: s.nineInTenDays.value,
           low: s.nineInTenDays.low,
