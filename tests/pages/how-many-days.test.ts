@@ -210,6 +210,24 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
     }
   });
 
+  it('says beside each figure, in its files and in the line of the run what was changed from the file', async () => {
+    const { page } = await open('#months=4&modules=6&by=switch');
+    await settled(page);
+    const words =
+      'As changed here: begins in April; 6 battery modules on each unit; ' +
+      'circuits are switched by an automatic switch, whatever a strategy’s name says.';
+    expect((await page.locator('.run').innerText()).replace(/\s+/g, ' ')).toContain(words);
+    for (const chart of ['survival-curves', 'what-changes']) {
+      expect(await page.locator(`#${chart} .provenance`).innerText()).toContain(words);
+      const csv = (await savedFrom(page, `#${chart}`, 'Save the table as CSV')).toString('utf8');
+      for (const { study } of csvParse(csv)) expect(study).toContain(words);
+      const svg = (await savedFrom(page, `#${chart}`, 'Save as SVG')).toString('utf8');
+      const said = svg.replace(/<[^>]*>/g, ' ').replace(/\s+/g, ' ');
+      expect(said).toContain(words);
+    }
+    expect(await whole.page.locator('main').innerText()).not.toContain('As changed here');
+  });
+
   it('saves curves without the noise of adding up: the first day below 0.9 is the day that nine in ten reach', () => {
     for (const alternative of scenario.alternatives) {
       const one = { ...scenario, alternatives: [alternative] };

@@ -2,6 +2,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
+import {
+  changedWords,
+  withChanges,
+  withoutChanges,
+} from '../../packages/notebooks/src/page/changed-words.ts';
+import { provenanceText } from '../../packages/notebooks/src/charts/chart-frame.ts';
 import { studyWords } from '../../packages/notebooks/src/page/study-words.ts';
 import { standInFor } from '../../packages/notebooks/src/page/modules-everywhere.ts';
 import { monthsText } from '../../packages/notebooks/src/page/months-text.ts';
@@ -12,7 +18,7 @@ import {
   settingsHash,
   type PageSettings,
 } from '../../packages/notebooks/src/page/page-settings.ts';
-import { smallHouse } from './houses.ts';
+import { smallHouse, studyInNode } from './houses.ts';
 
 const scenario = smallHouse();
 const choices = choicesOf(scenario);
@@ -95,6 +101,45 @@ describe('changedScenario(scenario, settings)', () => {
       expect(new Set(household.strategies.map((s) => s.carriedOutBy))).toEqual(new Set(['switch']));
     }
     expect(fixed.outage.startLocal).toBe('2026-01-15T18:00');
+  });
+});
+
+describe('changedWords(scenario, settings)', () => {
+  it('has nothing to say where the settings say what the file says', () => {
+    expect(changedWords(scenario, own.run)).toEqual([]);
+    const { months, stormLed } = scenario.outage;
+    expect(changedWords(scenario, { ...own.run, months, stormLed })).toEqual([]);
+    const [first] = scenario.alternatives;
+    const alone = { ...scenario, alternatives: [first!] };
+    const modulesPerUnit = first!.household.units[0]!.battery.modules;
+    expect(changedWords(alone, { ...own.run, modulesPerUnit })).toEqual([]);
+  });
+
+  it('says each change in words, and that a strategy’s name may no longer fit', () => {
+    const run = {
+      ...own.run,
+      months: [12, 1, 2],
+      stormLed: !scenario.outage.stormLed,
+      modulesPerUnit: 3,
+      carriedOutBy: 'switch' as const,
+    };
+    expect(changedWords(scenario, run)).toEqual([
+      'begins in December to February',
+      `the storm that took the grid ${run.stormLed ? 'is still overhead' : 'is not looked at'}`,
+      '3 battery modules on each unit',
+      'circuits are switched by an automatic switch, whatever a strategy’s name says',
+    ]);
+  });
+
+  it('stands beside where an answer is from, and can be taken out again for files of the library', () => {
+    const { summary } = studyInNode(scenario, { seed: 'changed', draws: 2 });
+    expect(withChanges(summary, [])).toBe(summary);
+    const changed = withChanges(summary, ['begins in July', '3 battery modules on each unit']);
+    expect(provenanceText(changed.provenance)).toContain(
+      `${scenario.title}. As changed here: begins in July; 3 battery modules on each unit. 2 simulated outages`,
+    );
+    expect(provenanceText(summary.provenance)).not.toContain('As changed');
+    expect(withoutChanges(changed)).toEqual(summary);
   });
 });
 

@@ -4,7 +4,8 @@
  * Vega-Lite, because a heat map is one table with a place, a shade and a text to each row, which is what a
  * specification says best; it turns on its side for a narrow page by swapping two channels.
  */
-import { daysDown, daysInterval, type Provenance } from '@rideout/sim';
+import { daysDown, daysInterval } from '@rideout/sim';
+import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame, type ChartParts } from './chart-frame.ts';
 import { svg } from '../elements.ts';
 import { intervalText, reachText } from './reach-text.ts';
@@ -27,7 +28,7 @@ export interface YearHeatMapOptions {
   readonly strategyTitle: string;
   readonly horizonDays: number;
   /** Of the scenario whose months and columns these are; draws as planned. */
-  readonly provenance: Provenance;
+  readonly provenance: ToldProvenance;
   /** Picture width, px. */
   readonly width: number;
 }
