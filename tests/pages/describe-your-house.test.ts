@@ -182,18 +182,6 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     expect(await focused()).toBe(`house-circuits-${circuits - 1}-title`);
   });
 
-  it('says what is not saved yet, and asks before it is lost', async () => {
-    const { page } = await opened('small');
-    const unsaved = page.locator('.house-unsaved');
-    const asked = (): Promise<boolean> =>
-      page.evaluate(() => !dispatchEvent(new Event('beforeunload', { cancelable: true })));
-    expect([await unsaved.innerText(), await asked()]).toEqual(['', false]);
-    await page.getByLabel('Battery modules').fill('3');
-    expect([await unsaved.innerText(), await asked()]).toEqual(['Not saved yet.', true]);
-    await saved(page, 'kept.yaml');
-    expect([await unsaved.innerText(), await asked()]).toEqual(['', false]);
-  });
-
   it('takes the second unit away without leaving a circuit that nothing feeds, and says what became of them', async () => {
     const { spec } = writtenHouse(full, tables);
     const at120V = { ...spec, circuits: spec.circuits.filter(({ leg }) => leg !== 'both') };

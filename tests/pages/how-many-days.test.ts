@@ -1,7 +1,9 @@
 /** The page "How many days?", opened from a file with the network off. */
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { csvParse } from 'd3-dsv';
 import { atLeastThisLong, longestLasting } from '@rideout/sim';
+import { curvesTable } from '../../packages/notebooks/src/charts/curves-table.ts';
 import { noBrowser, type OpenedPage } from './browser.ts';
 import { smallHouse, studyInNode } from './houses.ts';
 import { pageBench, savedFrom, settled } from './page-bench.ts';
@@ -180,9 +182,62 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
       expect(png.length).toBeGreaterThan(5000);
       const csv = (await save('Save the table as CSV')).toString('utf8').trim().split('\n');
       expect(csv.length).toBeGreaterThan(4);
-      expect(csv[0]).toMatch(/^alternative,strategy,.*,study$/);
+      expect(csv[0]).toMatch(/^alternative,alternativeTitle,strategy,strategyTitle,.*,study$/);
       for (const line of csv.slice(1))
         expect(line).toMatch(/,"[^"]*seed “page test”[^"]*Scenario [0-9a-f]{12}/);
+    }
+  });
+
+  it('calls the household in its files by what it has, where a setting made several alike', async () => {
+    const second = scenario.alternatives[1]!;
+    const modules = second.household.units[0]!.battery.modules;
+    for (const [asked, id, title] of [
+      [modules, second.id, second.title],
+      [6, 'modules-6', '6 battery modules on each unit'],
+    ] as const) {
+      const { page } = await open(`#modules=${asked}`);
+      await settled(page);
+      for (const chart of ['survival-curves', 'what-changes']) {
+        const csv = await savedFrom(page, `#${chart}`, 'Save the table as CSV');
+        const rows = csvParse(csv.toString('utf8')).map((row) => [
+          row['alternative'],
+          row['alternativeTitle'],
+        ]);
+        expect(new Set(rows.map(String))).toEqual(new Set([String([id, title])]));
+      }
+      const choice = page.getByLabel('One of the households').locator('option:not([hidden])');
+      expect(await choice.allInnerTexts()).toEqual([title]);
+    }
+  });
+
+  it('says beside each figure, in its files and in the line of the run what was changed from the file', async () => {
+    const { page } = await open('#months=4&modules=6&by=switch');
+    await settled(page);
+    const words =
+      'As changed here: begins in April; 6 battery modules on each unit; ' +
+      'circuits are switched by an automatic switch, whatever a strategy’s name says.';
+    expect((await page.locator('.run').innerText()).replace(/\s+/g, ' ')).toContain(words);
+    for (const chart of ['survival-curves', 'what-changes']) {
+      expect(await page.locator(`#${chart} .provenance`).innerText()).toContain(words);
+      const csv = (await savedFrom(page, `#${chart}`, 'Save the table as CSV')).toString('utf8');
+      for (const { study } of csvParse(csv)) expect(study).toContain(words);
+      const svg = (await savedFrom(page, `#${chart}`, 'Save as SVG')).toString('utf8');
+      const said = svg.replace(/<[^>]*>/g, ' ').replace(/\s+/g, ' ');
+      expect(said).toContain(words);
+    }
+    expect(await whole.page.locator('main').innerText()).not.toContain('As changed here');
+  });
+
+  it('saves curves without the noise of adding up: the first day below 0.9 is the day that nine in ten reach', () => {
+    for (const alternative of scenario.alternatives) {
+      const one = { ...scenario, alternatives: [alternative] };
+      const { strategies, horizonDays } = studyInNode(one, { seed: SEED, draws: 20 }).summary;
+      const rows = curvesTable(strategies, horizonDays).exact;
+      for (const { strategyId, nineInTenDays } of strategies) {
+        const curve = rows.filter((row) => row['strategy'] === strategyId);
+        const below = curve.find((row) => Number(row['survival']) < 0.9);
+        expect(below?.['day'] ?? null).toBe(nineInTenDays.value);
+      }
     }
   });
 

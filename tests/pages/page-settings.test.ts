@@ -2,6 +2,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
+import {
+  changedWords,
+  withChanges,
+  withoutChanges,
+} from '../../packages/notebooks/src/page/changed-words.ts';
+import { provenanceText } from '../../packages/notebooks/src/charts/chart-frame.ts';
 import { studyWords } from '../../packages/notebooks/src/page/study-words.ts';
 import { standInFor } from '../../packages/notebooks/src/page/modules-everywhere.ts';
 import { monthsText } from '../../packages/notebooks/src/page/months-text.ts';
@@ -12,7 +18,7 @@ import {
   settingsHash,
   type PageSettings,
 } from '../../packages/notebooks/src/page/page-settings.ts';
-import { smallHouse } from './houses.ts';
+import { smallHouse, studyInNode } from './houses.ts';
 
 const scenario = smallHouse();
 const choices = choicesOf(scenario);
@@ -98,6 +104,45 @@ describe('changedScenario(scenario, settings)', () => {
   });
 });
 
+describe('changedWords(scenario, settings)', () => {
+  it('has nothing to say where the settings say what the file says', () => {
+    expect(changedWords(scenario, own.run)).toEqual([]);
+    const { months, stormLed } = scenario.outage;
+    expect(changedWords(scenario, { ...own.run, months, stormLed })).toEqual([]);
+    const [first] = scenario.alternatives;
+    const alone = { ...scenario, alternatives: [first!] };
+    const modulesPerUnit = first!.household.units[0]!.battery.modules;
+    expect(changedWords(alone, { ...own.run, modulesPerUnit })).toEqual([]);
+  });
+
+  it('says each change in words, and that a strategy’s name may no longer fit', () => {
+    const run = {
+      ...own.run,
+      months: [12, 1, 2],
+      stormLed: !scenario.outage.stormLed,
+      modulesPerUnit: 3,
+      carriedOutBy: 'switch' as const,
+    };
+    expect(changedWords(scenario, run)).toEqual([
+      'begins in December to February',
+      `the storm that took the grid ${run.stormLed ? 'is still overhead' : 'is not looked at'}`,
+      '3 battery modules on each unit',
+      'circuits are switched by an automatic switch, whatever a strategy’s name says',
+    ]);
+  });
+
+  it('stands beside where an answer is from, and can be taken out again for files of the library', () => {
+    const { summary } = studyInNode(scenario, { seed: 'changed', draws: 2 });
+    expect(withChanges(summary, [])).toBe(summary);
+    const changed = withChanges(summary, ['begins in July', '3 battery modules on each unit']);
+    expect(provenanceText(changed.provenance)).toContain(
+      `${scenario.title}. As changed here: begins in July; 3 battery modules on each unit. 2 simulated outages`,
+    );
+    expect(provenanceText(summary.provenance)).not.toContain('As changed');
+    expect(withoutChanges(changed)).toEqual(summary);
+  });
+});
+
 describe('so many modules on each unit', () => {
   const [first, second] = scenario.alternatives;
   const changedTo = (modulesPerUnit: number, alternatives = scenario.alternatives) =>
@@ -105,21 +150,28 @@ describe('so many modules on each unit', () => {
 
   it('makes one of the households that differed in that alone, and calls it by what it has', () => {
     expect(changedTo(3).map(({ id, title }) => [id, title])).toEqual([
-      [first!.id, '3 battery modules on each unit'],
+      ['modules-3', '3 battery modules on each unit'],
     ]);
-    expect(standInFor(scenario, 3, second!.id)).toBe(first!.id);
+    expect(standInFor(scenario, 3, second!.id)).toBe('modules-3');
     expect(standInFor(scenario, undefined, second!.id)).toBe(second!.id);
   });
 
-  it('keeps a title that is still true', () => {
+  it('keeps an id and a title that are still true: those of the household that the change leaves as it is', () => {
     const modules = second!.household.units[0]!.battery.modules;
-    expect(changedTo(modules).map(({ title }) => title)).toEqual([second!.title]);
+    expect(changedTo(modules)).toEqual([second]);
+    for (const { id } of [first!, second!]) expect(standInFor(scenario, modules, id)).toBe(second!.id);
+  });
+
+  it('takes no id that the file already has for another household', () => {
+    const named = [first!, { ...second!, id: 'modules-3' }];
+    expect(changedTo(3, named).map(({ id }) => id)).toEqual(['modules-3-2']);
   });
 
   it('keeps households apart that differ in something else too, and says of each what was changed', () => {
     const alone = { ...second!.household, person: { ...second!.household.person, looksEveryMinutes: 7 } };
-    const titles = changedTo(5, [first!, { ...second!, household: alone }]).map(({ title }) => title);
-    expect(titles).toEqual(
+    const changed = changedTo(5, [first!, { ...second!, household: alone }]);
+    expect(changed.map(({ id }) => id)).toEqual(['modules-5', 'modules-5-2']);
+    expect(changed.map(({ title }) => title)).toEqual(
       [first!, second!].map(({ title }) => `${title}, but with 5 battery modules on each unit`),
     );
   });

@@ -1,9 +1,16 @@
 /** The page "Through the year", opened from a file with the network off. */
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { daysDown, type Scenario } from '@rideout/sim';
-import { bestAndWorst, cellText, monthsDiffer } from '../../packages/notebooks/src/charts/year-cells.ts';
+import { daysDown, type Scenario, type StudySummary } from '@rideout/sim';
+import {
+  bestAndWorst,
+  cellText,
+  monthsTold,
+  whyNotYet,
+} from '../../packages/notebooks/src/charts/year-cells.ts';
+import { columnFinding } from '../../packages/notebooks/src/charts/year-heat-map.ts';
 import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
+import { standInFor } from '../../packages/notebooks/src/page/modules-everywhere.ts';
 import { choicesOf, ownSettings } from '../../packages/notebooks/src/page/page-settings.ts';
 import { yearColumns } from '../../packages/notebooks/src/page/year-columns.ts';
 import { yearPlan } from '../../packages/notebooks/src/page/year-plan.ts';
@@ -21,6 +28,11 @@ const run = ownSettings({ scenario, seed: SEED, draws: DRAWS }, choicesOf(scenar
 const view = { alternativeId: one.id, strategyIds: [TIERS] };
 
 const summaryOf = (of: Scenario) => studyInNode(of, { seed: SEED, draws: DRAWS }).summary;
+/** The household chosen, where there are so many modules on each unit. */
+const cellOf = ({ strategies }: StudySummary, modules: number) =>
+  strategies.find(
+    (s) => s.alternativeId === standInFor(scenario, modules, one.id) && s.strategyId === TIERS,
+  )!;
 
 describe('the plan of a year', () => {
   it('has twelve months, and columns that change nothing but what they say', () => {
@@ -37,7 +49,7 @@ describe('the plan of a year', () => {
     const july = summaryOf(yearPlan(scenario, run, view, 'modules')[6]!.scenario);
     for (const modules of [1, 3]) {
       const whole = summaryOf(changedScenario(scenario, { ...run, months: [7], modulesPerUnit: modules }));
-      const cell = whole.strategies.find((s) => s.alternativeId === one.id && s.strategyId === TIERS)!;
+      const cell = cellOf(whole, modules);
       const planned = july.strategies.find((s) => s.alternativeId === `modules-${modules}`)!;
       expect(planned.nineInTenDays).toEqual(cell.nineInTenDays);
       expect(planned.curve).toEqual(cell.curve);
@@ -68,20 +80,49 @@ describe('the plan of a year', () => {
 
 describe('what is said of a year', () => {
   const column = { id: 'a', label: '1', words: 'one', own: true };
-  const cell = (month: string, value: number | null, low: number | null, high: number | null) => ({
-    month,
-    column,
-    days: { value, low, high },
-    draws: 10,
+  const cell = (
+    month: string,
+    value: number | null,
+    low: number | null,
+    high: number | null,
+    draws = 100,
+  ) => ({ month, column, days: { value, low, high }, draws });
+  const toCome = (month: string) => ({ month, column, days: undefined, draws: 0 });
+  const [may, june] = [cell('May', 0.4, 0.3, 0.6), cell('June', 2.4, 2, 3)];
+
+  it('compares no months before all of them stand on equally many outages', () => {
+    expect(columnFinding([may, toCome('June')], 14)).toBe(
+      'the months cannot be compared yet, 1 month is still to come',
+    );
+    expect(whyNotYet([toCome('May'), toCome('June')])).toBe('2 months are still to come');
+    expect(columnFinding([may, cell('June', 0.4, 0.3, 0.6, 20)], 14)).toBe(
+      'the months cannot be compared yet, they do not all rest on equally many outages',
+    );
   });
 
-  it('names every month that is worst or best, and says when the intervals do not tell them apart', () => {
+  it('tells too few outages from months that hardly differ', () => {
+    const said = (of: Parameters<typeof columnFinding>[0], days: number) =>
+      columnFinding(of, days).replaceAll('\u00a0', ' ');
+    expect(said([may, june], 14)).toBe('9 hours in May, 2.4 days in June');
+    const overlapping = [may, cell('June', 2.4, 0.5, 3)];
+    expect(said(overlapping, 14)).toBe('too few outages to tell the months apart (9 hours to 2.4 days)');
+    const few = [may, june].map((of) => ({ ...of, draws: 20 }));
+    expect(said(few, 14)).toContain('too few outages to tell the months apart');
+    expect(monthsTold([20, 20].map((draws) => cell('May', 1, 0.5, 2, draws)))).toBe('too few');
+    expect(said([cell('May', 2.3, 2, 3), june], 14)).toBe(
+      'months hardly differ (2.3 days in May, 2.4 days in June)',
+    );
+    expect(said([cell('May', null, 9, null), cell('June', null, 8, null)], 14)).toBe(
+      '14 days or more in every month',
+    );
+  });
+
+  it('names every month that is worst or best', () => {
     const year = [cell('May', 0.4, 0.3, 0.6), cell('June', null, 6, null), cell('July', null, 5, null)];
     const extremes = bestAndWorst(year);
     expect(extremes.worst.map((c) => c.month)).toEqual(['May']);
     expect(extremes.best.map((c) => c.month)).toEqual(['June', 'July']);
-    expect(monthsDiffer(extremes)).toBe(true);
-    expect(monthsDiffer(bestAndWorst([cell('May', 0.4, 0.3, 0.6), cell('June', 0.5, 0.4, 0.7)]))).toBe(false);
+    expect(monthsTold(year)).toBe('apart');
     expect(year.map((c) => cellText(c, 14))).toEqual(['9\u00a0h', '≥\u00a014\u00a0d', '≥\u00a014\u00a0d']);
   });
 });
@@ -114,18 +155,19 @@ describe.skipIf(noBrowser())('the page "Through the year"', () => {
     const table = await rows(page);
     expect(table).toHaveLength(12);
     for (const month of [1, 7]) {
-      const { strategies, horizonDays } = summaryOf(
-        changedScenario(scenario, { ...run, months: [month], modulesPerUnit: 2 }),
-      );
-      const cell = strategies.find((s) => s.alternativeId === one.id && s.strategyId === TIERS)!;
+      const summary = summaryOf(changedScenario(scenario, { ...run, months: [month], modulesPerUnit: 2 }));
+      const cell = cellOf(summary, 2);
       const cells = await page
         .locator('#year-heat-map tbody tr')
         .nth(month - 1)
         .locator('td')
         .allTextContents();
-      expect(cells[1]).toContain(daysDown(cell.nineInTenDays.value, horizonDays));
+      expect(cells[1]).toContain(daysDown(cell.nineInTenDays.value, summary.horizonDays));
     }
-    expect(await page.locator('.answer').innerText()).toMatch(/nine outages in ten hold for/i);
+    expect(await page.locator('.answer').innerText()).toMatch(
+      /^Too few outages to tell the months apart: nine outages in ten hold for/,
+    );
+    expect(await page.locator('#year-heat-map .chart-title').innerText()).toContain('too few outages');
   });
 
   it('works anew for panels in the place of modules, and another seed, and keeps both in the link', async () => {

@@ -1,7 +1,7 @@
 /** The frame every chart stands in: finding, picture, the same in sentences, the same in numbers, where it is from. */
 import { html } from '../elements.ts';
-import type { Provenance } from '@rideout/sim';
 import { savePicture, saveText } from './chart-export.ts';
+import { changesSentence, type ToldProvenance } from './changes-sentence.ts';
 import { simulatedOutages } from './outage-count.ts';
 import { dataTable, tableCsv, type DataTable } from './data-table.ts';
 
@@ -19,17 +19,17 @@ export interface ChartParts {
   readonly sentences?: readonly string[];
   readonly table: DataTable;
   /** Of a whole study; or the line as it is to stand. */
-  readonly provenance: Provenance | string;
+  readonly provenance: ToldProvenance | string;
   /** The alternative that the figures are of, where the study has others. */
   readonly alternative?: string | undefined;
 }
 
 /** The line that lets somebody else repeat the figures. */
-export function provenanceText(from: Provenance | string, alternative?: string): string {
+export function provenanceText(from: ToldProvenance | string, alternative?: string): string {
   if (typeof from === 'string') return from;
   const household = alternative === undefined ? from.scenarioTitle : `${from.scenarioTitle}: ${alternative}`;
   return (
-    `${household}. ${simulatedOutages(from.draws)}, seed “${from.seed}”, weather: ${from.weatherName}. ` +
+    `${household}.${changesSentence(from.changes)} ${simulatedOutages(from.draws)}, seed “${from.seed}”, weather: ${from.weatherName}. ` +
     `Scenario ${from.scenarioHash}, Rideout ${from.version}.`
   );
 }

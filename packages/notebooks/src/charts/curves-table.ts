@@ -1,5 +1,6 @@
 /** The survival chart in numbers. */
 import { daysDown, daysInterval, percent, type StrategySummary } from '@rideout/sim';
+import { cellColumns } from './cell-columns.ts';
 import { counted } from './counted.ts';
 import type { DataTable } from './data-table.ts';
 
@@ -32,14 +33,18 @@ export function curvesTable(strategies: readonly StrategySummary[], horizonDays:
 }
 
 /** For the file: the whole curve, one row a step. */
-function curveRows({ alternativeId, strategyId, strategyTitle, curve }: StrategySummary) {
+function curveRows(summary: StrategySummary) {
+  const { curve } = summary;
   return curve.day.map((day, i) => ({
-    alternative: alternativeId,
-    strategy: strategyId,
-    strategyTitle,
+    ...cellColumns(summary),
     day,
-    survival: curve.survival[i]!,
-    low: curve.low[i]!,
-    high: curve.high[i]!,
+    survival: withoutNoise(curve.survival[i]!),
+    low: withoutNoise(curve.low[i]!),
+    high: withoutNoise(curve.high[i]!),
   }));
+}
+
+/** A product of fractions misses 0.9 by its last bits: whoever reads the file for the first day below 0.9 is not to be misled. */
+function withoutNoise(share: number): number {
+  return Number(share.toFixed(12));
 }

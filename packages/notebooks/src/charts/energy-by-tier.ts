@@ -6,6 +6,7 @@
 import * as Plot from '@observablehq/plot';
 import { percent, type StrategySummary, type StudySummary } from '@rideout/sim';
 import { svg } from '../elements.ts';
+import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { bestForNeeds } from './need-endurance.ts';
@@ -155,8 +156,7 @@ function tiersTable(lines: readonly TierEnergy[]): DataTable {
       percent(served / wanted),
     ]),
     exact: lines.map(({ summary: s, tier, served }) => ({
-      alternative: s.alternativeId,
-      strategy: s.strategyId,
+      ...cellColumns(s),
       tier,
       servedKWh: served,
       unservedKWh: s.unservedKWhByTier[tier - 1]!,

@@ -4,6 +4,7 @@
  * Observable Plot: the strips of "what changes", a need in the place of a strategy and a strategy to each line.
  */
 import { daysDown, daysInterval, percent, type NeedFigures, type NeedsAnswer } from '@rideout/sim';
+import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { degreesIn, type Look } from './look.ts';
@@ -119,8 +120,7 @@ function table(figures: readonly NeedFigures[], answer: NeedsAnswer): DataTable 
       f.longestHours.nineInTen.toFixed(1),
     ]),
     exact: figures.map((f) => ({
-      alternative: f.alternativeId,
-      strategy: f.strategyId,
+      ...cellColumns(f),
       need: f.needId,
       nineInTenDays: f.nineInTenDays.value,
       low: f.nineInTenDays.low,

@@ -5,6 +5,7 @@
  */
 import * as Plot from '@observablehq/plot';
 import type { StrategySummary, StudySummary } from '@rideout/sim';
+import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { unmetHours } from './need-endurance.ts';
@@ -172,8 +173,7 @@ function burdenTable(strategies: readonly StrategySummary[], horizonDays: number
       throwsPerDay(s, horizonDays).toFixed(1),
     ]),
     exact: strategies.map((s) => ({
-      alternative: s.alternativeId,
-      strategy: s.strategyId,
+      ...cellColumns(s),
       ...Object.fromEntries(s.needs.map((need) => [`${need.need}MinutesUnmet`, need.meanMinutesUnmet])),
       switchThrows: s.meanByColumn['switchThrows'] ?? null,
     })),

@@ -1,5 +1,6 @@
 /** Needs and strategies in numbers. */
 import { daysDown, daysInterval, type StrategySummary } from '@rideout/sim';
+import { cellColumns } from './cell-columns.ts';
 import type { DataTable } from './data-table.ts';
 import { enduranceOf } from './need-endurance.ts';
 
@@ -29,8 +30,7 @@ export function needsTable(strategies: readonly StrategySummary[], horizonDays: 
     ),
     exact: lines.map(
       ({ s, endurance: { need, nineInTenDays: n, medianDays: m, meanMinutesUnmet: unmet } }) => ({
-        alternative: s.alternativeId,
-        strategy: s.strategyId,
+        ...cellColumns(s),
         need,
         nineInTenDays: n.value,
         low: n.low,

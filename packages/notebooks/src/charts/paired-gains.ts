@@ -6,6 +6,7 @@
 import * as Plot from '@observablehq/plot';
 import { signedTenths, type StudySummary } from '@rideout/sim';
 import { comparison, verdictOf, type Comparison } from './alternatives-comparison.ts';
+import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { gainInterval, gainSentence, gainText } from './gain-words.ts';
@@ -151,9 +152,9 @@ function table(rows: readonly Comparison[]): DataTable {
       ...[n.value, n.low, n.high, m.value, m.low, m.high].map(tenths),
     ]),
     exact: rows.map(({ first, second, gain: { nineInTenDays: n, meanDays: m, ...shares } }) => ({
-      alternative: second.alternativeId,
+      ...cellColumns(second),
       against: first.alternativeId,
-      strategy: first.strategyId,
+      againstTitle: first.alternativeTitle,
       nineInTenDays: n.value,
       nineInTenLow: n.low,
       nineInTenHigh: n.high,

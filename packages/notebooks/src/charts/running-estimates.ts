@@ -4,7 +4,8 @@
  * Observable Plot: two bands and two lines on a logarithmic axis, drawn anew each time more outages are in.
  */
 import * as Plot from '@observablehq/plot';
-import { daysDown, daysInterval, type Estimate, type Provenance, type RunningEstimate } from '@rideout/sim';
+import { daysDown, daysInterval, type Estimate, type RunningEstimate } from '@rideout/sim';
+import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { intervalText, reachText } from './reach-text.ts';
@@ -17,7 +18,7 @@ export interface RunningEstimatesOptions {
   readonly strategyTitle: string;
   readonly alternativeTitle: string;
   readonly horizonDays: number;
-  readonly provenance: Provenance;
+  readonly provenance: ToldProvenance;
   /** Picture width, px. */
   readonly width: number;
 }

@@ -3,8 +3,10 @@
  *
  * Observable Plot: the strips of "what changes", a season in the place of a strategy.
  */
-import { daysDown, daysUp, type Provenance, type StudySummary } from '@rideout/sim';
+import { daysDown, daysUp, type StudySummary } from '@rideout/sim';
 import { comparison, verdictOf, type Comparison } from './alternatives-comparison.ts';
+import { cellColumns } from './cell-columns.ts';
+import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame } from './chart-frame.ts';
 import { deciderWords } from './decider-words.ts';
 import { gainSentence, gainText } from './gain-words.ts';
@@ -20,7 +22,7 @@ export interface SeasonGainsOptions {
   readonly alternativeId: string;
   readonly strategyId: string;
   /** Of the study whose seasons these are. */
-  readonly provenance: Provenance;
+  readonly provenance: ToldProvenance;
   /** Picture width, px. */
   readonly width: number;
 }
@@ -81,8 +83,7 @@ export function seasonGains(seasons: readonly Season[], options: SeasonGainsOpti
       exact: rows.flatMap(({ season, compared: { first, second, gain } }) =>
         [first, second].map((s, i) => ({
           season,
-          alternative: s.alternativeId,
-          strategy: s.strategyId,
+          ...cellColumns(s),
           draws: s.draws,
           nineInTenDays: s.nineInTenDays.value,
           low: s.nineInTenDays.low,
@@ -101,7 +102,7 @@ export function seasonGains(seasons: readonly Season[], options: SeasonGainsOpti
 function oneStudy(
   rows: readonly ComparedSeason[],
   seasons: readonly Season[],
-  provenance: Provenance,
+  provenance: ToldProvenance,
 ): StudySummary {
   const { horizonDays } = seasons[0]!.summary;
   const draws = Math.min(...seasons.map((s) => s.summary.provenance.draws));

@@ -9,11 +9,11 @@ import {
   daysInterval,
   plainTenths,
   seedSpread,
-  type Provenance,
   type SeedSpread,
   type StrategySummary,
 } from '@rideout/sim';
 import { svg } from '../elements.ts';
+import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame } from './chart-frame.ts';
 import { reachText } from './reach-text.ts';
 import { intervalKey } from './series-key.ts';
@@ -29,7 +29,7 @@ export interface SeedAnswer {
 
 export interface SeedEstimatesOptions {
   readonly horizonDays: number;
-  readonly provenance: Provenance | string;
+  readonly provenance: ToldProvenance | string;
   /** Picture width, px. */
   readonly width: number;
 }

@@ -6,6 +6,7 @@
  */
 import * as Plot from '@observablehq/plot';
 import { daysDown, daysUp, type StrategySummary, type StudySummary } from '@rideout/sim';
+import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { bestAndFirst, shownStrategies } from './nine-in-ten-words.ts';
@@ -211,9 +212,7 @@ function linesTable(lines: readonly Line[], horizonDays: number): DataTable {
       daysUp(n.high, horizonDays),
     ]),
     exact: lines.map(({ summary: s }) => ({
-      alternative: s.alternativeId,
-      strategy: s.strategyId,
-      strategyTitle: s.strategyTitle,
+      ...cellColumns(s),
       nineInTenDays: s.nineInTenDays.value,
       low: s.nineInTenDays.low,
       high: s.nineInTenDays.high,

@@ -68,7 +68,12 @@ export function whatEnded(study: StudySummary, { strategyId, legs, width }: What
         cause,
         ...shares.filter((s) => s.cause === cause).map((s) => percent(s.fraction)),
       ]),
-      exact: shares.map((s) => ({ alternative: s.alternative, cause: s.cause, fraction: s.fraction })),
+      exact: shares.map((s) => ({
+        alternative: s.alternative,
+        alternativeTitle: s.title,
+        cause: s.cause,
+        fraction: s.fraction,
+      })),
     },
     provenance: study.provenance,
   });

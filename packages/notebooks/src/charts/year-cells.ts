@@ -1,5 +1,7 @@
 /** The year's heat map as cells: a month and one thing changed, the days that nine outages in ten reach. */
 import { daysDown, type Estimate, type StudySummary } from '@rideout/sim';
+import { counted } from './counted.ts';
+import { tooFewToTell } from './outage-count.ts';
 
 /** One column of the year: the household with one thing changed. */
 export interface YearColumn {
@@ -61,9 +63,29 @@ export function cellText({ days }: YearCell, horizonDays: number): string {
   return `${daysDown(days.value, horizonDays)}\u00a0d`;
 }
 
-/** Do the intervals of the best and the worst month lie apart? */
-export function monthsDiffer({ best, worst }: BestAndWorst): boolean {
-  const low = best[0]?.days?.low ?? Infinity;
-  const high = worst[0]?.days?.high ?? Infinity;
-  return low > high;
+/** Months within a tenth of each other are called alike: common practice, no source. */
+const ALIKE_SHARE = 0.9;
+
+/**
+ * What the months of one column can be compared to say. `not yet`: some are still to come, or they do not stand on
+ * equally many outages; `too few`: their intervals do not tell them apart, or no figure can be told from so few.
+ */
+export type MonthsTold = 'not yet' | 'too few' | 'alike' | 'apart';
+
+export function monthsTold(cells: readonly YearCell[]): MonthsTold {
+  const draws = cells[0]?.draws ?? 0;
+  if (!cells.every((cell) => cell.days && cell.draws === draws)) return 'not yet';
+  if (tooFewToTell(draws)) return 'too few';
+  const { best, worst } = bestAndWorst(cells);
+  const [most, least] = [best[0]!.days!, worst[0]!.days!];
+  if (least.value === most.value || (least.value ?? Infinity) >= ALIKE_SHARE * (most.value ?? Infinity))
+    return 'alike';
+  return (most.low ?? Infinity) > (least.high ?? Infinity) ? 'apart' : 'too few';
+}
+
+/** Why months cannot be compared yet, as a part of a sentence. */
+export function whyNotYet(cells: readonly YearCell[]): string {
+  const missing = cells.filter((cell) => !cell.days).length;
+  if (missing === 0) return 'they do not all rest on equally many outages';
+  return `${counted(missing, 'month')} ${missing === 1 ? 'is' : 'are'} still to come`;
 }

@@ -4,16 +4,17 @@
  * Vega-Lite, because a heat map is one table with a place, a shade and a text to each row, which is what a
  * specification says best; it turns on its side for a narrow page by swapping two channels.
  */
-import { daysDown, daysInterval, type Provenance } from '@rideout/sim';
+import { daysDown, daysInterval } from '@rideout/sim';
+import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame, type ChartParts } from './chart-frame.ts';
 import { svg } from '../elements.ts';
 import { intervalText, reachText } from './reach-text.ts';
 import { drawn } from './survival-curves.ts';
 import {
   bestAndWorst,
-  monthsDiffer,
+  monthsTold,
+  whyNotYet,
   yearCells,
-  type BestAndWorst,
   type YearCell,
   type YearColumn,
   type YearMonth,
@@ -27,7 +28,7 @@ export interface YearHeatMapOptions {
   readonly strategyTitle: string;
   readonly horizonDays: number;
   /** Of the scenario whose months and columns these are; draws as planned. */
-  readonly provenance: Provenance;
+  readonly provenance: ToldProvenance;
   /** Picture width, px. */
   readonly width: number;
 }
@@ -75,19 +76,29 @@ export function ownCells(cells: readonly YearCell[]): YearCell[] {
 }
 
 function yearFinding(cells: readonly YearCell[], horizonDays: number): string {
-  const own = bestAndWorst(ownCells(cells));
-  if (!own.best[0]) return 'The year is being worked out';
-  const finding = columnFinding(own, horizonDays);
-  return `With ${own.best[0].column.words}: ${finding}`;
+  const own = ownCells(cells);
+  if (!own.some((cell) => cell.days)) return 'The year is being worked out';
+  return `With ${own[0]!.column.words}: ${columnFinding(own, horizonDays)}`;
 }
 
-/** "10 hours in August, 2.4 days in May"; where the intervals overlap, that months hardly differ. */
-export function columnFinding(extremes: BestAndWorst, horizonDays: number): string {
-  const [most, least] = [extremes.best[0]!, extremes.worst[0]!];
-  const reach = (cell: YearCell) => reachText(cell.days!.value, horizonDays);
-  if (reach(most) === reach(least)) return `${reach(most)} in every month`;
-  const told = `${reach(least)} in ${listed(extremes.worst)}, ${reach(most)} in ${listed(extremes.best)}`;
-  return monthsDiffer(extremes) ? told : `months hardly differ (${told})`;
+/** "10 hours in August, 2.4 days in May"; or that months cannot be compared, cannot be told apart, or hardly differ. */
+export function columnFinding(cells: readonly YearCell[], horizonDays: number): string {
+  const told = monthsTold(cells);
+  if (told === 'not yet') return `the months cannot be compared yet, ${whyNotYet(cells)}`;
+  if (told === 'too few')
+    return `too few outages to tell the months apart (${rangeText(cells, horizonDays)})`;
+  const { best, worst } = bestAndWorst(cells);
+  const [most, least] = [best, worst].map(([cell]) => reachText(cell!.days!.value, horizonDays));
+  if (most === least) return `${most} in every month`;
+  const extremes = `${least} in ${listed(worst)}, ${most} in ${listed(best)}`;
+  return told === 'apart' ? extremes : `months hardly differ (${extremes})`;
+}
+
+/** "10 hours to 2.4 days", from the shortest month to the longest. */
+export function rangeText(cells: readonly YearCell[], horizonDays: number): string {
+  const { best, worst } = bestAndWorst(cells);
+  const [least, most] = [worst, best].map(([cell]) => reachText(cell!.days!.value, horizonDays));
+  return least === most ? least! : `${least} to ${most}`;
 }
 
 export function listed(cells: readonly YearCell[]): string {

@@ -1,7 +1,9 @@
 /** The comparison in each season: the same two households and the one strategy, begun in other months. */
-import type { Scenario } from '@rideout/sim';
+import type { Scenario, StudySummary } from '@rideout/sim';
+import type { ToldProvenance } from '../charts/changes-sentence.ts';
 import { pairShown } from './alternatives-page.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { changedWords } from './changed-words.ts';
 import { liveRuns, type LiveRuns, type PlannedRun } from './live-runs.ts';
 import type { LiveStudy } from './live-study.ts';
 import { monthsText } from './months-text.ts';
@@ -18,6 +20,11 @@ export function seasonPlan(scenario: Scenario, run: RunSettings, view: ViewSetti
     title: monthsText(months),
     scenario: changedScenario(pair, { ...run, months }),
   }));
+}
+
+/** Where the seasons' figures are from: what was changed of the file, but for the months, which are each season's own. */
+export function seasonsFrom({ study, runForm }: OpenPage, { provenance }: StudySummary): ToldProvenance {
+  return { ...provenance, changes: changedWords(study.scenario, { ...runForm.value, months: undefined }) };
 }
 
 /** Follows the page's own study, so that the first answer comes first. */

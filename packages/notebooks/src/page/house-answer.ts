@@ -59,10 +59,15 @@ export function houseAnswer(own: EmbeddedStudy, start: Scenario): HouseAnswer {
       asked.dispatchEvent(new CustomEvent('input'));
     },
     holdBack(faults) {
-      const things = faults === 1 ? 'one thing is' : `${faults} things are`;
-      note.textContent = `This is of the household as it was: ${things} to be mended before it can be worked out again.`;
+      note.textContent = heldBackWords(faults);
     },
   };
+}
+
+/** Over whatever is still of the household before it had so many faults. */
+export function heldBackWords(faults: number): string {
+  const things = faults === 1 ? 'one thing is' : `${faults} things are`;
+  return `This is of the household as it was: ${things} to be mended before it can be worked out again.`;
 }
 
 function shortAnswer(summary: StudySummary): HTMLElement[] {

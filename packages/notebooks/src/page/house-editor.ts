@@ -18,7 +18,7 @@ import { pageTables } from './house-page-tables.ts';
 import type { Path } from './house-schema.ts';
 import { strategiesPart } from './house-strategies.ts';
 import type { HouseTables } from './house-tables.ts';
-import { fieldButton, showTroubles } from './house-troubles.ts';
+import { fieldLinks, showTroubles } from './house-troubles.ts';
 import { unitsPart } from './house-units.ts';
 import { lookForm, lookPart, usualLook } from './look-form.ts';
 import { PageLink } from './page-link.ts';
@@ -56,9 +56,13 @@ export function describeHouse(): HouseEditor {
     const found = checkHouse(draft.spec, draft.files, tables);
     faults = found.findings.length + found.missing.profiles.length + found.missing.years.length;
     mending.replaceChildren(...whatToMend(form, found, fields));
-    if (!found.scenario) return answer.holdBack(faults);
+    if (!found.scenario) {
+      answer.holdBack(faults);
+      return findings.follow(faults);
+    }
     if (scenarioHash(found.scenario) !== scenarioHash(last)) last = found.scenario;
     answer.ask(last);
+    findings.follow(0);
   };
   let waiting: ReturnType<typeof setTimeout>;
   draft.onChange((change, at) => {
@@ -73,13 +77,13 @@ export function describeHouse(): HouseEditor {
     answer.live,
     study.seed,
     () => last,
-    (where) => fieldButton(form, where, draft.spec),
+    fieldLinks(form, () => draft.spec),
     look,
   );
   const element = html`<div class="house">
     ${ownStyle(formStyle)} ${answer.element}
     <div class="screen-only">${complaintsNote(link)}${files}${look}${mending}${form}</div>
-    ${findings}
+    ${findings.element}
   </div>`;
   return { element, live: answer.live, look, scenario: () => last };
 }

@@ -186,7 +186,11 @@ function listen(input: HTMLElement, take: (value: string) => void): void {
 
 function field(path: Path, words: FieldWords, input: HTMLElement): HTMLElement {
   input.id = `house-${path.join('-')}`;
-  return html`<div class=${words.wide ? 'house-field wide' : 'house-field'} data-path=${JSON.stringify(path)}>
+  return html`<div
+    class=${words.wide ? 'house-field wide' : 'house-field'}
+    data-path=${JSON.stringify(path)}
+    data-unit=${words.unit ?? ''}
+  >
     <label for=${input.id}
       >${words.label}${words.unit ? html`<span class="soft">, ${words.unit}</span>` : ''}</label
     >

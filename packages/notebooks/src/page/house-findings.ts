@@ -2,6 +2,7 @@
 import {
   SEVERITIES,
   SEVERITY_WORDS,
+  scenarioHash,
   type CheckFinding,
   type CheckReport,
   type Scenario,
@@ -12,31 +13,51 @@ import { clockTimesIn, degreesIn, inDegrees, type Look } from '../charts/look.ts
 import { lookOver } from '../check-client.ts';
 import { html } from '../elements.ts';
 import { saidBy } from '../error-words.ts';
+import { heldBackWords } from './house-answer.ts';
+import type { FieldLinks } from './house-troubles.ts';
 import type { LiveStudy } from './live-study.ts';
 import type { SettingsForm } from './settings-forms.ts';
 
 const DRAWS = 8; // outages watched; the command line watches more
+const FOLLOWS =
+  'This is of the household as it was: what you have changed is looked over once its days are worked out.';
 const SIGNS: Readonly<Record<Severity, string>> = { mend: '■', watch: '▲', note: '○' };
+
+export interface HouseFindings {
+  readonly element: HTMLElement;
+  /** The form has changed, and has so many faults: says whether the list is of it, and follows it with its links. */
+  readonly follow: (faults: number) => void;
+}
 
 /** Looks again each time that the answer has settled on another household. */
 export function houseFindings(
   live: LiveStudy,
   seed: string,
   scenario: () => Scenario,
-  goTo: (where: string) => HTMLElement | string,
+  links: FieldLinks,
   look: SettingsForm<Look>,
-): HTMLElement {
+): HouseFindings {
   const place = html`<div></div>`;
+  const held = html`<p class="findings-held"></p>`;
   let stop = new AbortController();
   let last: Scenario | undefined;
   let report: CheckReport | undefined;
+  let faultsNow = 0;
+  const isOfAnother = () => last !== undefined && scenarioHash(scenario()) !== scenarioHash(last);
+  const follow = (faults = faultsNow) => {
+    faultsNow = faults;
+    held.textContent = faults > 0 ? heldBackWords(faults) : isOfAnother() ? FOLLOWS : '';
+    links.follow(place);
+  };
   const tell = () => {
-    if (report) place.replaceChildren(...told(inWords(report, look.value), goTo));
+    if (report) place.replaceChildren(...told(inWords(report, look.value), links.to));
+    follow();
   };
   const lookAgain = async () => {
     const now = scenario();
-    if (now === last) return;
+    if (last !== undefined && !isOfAnother()) return;
     last = now;
+    follow();
     stop.abort();
     const mine = (stop = new AbortController());
     place.replaceChildren(html`<p class="soft" role="status">Looking the household over …</p>`);
@@ -55,10 +76,11 @@ export function houseFindings(
     if (live.rows) void lookAgain();
   });
   if (live.value) void lookAgain(); // the page came with its answer
-  return html`<section class="house-findings" aria-labelledby="findings-title">
+  const element = html`<section class="house-findings" aria-labelledby="findings-title">
     <h2 id="findings-title">What to look into</h2>
-    ${place}
+    ${held} ${place}
   </section>`;
+  return { element, follow };
 }
 
 /** Temperatures as the reader writes them. */

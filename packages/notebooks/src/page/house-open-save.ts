@@ -13,10 +13,15 @@ export function openAndSave(fields: HouseFields, tables: HouseTables, faults: ()
   const unsaved = html`<span class="house-unsaved" role="status"></span>`;
   const written = () => JSON.stringify(draft.spec);
   let kept = written();
+  let keptWhen = 'Not saved yet.';
   const isUnsaved = () => written() !== kept;
-  const tellUnsaved = () => (unsaved.textContent = isUnsaved() ? 'Not saved yet.' : '');
-  const nowKept = () => {
+  const tellUnsaved = () => {
+    unsaved.textContent = isUnsaved() ? keptWhen : '';
+    if (isUnsaved()) said.textContent = ''; // what it says is of the household before
+  };
+  const nowKept = (name: string, how: 'opened' | 'saved') => {
     kept = written();
+    keptWhen = `Changed since ${name} was ${how}.`;
     tellUnsaved();
   };
   draft.onChange(tellUnsaved);
@@ -27,7 +32,7 @@ export function openAndSave(fields: HouseFields, tables: HouseTables, faults: ()
   const open = async (file: File) => {
     try {
       draft.replace(openedSpec(await file.text(), file.name, tables));
-      nowKept();
+      nowKept(file.name, 'opened');
       said.textContent = `Opened ${file.name}.`;
     } catch (error) {
       said.textContent = `Nothing was changed. ${saidBy(error)}`;
@@ -41,7 +46,7 @@ export function openAndSave(fields: HouseFields, tables: HouseTables, faults: ()
   const save = (kind: FileKind) => {
     const name = houseFileName(draft.spec, kind);
     saveText(houseText(draft.spec, kind), 'text/plain', name);
-    nowKept();
+    nowKept(name, 'saved');
     const unfinished = faults() > 0 ? 'It is not finished: open it here again and mend what is listed. ' : '';
     said.textContent = `Saved as ${name}. ${unfinished}${besideWords(fields)}`;
   };

@@ -1,6 +1,7 @@
 /** What has to be mended: said at its field, and in a list that leads there. */
 import { html } from '../elements.ts';
 import { spellPath, valueAt, type Finding, type ScenarioSpec } from '@rideout/sim';
+import { faultWords } from './fault-words.ts';
 import { pressButton } from './house-fields.ts';
 import { openAndFocus } from './house-focus.ts';
 import type { Path } from './house-schema.ts';
@@ -60,12 +61,34 @@ function placeOf(
   return [...places].find(([field]) => field.startsWith(`${path}.`))?.[1];
 }
 
-/** A button that leads to the field that a place in the scenario stands in; its name alone where there is none. */
-export function fieldButton(form: HTMLElement, where: string, spec: ScenarioSpec): HTMLElement | string {
-  const field = placeOf({ path: where.split(',')[0]! }, fieldsByPath(form, spec));
-  const input = field?.querySelector<HTMLElement>('input, select');
-  if (!field || !input) return `(${where})`;
-  return pressButton('Go to it', () => openAndFocus(input), where);
+/** Buttons that lead from a place in the scenario to the field that it stands in, whatever the form has become. */
+export interface FieldLinks {
+  /** The place's name alone where there is no such field. */
+  readonly to: (where: string) => HTMLElement | string;
+  /** Of the buttons in here, those whose field is gone are out of use. */
+  readonly follow: (list: HTMLElement) => void;
+}
+
+export function fieldLinks(form: HTMLElement, spec: () => ScenarioSpec): FieldLinks {
+  const inputAt = (where: string, places = fieldsByPath(form, spec())) =>
+    placeOf({ path: where.split(',')[0]! }, places)?.querySelector<HTMLElement>('input, select');
+  return {
+    to(where) {
+      if (!inputAt(where)) return `(${where})`;
+      const press = () => {
+        const input = inputAt(where);
+        if (input) openAndFocus(input);
+      };
+      const button = pressButton('Go to it', press, where);
+      button.dataset['leadsTo'] = where;
+      return button;
+    },
+    follow(list) {
+      const places = fieldsByPath(form, spec());
+      for (const button of list.querySelectorAll<HTMLButtonElement>('button[data-leads-to]'))
+        button.disabled = !inputAt(button.dataset['leadsTo']!, places);
+    },
+  };
 }
 
 function markField(
@@ -73,10 +96,10 @@ function markField(
   places: ReadonlyMap<string, HTMLElement>,
   spec: ScenarioSpec,
 ): HTMLElement | string {
-  const field = placeOf(finding, places);
-  const words = findingWords(finding, places, spec);
+  const field = placeOf(lacksFirstTier(finding, spec) ? firstTierField(spec) : finding, places);
+  const words = wordsOf(finding, field, places, spec);
   const input = field?.querySelector<HTMLElement>('input, select');
-  if (!field || !input) return `${finding.path ? `${finding.path}: ` : ''}${words}`;
+  if (!field || !input) return partWords(finding, words);
   const note = html`<p class="house-fault">${words}</p>`;
   note.id = `${input.id || field.dataset['path']!.replace(/\W+/g, '-')}-fault`;
   input.setAttribute('aria-invalid', 'true');
@@ -86,21 +109,42 @@ function markField(
   return html`<span>${pressButton(label, () => openAndFocus(input))} ${words}</span>`;
 }
 
-/** Neighbouring keys of the file are called by their labels here. */
-function findingWords(
-  { path, found, expected, hint }: Finding,
+/** What no single field has wrong is told as what to do. */
+function wordsOf(
+  finding: Finding,
+  field: HTMLElement | undefined,
   places: ReadonlyMap<string, HTMLElement>,
-  { outage }: ScenarioSpec,
+  spec: ScenarioSpec,
 ): string {
+  const { path } = finding;
+  const { outage } = spec;
   if (path === 'outage' && outage.months === undefined && outage.startLocal === undefined)
     return 'Tick at least one month, or give a date and time.';
+  if (lacksFirstTier(finding, spec))
+    return 'Give one circuit tier 1: the days end when such a circuit goes without.';
   const around = path.slice(0, path.lastIndexOf('.') + 1);
-  const inLabels = expected.replace(/\b[a-z]+[A-Z]\w*/g, (key) => {
-    const neighbour = places.get(around + key);
-    return neighbour ? `“${labelOf(neighbour)}”` : key;
+  return faultWords(finding, {
+    unit: field?.dataset['unit'] || undefined,
+    neighbour(key) {
+      const other = places.get(around + key);
+      if (!other) return undefined;
+      const at = JSON.parse(other.dataset['path']!) as Path;
+      return { label: labelOf(other), value: valueAt(spec, at) };
+    },
   });
-  const said = /^[[{]/.test(found) ? 'Expected' : `Found ${found}; expected`; // a block of a file tells nobody anything
-  return `${said} ${inLabels}.${hint ? ` ${hint}` : ''}`;
+}
+
+function lacksFirstTier({ path }: Finding, { circuits }: ScenarioSpec): boolean {
+  return path === 'circuits' && circuits.length > 0 && !circuits.some(({ tier }) => tier === 1);
+}
+
+function firstTierField({ circuits: [first] }: ScenarioSpec): Pick<Finding, 'path'> {
+  return { path: `circuits.${first!.id}.tier` };
+}
+
+/** Of a part without fields: by its path, unless the words say themselves what is to be added. */
+function partWords({ path, found }: Finding, words: string): string {
+  return path === '' || found === '[]' ? words : `${path}: ${words}`;
 }
 
 /** "Well pump: ", as many rows of a form have the same labels. */

@@ -35,11 +35,13 @@ export function titledAsChanged(
   if (!choice) return;
   const title = () => {
     const { alternatives } = changedScenario(scenario, runForm.value);
-    scenario.alternatives.forEach(({ id }, i) => {
-      const standIn = standInFor(scenario, runForm.value.modulesPerUnit, id);
+    const standIns = scenario.alternatives.map(({ id }) =>
+      standInFor(scenario, runForm.value.modulesPerUnit, id),
+    );
+    standIns.forEach((standIn, i) => {
       const option = choice.options[i]!;
       option.textContent = alternatives.find((a) => a.id === standIn)!.title;
-      option.hidden = standIn !== id;
+      option.hidden = standIns.indexOf(standIn) !== i;
     });
   };
   runForm.addEventListener('input', title);

@@ -15,7 +15,7 @@ export { complaintsNote } from './trouble.ts';
 export { runStudy, type StudyProgress, type StudyRunOptions } from '../study-client.ts';
 export { alternativesHeadline } from './alternatives-headline.ts';
 export { openAlternatives, pairShown, unitLegs } from './alternatives-page.ts';
-export { liveSeasons } from './alternatives-seasons.ts';
+export { liveSeasons, seasonsFrom } from './alternatives-seasons.ts';
 export { alternativesWhy } from './alternatives-why.ts';
 export { yearHeadline } from './year-headline.ts';
 export { liveYear, openYear, yearShown } from './year-page.ts';

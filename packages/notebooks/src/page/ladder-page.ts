@@ -1,9 +1,11 @@
 /** What the page "What to buy next" starts from: the ladder of the household's file, its money and its sureness. */
 import * as Inputs from '@observablehq/inputs';
-import { findLadder, type LadderAnswer } from '@rideout/sim';
+import { findLadder, type LadderAnswer, type Scenario } from '@rideout/sim';
+import { moneyText } from '../charts/ladder-words.ts';
 import { html } from '../elements.ts';
 import { studyAsker } from '../study-asker.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { changedWords, withChanges } from './changed-words.ts';
 import { embeddedStudy } from './embedded-study.ts';
 import { liveWork, type LiveWork } from './live-work.ts';
 import { openPage, type OpenPage } from './open-page.ts';
@@ -103,6 +105,12 @@ function moneyPart(form: SettingsForm<LadderSettings>, usual: LadderSettings): L
   };
 }
 
+/** The share of outages stands in the chart's own title. */
+function moneyWords({ ladder }: Scenario, { budget }: LadderSettings): string[] {
+  if (budget === undefined || budget === ladder?.budget) return [];
+  return [`at most ${moneyText(budget, ladder!)} for all steps`];
+}
+
 export function liveLadder({ study, runForm: run, moneyForm }: LadderPage): LiveWork<LadderAnswer> {
   const work = async (tell: (done: number) => void, stopped: AbortSignal) => {
     const asker = studyAsker(tell);
@@ -111,7 +119,10 @@ export function liveLadder({ study, runForm: run, moneyForm }: LadderPage): Live
     const choosingDraws = Math.max(LEAST_CHOOSING, Math.round(draws * CHOOSING_SHARE));
     try {
       const scenario = changedScenario(study.scenario, run.value);
-      return await findLadder(scenario, { seed, draws, choosingDraws, ...moneyForm.value }, asker.ask);
+      const money = moneyForm.value;
+      const changes = [...changedWords(study.scenario, run.value), ...moneyWords(study.scenario, money)];
+      const answer = await findLadder(scenario, { seed, draws, choosingDraws, ...money }, asker.ask);
+      return withChanges(answer, changes);
     } finally {
       asker.dismiss();
     }

@@ -2,6 +2,7 @@
 import { askNeeds, scenarioNeeds, type NeedsAnswer } from '@rideout/sim';
 import { drawCrew } from '../draw-client.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { changedWords, withChanges } from './changed-words.ts';
 import type { LiveStudy } from './live-study.ts';
 import { liveWork, type LiveWork } from './live-work.ts';
 import type { OpenPage } from './open-page.ts';
@@ -18,7 +19,9 @@ export function liveNeeds(
     const { seed, draws } = run.value;
     try {
       const scenario = changedScenario(study.scenario, run.value);
-      return await askNeeds(scenario, { seed, draws, onProgress: tell }, crew.ask);
+      const changes = changedWords(study.scenario, run.value);
+      const answer = await askNeeds(scenario, { seed, draws, onProgress: tell }, crew.ask);
+      return withChanges(answer, changes);
     } finally {
       crew.dismiss();
     }

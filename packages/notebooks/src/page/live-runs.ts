@@ -8,6 +8,8 @@
 import { html } from '../elements.ts';
 import type { Scenario, StudySummary } from '@rideout/sim';
 import { runStudy, studyHands } from '../study-client.ts';
+import { changesSentence } from '../charts/changes-sentence.ts';
+import { counted } from '../charts/counted.ts';
 import type { StudyHand } from '../study-hand.ts';
 import { advance, progressLine, runButton, SETTLE_MS, show, type LiveStudy } from './live-study.ts';
 import type { RunSettings } from './page-settings.ts';
@@ -36,6 +38,8 @@ export interface LiveRunsOptions {
   readonly forms: readonly HTMLElement[];
   /** Named in what the line says: "twelve months". */
   readonly what: string;
+  /** What the reader changed from the household's file, where no other line of the page says it. */
+  readonly changes?: () => readonly string[];
   /** Waits until this study has settled on what its form says. */
   readonly after?: { readonly study: LiveStudy; readonly form: HTMLElement };
 }
@@ -57,6 +61,7 @@ export function liveRuns(options: LiveRunsOptions): LiveRuns {
     try {
       const { draws, seed } = options.settings();
       const plan = options.plan();
+      const changes = options.changes?.();
       const passes = passesOf(draws);
       const total = passes.reduce((sum, n) => sum + n * plan.length, 0);
       const cancel = () => (mine.abort(), show(line, stoppedLine(options.what, run)));
@@ -82,7 +87,8 @@ export function liveRuns(options: LiveRunsOptions): LiveRuns {
       }
       show(line, [
         html`<span role="status"
-          >Settled: ${options.what}, ${draws} outages each, simulated in this page.</span
+          >Settled: ${options.what}, ${counted(draws, 'outage')} each, simulated in this
+          page.${changesSentence(changes)}</span
         >`,
       ]);
     } catch (error) {

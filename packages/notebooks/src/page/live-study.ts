@@ -10,7 +10,9 @@ import { runStudy, studyHands, warmUp, type StudyProgress } from '../study-clien
 import type { StudyHand } from '../study-hand.ts';
 import { counted } from '../charts/counted.ts';
 import { simulatedOutages } from '../charts/outage-count.ts';
+import { changesSentence } from '../charts/changes-sentence.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { changedWords, withChanges } from './changed-words.ts';
 import type { EmbeddedStudy } from './embedded-study.ts';
 import type { RunSettings } from './page-settings.ts';
 import type { SettingsForm } from './settings-forms.ts';
@@ -45,9 +47,11 @@ export function liveStudy(study: EmbeddedStudy, form: SettingsForm<RunSettings>)
   };
   let stop = new AbortController();
   const crew = keptCrew();
-  const tell = (summary: StudySummary) => {
-    if (summary === root.value) return;
-    root.value = summary;
+  let last: StudySummary | undefined;
+  const tell = (summary: StudySummary, changes: readonly string[]) => {
+    if (summary === last) return;
+    last = summary;
+    root.value = withChanges(summary, changes);
     root.dispatchEvent(new CustomEvent('input'));
   };
   const run = async () => {
@@ -57,15 +61,16 @@ export function liveStudy(study: EmbeddedStudy, form: SettingsForm<RunSettings>)
     root.rows = undefined;
     try {
       const scenario = changedScenario(study.scenario, form.value);
+      const changes = changedWords(study.scenario, form.value);
       const cancel = () => (mine.abort(), show(line, stoppedLine(root.value, run)));
       show(line, progressLine({ drawsDone: 0, draws }, cancel));
       const hands = crew.hands();
       for await (const progress of runStudy(scenario, { draws, seed, hands, signal: mine.signal })) {
         if (mine.signal.aborted) return;
         root.rows = progress.rows;
-        if (progress.settled) show(line, settledLine(progress));
+        if (progress.settled) show(line, settledLine(progress, changes));
         else advance(line, progress);
-        if (progress.summary) tell(progress.summary);
+        if (progress.summary) tell(progress.summary, changes);
       }
     } catch (error) {
       crew.dismiss();
@@ -178,8 +183,12 @@ function coarse(summary: StudySummary | undefined): string {
   return summary === undefined ? '' : `; what is shown is coarse still, of ${summary.provenance.draws}`;
 }
 
-function settledLine({ draws }: StudyProgress): HTMLElement[] {
-  return [html`<span role="status">Settled: ${counted(draws, 'outage')} simulated in this page.</span>`];
+function settledLine({ draws }: StudyProgress, changes: readonly string[]): HTMLElement[] {
+  return [
+    html`<span role="status"
+      >Settled: ${counted(draws, 'outage')} simulated in this page.${changesSentence(changes)}</span
+    >`,
+  ];
 }
 
 function stoppedLine(summary: StudySummary | undefined, again: () => Promise<void>): HTMLElement[] {

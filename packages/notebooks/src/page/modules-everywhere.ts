@@ -1,6 +1,7 @@
 /** So many battery modules on each unit of every household: those that no longer differ are one, under a title that is true. */
 import type { Scenario } from '@rideout/sim';
 import { counted } from '../charts/counted.ts';
+import { freshId } from './house-draft.ts';
 
 type Alternative = Scenario['alternatives'][number];
 
@@ -9,20 +10,35 @@ export function modulesWords(modules: number): string {
 }
 
 export function withModulesEverywhere(scenario: Scenario, modules: number): Scenario {
-  const groups = alikeWith(scenario, modules);
-  return { ...scenario, alternatives: groups.map((group) => stands(group, modules, groups.length)) };
+  return { ...scenario, alternatives: standIns(scenario, modules).map(({ alternative }) => alternative) };
 }
 
 /** The household that stands for this one where there are so many modules on each unit; as in the file: itself. */
 export function standInFor(scenario: Scenario, modules: number | undefined, alternativeId: string): string {
   if (modules === undefined) return alternativeId;
-  const group = alikeWith(scenario, modules).find((g) => g.some(({ own }) => own.id === alternativeId));
-  return group?.[0]!.own.id ?? alternativeId;
+  const found = standIns(scenario, modules).find(({ standsFor }) => standsFor.includes(alternativeId));
+  return found?.alternative.id ?? alternativeId;
 }
 
 interface Changed {
   readonly own: Alternative;
   readonly household: Alternative['household'];
+}
+
+interface StandIn {
+  readonly alternative: Alternative;
+  /** Ids in the file. */
+  readonly standsFor: readonly string[];
+}
+
+function standIns(scenario: Scenario, modules: number): StandIn[] {
+  const groups = alikeWith(scenario, modules);
+  const taken = [...scenario.alternatives];
+  return groups.map((group) => {
+    const alternative = asInFile(group) ?? renamed(group[0]!, modules, groups.length, taken);
+    taken.push(alternative);
+    return { alternative, standsFor: group.map(({ own }) => own.id) };
+  });
 }
 
 /** Households that are the same once all have so many modules, in the file's order. */
@@ -36,16 +52,20 @@ function alikeWith({ alternatives }: Scenario, modules: number): Changed[][] {
   return [...groups.values()];
 }
 
-/** Titles tell of modules in whatever words they like: they stay only where nothing was changed. */
-function stands(group: readonly Changed[], modules: number, groups: number): Alternative {
-  const { own, household } = group[0]!;
-  const asInFile = group.find((one) => JSON.stringify(one.own.household) === JSON.stringify(one.household));
-  const title = asInFile
-    ? asInFile.own.title
-    : groups === 1
-      ? modulesWords(modules)
-      : `${own.title}, but with ${modulesWords(modules)}`;
-  return { ...own, title, household };
+/** The one of them that the change leaves as it is: its id and its title stay true. */
+function asInFile(group: readonly Changed[]): Alternative | undefined {
+  return group.find(({ own, household }) => JSON.stringify(own.household) === JSON.stringify(household))?.own;
+}
+
+/** Ids and titles tell of modules in whatever words they like: a household that was changed gets others. */
+function renamed(
+  { own, household }: Changed,
+  modules: number,
+  groups: number,
+  taken: readonly Alternative[],
+): Alternative {
+  const title = groups === 1 ? modulesWords(modules) : `${own.title}, but with ${modulesWords(modules)}`;
+  return { id: freshId(`modules-${modules}`, taken), title, household };
 }
 
 function withModules(household: Alternative['household'], modules: number): Alternative['household'] {

@@ -1,6 +1,7 @@
 /** What the charts of one outage are given, from what was written out and what is looked at. */
 import { traceTable, VERSION, scenarioHash } from '@rideout/sim';
 import { saveText } from '../charts/chart-export.ts';
+import { changesSentence } from '../charts/changes-sentence.ts';
 import type { OutageView } from '../charts/outage-view.ts';
 import { html } from '../elements.ts';
 import type { Look } from '../charts/look.ts';
@@ -35,12 +36,12 @@ export function outageTitles({ trace, scenario }: WrittenOutage): { strategy: st
 
 /** The line that lets somebody else repeat the figures. */
 function provenanceOf(written: WrittenOutage): string {
-  const { trace, scenario, seed } = written;
+  const { trace, scenario, seed, changes } = written;
   const { strategy, household } = outageTitles(written);
   const { source } = scenario.weather;
   const weather = source.kind === 'year' ? source.year.name : source.name;
   return (
-    `${scenario.title}. Simulated outage ${trace.draw} of seed “${seed}”, ${household}, ${strategy}, weather: ${weather}. ` +
+    `${scenario.title}.${changesSentence(changes)} Simulated outage ${trace.draw} of seed “${seed}”, ${household}, ${strategy}, weather: ${weather}. ` +
     `Scenario ${scenarioHash(scenario)}, Rideout ${VERSION}.`
   );
 }

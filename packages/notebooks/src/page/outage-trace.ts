@@ -3,6 +3,7 @@ import type { DrawTrace, Scenario } from '@rideout/sim';
 import { html } from '../elements.ts';
 import { openTracer, type DrawTracer } from '../study-client.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { changedWords } from './changed-words.ts';
 import { placeShown } from './household-shown.ts';
 import { SETTLE_MS, show } from './live-study.ts';
 import type { OutagePage } from './outage-page.ts';
@@ -13,6 +14,8 @@ export interface WrittenOutage {
   readonly trace: DrawTrace;
   readonly scenario: Scenario;
   readonly seed: string;
+  /** What the reader changed from the household's file. */
+  readonly changes: readonly string[];
 }
 
 export type LiveTrace = HTMLElement & { readonly value: WrittenOutage | undefined };
@@ -33,12 +36,13 @@ export function liveTrace(page: OutagePage): LiveTrace {
     const mine = ++asked;
     const draw = page.outageForm.value;
     const { seed } = page.runForm.value;
+    const changes = changedWords(page.study.scenario, page.runForm.value);
     show(line, [html`<span role="status">Writing out outage ${draw} …</span>`]);
     try {
       const { hand, scenario } = tracerNow();
       const trace = await hand.trace({ draw, ...positions(page) });
       if (mine !== asked) return;
-      root.value = { trace, scenario, seed };
+      root.value = { trace, scenario, seed, changes };
       show(line, [html`<span role="status">Outage ${draw} is written out below.</span>`]);
       root.dispatchEvent(new CustomEvent('input'));
     } catch (error) {

@@ -5,6 +5,7 @@ import { dataTable } from '../charts/data-table.ts';
 import { clockTimesIn, type Look } from '../charts/look.ts';
 import { html } from '../elements.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { withoutChanges } from './changed-words.ts';
 import type { LiveStudy } from './live-study.ts';
 import type { OpenPage } from './open-page.ts';
 import type { ViewSettings } from './page-settings.ts';
@@ -34,7 +35,11 @@ export function outcomesBehind(
   const save = (name: string, type: string) => {
     const scenario = changedScenario(page.study.scenario, page.runForm.value);
     const outline = prepareStudy(scenario, { seed: summary.provenance.seed });
-    saveBytes(exportFiles(outline, rows, summary).find((file) => file.name === name)!.bytes, type, name);
+    saveBytes(
+      exportFiles(outline, rows, withoutChanges(summary)).find((file) => file.name === name)!.bytes,
+      type,
+      name,
+    );
   };
   return html`<section aria-labelledby="outcomes-title">
     <h2 id="outcomes-title">The table behind it</h2>

@@ -4,6 +4,7 @@ import { whatMatters, type Matters } from '@rideout/sim';
 import { drawCrew } from '../draw-client.ts';
 import { html } from '../elements.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { changedWords, withChanges } from './changed-words.ts';
 import { embeddedStudy } from './embedded-study.ts';
 import { liveRuns, type LiveRuns } from './live-runs.ts';
 import type { LiveStudy } from './live-study.ts';
@@ -153,7 +154,9 @@ export function liveMatters(page: ReseedPage, seeds: LiveRuns): LiveWork<Matters
       onProgress: tell,
     };
     try {
-      return await whatMatters(changedScenario(study.scenario, run.value), question, crew.ask);
+      const changes = changedWords(study.scenario, run.value);
+      const answer = await whatMatters(changedScenario(study.scenario, run.value), question, crew.ask);
+      return withChanges(answer, changes);
     } finally {
       crew.dismiss();
     }

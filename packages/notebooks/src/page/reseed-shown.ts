@@ -1,5 +1,6 @@
 /** What the charts of "Re-seed" are given. */
-import type { Provenance, StrategySummary, StudySummary } from '@rideout/sim';
+import type { StrategySummary, StudySummary } from '@rideout/sim';
+import type { ToldProvenance } from '../charts/changes-sentence.ts';
 import type { SeedAnswer } from '../charts/seed-estimates.ts';
 import { provenanceText } from '../charts/chart-frame.ts';
 import type { DoneRun } from './live-runs.ts';
@@ -23,7 +24,7 @@ export function runningOf(summary: StudySummary, view: ViewSettings) {
 /** Seeds from as many outages as the coarsest of them; the hash is that of the whole file. */
 export function seedAnswers(
   done: readonly DoneRun[],
-  { provenance }: { readonly provenance: Provenance },
+  { provenance }: { readonly provenance: ToldProvenance },
 ): { answers: SeedAnswer[]; horizonDays: number; provenance: string } {
   const most = Math.max(...done.map(({ summary }) => summary.provenance.draws));
   const whole = done.filter(({ summary }) => summary.provenance.draws === most);

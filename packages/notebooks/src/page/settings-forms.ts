@@ -3,6 +3,7 @@ import * as Inputs from '@observablehq/inputs';
 import { html } from '../elements.ts';
 import type { Scenario } from '@rideout/sim';
 import { monthsText } from './months-text.ts';
+import { stormWords, switchWords } from './setting-words.ts';
 import { dateText } from './start-text.ts';
 import {
   MOST_DRAWS,
@@ -179,9 +180,8 @@ function moduleChoices(start: number | undefined): string[] {
 }
 
 const monthsLabel = (months: string) => monthsText(months.split(',').map(Number));
-const stormLabel = (led: string) => (led === 'true' ? 'is still overhead' : 'is not looked at');
-const switchLabel = (by: string) =>
-  by === 'person' ? 'by a person, awake and looking' : 'by an automatic switch';
+const stormLabel = (led: string) => stormWords(led === 'true');
+const switchLabel = (by: string) => switchWords(by === 'person' ? 'person' : 'switch');
 
 function ownMonths({ outage }: Scenario): string {
   const { startLocal, months = [] } = outage;

@@ -2,9 +2,11 @@
 import * as Inputs from '@observablehq/inputs';
 import { scenarioHash, type Provenance } from '@rideout/sim';
 import { html } from '../elements.ts';
+import type { ToldProvenance } from '../charts/changes-sentence.ts';
 import type { YearHeatMapOptions } from '../charts/year-heat-map.ts';
 import type { YearMonth } from '../charts/year-cells.ts';
 import { changedScenario } from './changed-scenario.ts';
+import { changedWords } from './changed-words.ts';
 import { embeddedStudy, type EmbeddedStudy } from './embedded-study.ts';
 import { liveRuns, type DoneRun, type LiveRuns } from './live-runs.ts';
 import { monthsText } from './months-text.ts';
@@ -93,6 +95,7 @@ export function liveYear(page: YearPage): LiveRuns {
     settings: () => run.value,
     forms: [run, view, across],
     what: 'twelve months',
+    changes: () => changedWords(study.scenario, run.value),
   });
 }
 
@@ -129,9 +132,10 @@ export function yearShown({ study, runForm: run, viewForm: view }: YearPage, don
 function ofWholeScenario(
   provenance: Provenance,
   { study, run }: { readonly study: OpenPage['study']; readonly run: PageSettings['run'] },
-): Provenance {
+): ToldProvenance {
   return {
     ...provenance,
+    changes: changedWords(study.scenario, run),
     scenarioHash: scenarioHash(changedScenario(study.scenario, run)),
     draws: run.draws,
   };
