@@ -1,6 +1,12 @@
 /** What the card by the panel says, line by line; card-by-the-panel.test.ts has the page. */
 import { describe, expect, it } from 'vitest';
-import { GENERATOR_CAUTION, VEHICLE_CAUTION, type HouseholdSpec, type Scenario } from '@rideout/sim';
+import {
+  bridgeCautions,
+  GENERATOR_CAUTION,
+  VEHICLE_CAUTION,
+  type HouseholdSpec,
+  type Scenario,
+} from '@rideout/sim';
 import { cutOffs } from '../../packages/notebooks/src/charts/cold-cut-off.ts';
 import { sourceLines } from '../../packages/notebooks/src/page/card-sources.ts';
 import { cardPlan } from '../../packages/notebooks/src/page/card-steps.ts';
@@ -11,6 +17,7 @@ import {
   emptyWords,
   whoWords,
 } from '../../packages/notebooks/src/page/card-words.ts';
+import { CAUTIONS, cautionsFor } from '../../packages/notebooks/src/page/cautions.ts';
 import { drawableFraction, floorFraction } from '../../packages/sim/src/power/cold.ts';
 import { energyBackHouse, fullHouse, smallHouse } from './houses.ts';
 
@@ -285,5 +292,17 @@ describe('the card’s other sentences', () => {
     expect(coldestOutdoorsC(january)).toBeLessThan(
       coldestOutdoorsC({ ...full, outage: { ...full.outage, months: [7] } }),
     );
+  });
+});
+
+describe('cautionsFor(household, beside)', () => {
+  const house = householdOf(full);
+
+  it('warns of a bridge as it concerns the household, and of exhaust once', () => {
+    expect(cautionsFor(house, [])).toEqual(CAUTIONS);
+    const bridged = { ...house, units: [{ ...house.units[0]!, leg: 'both' as const }] };
+    expect(cautionsFor(bridged, [])).toEqual(expect.arrayContaining(bridgeCautions(bridged)));
+    expect(cautionsFor(bridged, [])).toHaveLength(CAUTIONS.length - 1 + bridgeCautions(bridged).length);
+    expect(cautionsFor(house, [GENERATOR_CAUTION])).toHaveLength(CAUTIONS.length - 1);
   });
 });

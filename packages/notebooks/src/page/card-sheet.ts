@@ -7,7 +7,7 @@ import { reachText } from '../charts/reach-text.ts';
 import { cardPlan, type ByLeg, type CardPlan } from './card-steps.ts';
 import { sourceLines, type SourceLine } from './card-sources.ts';
 import { afterTripSteps, coldestOutdoorsC, cutOffWords, emptyWords, whoWords } from './card-words.ts';
-import { cautionsBeside } from './cautions.ts';
+import { cautionsFor } from './cautions.ts';
 
 type Household = AlternativeSpec['household'];
 type Strategy = Household['strategies'][number];
@@ -36,7 +36,10 @@ export function cardSheet(
     <section class="card-cautions">
       <h3>Careful</h3>
       <ul>
-        ${cautionsBeside(sources.map(({ how }) => how)).map((text) => html`<li>${text}</li>`)}
+        ${cautionsFor(
+          household,
+          sources.map(({ how }) => how),
+        ).map((text) => html`<li>${text}</li>`)}
       </ul>
     </section>
     <footer>
