@@ -51,6 +51,7 @@ describe('@rideout/sim', () => {
         "askNeeds",
         "askNextOutage",
         "atLeastThisLong",
+        "bridgeCautions",
         "checkScenario",
         "checkSubjectsTable",
         "clearRungs",

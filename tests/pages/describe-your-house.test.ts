@@ -191,9 +191,16 @@ describe.skipIf(noBrowser())('the page "Describe your house"', () => {
     const { page } = await opened('full');
     await page.getByRole('button', { name: 'Take the second unit away' }).click();
     expect(await page.locator('.house-moved').innerText()).toMatch(
-      /One unit makes no 240 V: Well pump gets nothing now.*feeds both legs/,
+      /One unit makes no 240 V: Well pump gets nothing now.*“Feeds leg”.*now says both.*licensed electrician/,
     );
     expect(await page.getByLabel('Feeds leg').inputValue()).toBe('both');
+    const beside = page.locator('.house-field', { has: page.getByLabel('Feeds leg') }).locator('.house-hint');
+    expect(await beside.innerText()).toMatch(
+      /^One 120 V unit joined to both legs.*neutral.*licensed electrician/,
+    );
+    expect(withoutSecondUnit(spec).note).toContain(
+      'Do not bridge as it is: Kitchen sockets and Dishwasher share a neutral.',
+    );
     await page.waitForTimeout(400); // longer than a change waits for its check
     expect(await page.locator('.trouble li').allInnerTexts()).toEqual([]);
   });

@@ -18,6 +18,11 @@ export function fullHouse(): Scenario {
   return loadScenario(fileOf('../../data/full-house.yaml')).scenario;
 }
 
+/** The pair with a generator, hours of grid, a car’s outlet and portable panels, an alternative each; resolved. */
+export function energyBackHouse(): Scenario {
+  return loadScenario(fileOf('../../data/energy-back.yaml')).scenario;
+}
+
 /** The study that a page makes, made here. */
 export function studyInNode(scenario: Scenario, { seed, draws }: { seed: string; draws: number }) {
   const study = prepareStudy(scenario, { seed });

@@ -71,7 +71,7 @@ export { traceDraw, type DrawTrace, type TraceChoice } from './trials/trace-draw
 export type { CircuitTrace, UnitTrace } from './step/trace.ts';
 export type { TraceEvent } from './step/trace-events.ts';
 
-// For fuel and recharging; and what must be said wherever an engine runs.
+// For fuel and recharging; and what must be said wherever an engine runs or one unit feeds both legs.
 export { defaultFuelLine, fuelDays, fuelLineOf, fuelUsedL, type FuelLine } from './power/fuel-use.ts';
 export { deratedShare } from './power/engine-derating.ts';
 export { rechargeHours, type Recharge } from './power/recharge-time.ts';
@@ -82,6 +82,7 @@ export {
   scenarioCautions,
   VEHICLE_CAUTION,
 } from './advice/engine-caution.ts';
+export { bridgeCautions } from './advice/bridge-caution.ts';
 
 // For choosing panels, wires and breakers.
 export {

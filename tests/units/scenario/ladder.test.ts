@@ -1,6 +1,7 @@
 /** A ladder in a scenario file: read whole, or every fault told with its line. */
 import { describe, expect, it } from 'vitest';
 import { GENERATOR_CAUTION, resolveScenario, scenarioCautions } from '../../../packages/sim/src/index.ts';
+import { BRIDGE_CAUTION } from '../../../packages/sim/src/advice/bridge-caution.ts';
 import type { Scenario } from '../../../packages/sim/src/index.ts';
 import { householdAfter } from '../../../packages/sim/src/scenario/ladder-plan.ts';
 import { findingsOf, HOUSE, lineWith, onlyFinding, read } from './written.ts';
@@ -90,8 +91,8 @@ describe('a ladder', () => {
       householdAfter(scenario.ladder!.household, scenario.ladder!, [1, 0, 0, 0, n]);
     expect(taken(0).sources).toBeUndefined();
     expect(taken(1).sources?.generator).toMatchObject({ ratedW: 5000, tankL: 20 });
-    expect(scenarioCautions(scenario)).toEqual([GENERATOR_CAUTION]);
-    expect(scenarioCautions(resolved(FILE))).toEqual([]);
+    expect(scenarioCautions(scenario)).toEqual([GENERATOR_CAUTION, BRIDGE_CAUTION]);
+    expect(scenarioCautions(resolved(FILE))).toEqual([BRIDGE_CAUTION]);
   });
 
   it('need not fit strategies that it never follows: one unit keeps no watch', () => {

@@ -5,8 +5,9 @@ import type { Look } from '../charts/look.ts';
 import { simulatedOutages, tooFewToTell } from '../charts/outage-count.ts';
 import { reachText } from '../charts/reach-text.ts';
 import { cardPlan, type ByLeg, type CardPlan } from './card-steps.ts';
-import { afterTripSteps, coldestOutdoorsC, cutOffWords, whoWords } from './card-words.ts';
-import { CAUTIONS } from './cautions.ts';
+import { sourceLines, type SourceLine } from './card-sources.ts';
+import { afterTripSteps, coldestOutdoorsC, cutOffWords, emptyWords, whoWords } from './card-words.ts';
+import { cautionsFor } from './cautions.ts';
 
 type Household = AlternativeSpec['household'];
 type Strategy = Household['strategies'][number];
@@ -21,6 +22,7 @@ export function cardSheet(
   const { household } = alternative;
   const { clock } = look;
   const plan = cardPlan(household, strategy, clock);
+  const sources = sourceLines(household, strategy, clock);
   return html`<article class="card" aria-labelledby="card-title">
     <header>
       <h2 id="card-title">Power is out: ${strategy.title}</h2>
@@ -28,18 +30,16 @@ export function cardSheet(
     </header>
     <p class="card-who">${whoWords(household, strategy, clock)}</p>
     ${holdsWords(summary, alternative, strategy)} ${stepsTable(plan, household)} ${rulesList(plan)}
-    <section>
-      <h3>When a unit has stopped</h3>
-      <ol>
-        ${afterTripSteps(household, plan).map((step) => html`<li>${step}</li>`)}
-      </ol>
-      <p>${cutOffWords(household, coldestOutdoorsC(scenario), look)}</p>
-    </section>
+    ${sourcesList(sources)}
+    ${stoppedSection(household, plan, cutOffWords(household, coldestOutdoorsC(scenario), look))}
     ${numbersToWrite()}
     <section class="card-cautions">
       <h3>Careful</h3>
       <ul>
-        ${CAUTIONS.map((text) => html`<li>${text}</li>`)}
+        ${cautionsFor(
+          household,
+          sources.map(({ how }) => how),
+        ).map((text) => html`<li>${text}</li>`)}
       </ul>
     </section>
     <footer>
@@ -135,5 +135,30 @@ function rulesList({ rules }: CardPlan): HTMLElement | string {
       ${rules.map((rule) => html`<li>${rule}</li>`)}
     </ul>
     <p>A circuit named more than once on this card is on only while every line allows it.</p>
+  </section>`;
+}
+
+function sourcesList(lines: readonly SourceLine[]): HTMLElement | string {
+  if (lines.length === 0) return '';
+  return html`<section class="card-sources">
+    <h3>Getting energy back</h3>
+    <ul>
+      ${lines.map(({ what, how }) => html`<li><strong>${what}.</strong> ${how}</li>`)}
+    </ul>
+  </section>`;
+}
+
+/** Two cases that look alike from across the room, and ask for opposite things: the reading tells them apart. */
+function stoppedSection(household: Household, plan: CardPlan, cutOff: string): HTMLElement {
+  return html`<section class="card-stopped">
+    <h3>When a unit has stopped: read its battery first</h3>
+    <p>
+      <strong>At the reading at which it stops itself, its battery is empty.</strong> ${cutOff}
+      ${emptyWords(household)}
+    </p>
+    <p><strong>Well above that, it has tripped:</strong></p>
+    <ol>
+      ${afterTripSteps(household, plan).map((step) => html`<li>${step}</li>`)}
+    </ol>
   </section>`;
 }

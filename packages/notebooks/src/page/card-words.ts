@@ -6,6 +6,7 @@ import { clockTimesIn, degreesText, type Look } from '../charts/look.ts';
 import { byLeg, listed, percentText, type ByLeg, type CardPlan } from './card-steps.ts';
 
 type Strategy = HouseholdSpec['strategies'][number];
+type Unit = HouseholdSpec['units'][number];
 
 export function whoWords(
   { person, units }: HouseholdSpec,
@@ -14,11 +15,33 @@ export function whoWords(
 ): string {
   if (strategy.rules.length === 0)
     return 'Nothing is switched off: leave everything as it is and watch the reading.';
-  const reading = units.length > 1 ? 'the lower of the two batteries’ readings' : 'the battery’s reading';
+  const by = byReadingsWords(units, strategy);
   if (strategy.carriedOutBy === 'switch')
-    return `An automatic switch does this, by ${reading}. Look now and then whether it has; if it fails, do it by hand in this order.`;
+    return `An automatic switch does this, by ${by}. Look now and then whether it has; if it fails, do it by hand in this order.`;
   const [from, to] = clockTimesIn(person.awake, clock).split('-');
-  return `You do this, awake ${from} to ${to}: every ${minutesText(person.looksEveryMinutes).replace(/^an? /, '')} read ${reading} and go down the list. Things come back from the bottom of the list up. Set them for the night at the last look.`;
+  return `You do this, awake ${from} to ${to}: every ${minutesText(person.looksEveryMinutes).replace(/^an? /, '')} read ${by} and go down the list. Things come back from the bottom of the list up. Set them for the night at the last look.`;
+}
+
+/** Which reading a line goes by: some lines may each go by their own leg's. */
+function byReadingsWords(units: readonly Unit[], { rules }: Strategy): string {
+  const charge = rules.filter((rule) => rule.by === 'charge');
+  const own = units.length > 1 ? charge.filter(({ reads }) => reads === 'own') : [];
+  if (own.length === 0) return readingWords(units);
+  const eachLeg = 'each leg by its own unit’s reading (240\u00a0V by the lower)';
+  if (own.length === charge.length) return `both batteries’ readings, ${eachLeg},`;
+  return `both batteries’ readings (go by the lower of the two; where the line says “own leg”, ${eachLeg})`;
+}
+
+/** @param read units whose readings count, of the household's; left out: all of them */
+export function readingWords(units: readonly Unit[], read: readonly Unit[] = units): string {
+  if (units.length === 1) return 'the battery’s reading';
+  if (read.length > 1) return 'the lower of the two batteries’ readings';
+  return `the reading of ${listed(read.map(unitName))}`;
+}
+
+/** "unit “east” (L1)". */
+export function unitName({ id, leg }: Unit): string {
+  return `unit “${id}” (${leg})`;
 }
 
 /** In the order in which they are done. */
@@ -74,6 +97,15 @@ function leastWords({ circuits, units, person }: HouseholdSpec, steps: CardPlan[
   return `On the leg of the unit that stopped, switch off the least essential circuits. ${legs.map((l) => `${l.name}: ${l.circuits}`).join('. ')}.`;
 }
 
+/** A unit that has run empty needs energy, not a reset. */
+export function emptyWords({ units, pair }: HouseholdSpec): string {
+  const together =
+    units.length > 1 && pair.stopsTogether
+      ? ' The two stop together: one battery down at its level stops both, and both come back with it.'
+      : '';
+  return `Do not reset ${units.length > 1 ? 'that unit' : 'it'}: once charged so far it comes back by itself. Until then leave off what you can do without, so that it stays on longer.${together}`;
+}
+
 /** At which reading the units stop by themselves, warm and as cold as it gets there. */
 export function cutOffWords(
   { units }: HouseholdSpec,
@@ -83,7 +115,7 @@ export function cutOffWords(
   const words = units.map(({ battery }) => unitCutOffWords(cutOffs(battery, coldestC), look));
   const all = new Set(words);
   if (all.size === 1) return `${units.length > 1 ? 'Each unit' : 'The unit'} ${words[0]!}.`;
-  return units.map(({ id, leg }, u) => `Unit “${id}” (${leg}) ${words[u]!}.`).join(' ');
+  return units.map((unit, u) => `${capitalised(unitName(unit))} ${words[u]!}.`).join(' ');
 }
 
 function unitCutOffWords([warm, ...colder]: readonly CutOff[], look: Pick<Look, 'temperature'>): string {
@@ -107,7 +139,11 @@ export function coldestOutdoorsC({ outage, weather }: Scenario): number {
   return Math.min(...months.map((month) => source.monthly.dryBulbMeanC[month - 1]!));
 }
 
-function minutesText(minutes: number): string {
+function capitalised(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+export function minutesText(minutes: number): string {
   if (minutes === 60) return 'an hour';
   if (minutes % 60 === 0) return `${minutes / 60} hours`;
   return counted(minutes, 'minute');

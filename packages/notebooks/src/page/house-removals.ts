@@ -89,7 +89,7 @@ export function withoutSecondUnit(spec: ScenarioSpec): { spec: ScenarioSpec; not
   if (only240V.length > 0)
     return {
       spec: { ...without, units: [{ ...kept, leg: 'both' }] },
-      note: `One unit makes no 240 V: ${namesOf(only240V)} get${only240V.length === 1 ? 's' : ''} nothing now. The unit that stays feeds both legs, so every other circuit stays where it was. Two legs fed by one unit can overload a neutral that circuits share: have such circuits found and parted first.`,
+      note: `One unit makes no 240 V: ${namesOf(only240V)} get${only240V.length === 1 ? 's' : ''} nothing now. “Feeds leg” of the unit that stays now says both, so every other circuit stays where it was. ${sharedWords(spec)}Two legs fed by one 120 V unit can overload a neutral that circuits share, and no breaker opens for it: have a licensed electrician find and part such circuits first.`,
     };
   const moved = spec.circuits.filter(({ leg }) => leg === gone.leg);
   const circuits = spec.circuits.map((c) => (moved.includes(c) ? { ...c, leg: kept.leg } : c));
@@ -101,6 +101,13 @@ export function withoutSecondUnit(spec: ScenarioSpec): { spec: ScenarioSpec; not
   const note =
     moved.length > 0 ? `Moved to ${kept.leg}, the leg of the unit that stays: ${namesOf(moved)}.` : '';
   return { spec: { ...without, circuits, strategies, units: [kept] }, note };
+}
+
+/** Circuits that are known to share one, by name. */
+function sharedWords({ circuits }: ScenarioSpec): string {
+  const named = circuits.map(({ sharedNeutralWith }) => sharedNeutralWith);
+  const shared = circuits.filter(({ id, sharedNeutralWith }) => sharedNeutralWith ?? named.includes(id));
+  return shared.length > 0 ? `Do not bridge as it is: ${namesOf(shared)} share a neutral. ` : '';
 }
 
 /** A rule that went by legs holds the same circuits, now that they are all on one. */

@@ -12,6 +12,11 @@ const LEGS = [
   { value: 'L2', label: 'L2' },
 ];
 const BOTH = { value: 'both', label: 'both, without 240 V' };
+/** NEC 710.15(C); README, cautions. */
+const BRIDGED = {
+  hint: 'One 120 V unit joined to both legs: 240 V circuits get nothing, and a neutral that circuits share can be overloaded. Have a licensed electrician find and part such circuits before you bridge.',
+  wide: true,
+};
 const PLACES = ['indoors', 'garage', 'outdoors'].map((value) => ({ value, label: value }));
 
 export function unitsPart(fields: HouseFields): HTMLElement {
@@ -44,7 +49,7 @@ function unitSet(fields: HouseFields, unit: Unit, u: number): HTMLElement {
   return html`<fieldset class="house-set">
     <legend>Unit “${unit.id}” on ${unit.leg === 'both' ? 'both legs' : unit.leg}</legend>
     <div class="house-grid">
-      ${fields.choice([...at, 'leg'], { label: 'Feeds leg' }, draft.spec.units.length === 1 ? [...LEGS, BOTH] : LEGS, true)}
+      ${fields.choice([...at, 'leg'], { label: 'Feeds leg', ...(unit.leg === 'both' ? BRIDGED : {}) }, draft.spec.units.length === 1 ? [...LEGS, BOTH] : LEGS, true)}
       ${fields.number([...inverter, 'continuousW'], { label: 'Continuous', unit: 'W' })}
       ${fields.number([...inverter, 'surgeW'], { label: 'Surge, for seconds', unit: 'W' })}
       ${fields.number([...inverter, 'idleW'], { label: 'Eats when idle', unit: 'W' })}

@@ -1,5 +1,6 @@
-/** What must be said wherever an engine is to run: carbon monoxide, fuel, wiring. */
+/** What must be said wherever an engine is to run: carbon monoxide, fuel, wiring; and all that must be said together. */
 import type { HouseholdSpec, Scenario } from '../scenario/scenario.ts';
+import { bridgeCautions, scenarioBridgeCautions } from './bridge-caution.ts';
 
 /**
  * The facts are those of the US Consumer Product Safety Commission (guidance on portable generators; report of 2022 on
@@ -20,11 +21,16 @@ export function engineCautions({ sources }: Pick<HouseholdSpec, 'sources'>): str
   ];
 }
 
+/** All that must be said of a household: whatever burns in it, and one unit on both legs. */
+export function householdCautions(
+  household: Pick<HouseholdSpec, 'sources' | 'units' | 'circuits'>,
+): string[] {
+  return [...engineCautions(household), ...bridgeCautions(household)];
+}
+
 /** What to say of all versions of a scenario's household and the steps of its ladder together, each caution once. */
-export function scenarioCautions({
-  alternatives,
-  ladder,
-}: Pick<Scenario, 'alternatives' | 'ladder'>): string[] {
+export function scenarioCautions(scenario: Pick<Scenario, 'alternatives' | 'ladder'>): string[] {
+  const { alternatives, ladder } = scenario;
   const bought = (source: 'generator' | 'vehicle') =>
     ladder?.steps.some(({ moves }) =>
       moves.some((move) => 'set' in move && `${move.set}.`.startsWith(`sources.${source}.`)),
@@ -35,6 +41,7 @@ export function scenarioCautions({
       ...(ladder === undefined ? [] : engineCautions(ladder.household)),
       ...(bought('generator') ? [GENERATOR_CAUTION] : []),
       ...(bought('vehicle') ? [VEHICLE_CAUTION] : []),
+      ...scenarioBridgeCautions(scenario),
     ]),
   ];
 }

@@ -1,6 +1,6 @@
 /** `rideout minutes`: one outage, minute by minute. */
 import { dirname, basename } from 'node:path';
-import { engineCautions } from '../advice/engine-caution.ts';
+import { householdCautions } from '../advice/engine-caution.ts';
 import { assertCanWriteFile } from '../node/can-write.ts';
 import { loadScenario } from '../node/load-scenario.ts';
 import { writeWhole } from '../node/write-whole.ts';
@@ -39,7 +39,7 @@ export async function minutes(path: string, options: MinutesOptions): Promise<nu
   const { weather, months } = options;
   const { provenance } = withAsked({ provenance: traceProvenance(study, trace) }, { weather, months });
   const bytes = written(trace, provenance, format, options);
-  for (const caution of engineCautions(scenario.alternatives[alternative]!.household))
+  for (const caution of householdCautions(scenario.alternatives[alternative]!.household))
     remark(caution, options);
   if (options.out === undefined) say(new TextDecoder().decode(bytes));
   else {

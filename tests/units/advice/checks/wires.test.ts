@@ -184,8 +184,17 @@ describe('circuits that share a neutral', () => {
     expect(findingsOf({ circuits: both }, 'shared-neutral')).toHaveLength(1);
   });
 
-  it('that nobody names are asked for', () => {
-    expect(reportOf({}).unchecked.map((u) => u.keys.join())).toContain('circuits.*.sharedNeutralWith');
+  it('that nobody names are asked for, with a warning where one unit joins both legs', () => {
+    const asked = (house: PlainHouse) => reportOf(house).unchecked.map((u) => u.keys.join());
+    expect(asked({})).toContain('circuits.*.sharedNeutralWith');
+    expect(findingsOf({}, 'shared-neutral')).toEqual([]);
+    const bridge = { units: [plainUnit('only', 'both')] };
+    expect(asked(bridge)).toContain('circuits.*.sharedNeutralWith');
+    expect(onlyFinding(bridge, 'shared-neutral')).toMatchObject({
+      severity: 'watch',
+      where: 'units.only.leg',
+      rule: { source: 'NEC 710.15(C)' },
+    });
   });
 });
 
@@ -207,5 +216,7 @@ describe('the neutral', () => {
     expect(numberOf(fine, 'worst minute watched')).toBe(20);
     expect(fine.severity).toBe('note');
     expect(onlyFinding({ units: only(14), circuits }, 'neutral-current').severity).toBe('mend');
+    const unsaid = onlyFinding({ units: [plainUnit('only', 'both')], circuits }, 'neutral-current');
+    expect(unsaid.severity).toBe('watch'); // nobody has said what the neutral carries
   });
 });

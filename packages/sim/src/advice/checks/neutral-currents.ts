@@ -57,7 +57,7 @@ function sum({ observed, household }: CheckContext): Partial<CheckOutcome> {
   const found = `With both legs on one unit their currents add up in the neutral: ${inA(togetherA)} in the worst minute watched, of which the unit gives ${inA(flowsA)} for long.`;
   const over = carriesA !== undefined && flowsA > carriesA;
   const finding = looked({
-    severity: over ? 'mend' : 'note',
+    severity: over ? 'mend' : carriesA === undefined ? 'watch' : 'note', // unknown is no reason to be calm
     where: 'units.*.wiring',
     found: over ? `${found} The smallest size on the way carries ${inA(carriesA)}.` : found,
     numbers: [

@@ -2,6 +2,7 @@
 import { neutralA } from '../../power/neutral-current.ts';
 import { LEG_V } from '../../power/nominal-volts.ts';
 import type { HouseholdSpec } from '../../scenario/scenario.ts';
+import { isBridged } from '../bridge-caution.ts';
 import { inA, listed } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, unknown, type CheckOutcome } from './check-report.ts';
@@ -15,10 +16,24 @@ export const sharedNeutral: CheckSubjectSpec = {
     const pairs = sharedPairs(context.household.circuits);
     if (pairs.length > 0) return joinOutcomes(pairs.map((pair, i) => lookAt(context, pair, i)));
     return joinOutcomes([
+      isBridged(context.household) ? bridged(context.household) : {},
       unknown('circuits', 'no circuits are said to share a neutral', 'circuits.*.sharedNeutralWith'),
     ]);
   },
 };
+
+/** Nobody has said of any two that they share one; on a bridge it would matter at once. */
+function bridged({ units }: HouseholdSpec): Partial<CheckOutcome> {
+  return looked({
+    severity: 'watch',
+    where: `units.${units[0]!.id}.leg`,
+    found:
+      'One 120 V unit feeds both legs: circuits that share a neutral would add up in it, no breaker opens for a neutral, and it is not said whether any do.',
+    numbers: [],
+    todo: 'Before both legs hang on it, have an electrician find such circuits and part them.',
+    rule: CHECK_RULES.split240,
+  });
+}
 
 /** Why the two would be in step: both on one leg, one source, or one source for a while. */
 function inStepBecause({ units, strategies }: HouseholdSpec, sameLeg: boolean): string | undefined {
