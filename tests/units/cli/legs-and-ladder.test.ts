@@ -33,7 +33,9 @@ describe.each([
     expect(told).toContain(`Written to ${out}`);
     expect(code).toBe(0);
     expect(inOneLine(answer)).toMatch(says);
-    expect(inOneLine(answer)).toMatch(/scenario [0-9a-f]{12}; seed rideout; draws 3 of rideout\/fresh, chosen on \d+ others;/);
+    expect(inOneLine(answer)).toMatch(
+      /scenario [0-9a-f]{12}; seed rideout; draws 3 of rideout\/fresh, chosen on \d+ others;/,
+    );
     expect(inOneLine(answer)).toMatch(/licensed electrician/);
     expect(widest(answer)).toBeLessThanOrEqual(80);
     expect(answer).not.toMatch(/NaN|undefined|null|Infinity/);
