@@ -262,6 +262,27 @@ describe('a word', () => {
   });
 });
 
+describe('control characters', () => {
+  it.each([
+    ['title: A small house', 'title: "A \\e[31mred house"', 'title', '"A \\u001b[31mred house"'],
+    ['title: Everything', 'title: "Every\\u009bthing"', 'strategies.everything.title', '"Every\\u009bthing"'],
+    ['title: A small house', 'title: x\nnotes: "\\a"', 'notes', '"\\u0007"'],
+    ['  latitudeDeg: 42', '  latitudeDeg: 42\n  place: "\\0"', 'site.place', '"\\u0000"'],
+  ])('written %s as %s are refused, and spelt out where they are told', (part, by, path, found) => {
+    const finding = onlyFinding(spoilt(part, by));
+    expect(finding).toMatchObject({ path, expected: 'a text without control characters' });
+    expect(wordFinding(finding)).toContain(`found ${found}; expected`);
+  });
+
+  it('in keys are spelt out; a title over two lines is none of them', () => {
+    const told = wordFinding(onlyFinding(spoilt('tier: 2', 'tier: 2\n    "gr\\eace": 1')));
+    expect(told).toContain('circuits.hall.gr\\u001bace: found a key that is not known here');
+    expect(read(spoilt('title: A small house', 'title: >\n  A small\n  house')).scenario.title).toBe(
+      'A small house\n',
+    );
+  });
+});
+
 describe('a file that is not a scenario at all', () => {
   it.each([
     ['nothing', '', 'nothing'],

@@ -25,12 +25,22 @@ export function isScenarioError(error: unknown): error is ScenarioError {
   return error instanceof Error && error.name === 'ScenarioError' && 'findings' in error;
 }
 
-/** One finding as a line: file:line, path, what was found, what was expected, the likely slip. */
+/**
+ * One finding as a line: file:line, path, what was found, what was expected, the likely slip. What stands in the file may
+ * hold characters that a terminal would take as commands: they are spelt out.
+ */
 export function wordFinding({ file, line, path, found, expected, hint }: Finding): string {
   const where = line === undefined ? file : `${file}:${line}`;
   const what = path === '' ? '' : ` ${path}:`;
   const help = hint === undefined ? '' : ` ${hint}`;
-  return `${where}:${what} found ${found}; expected ${expected}.${help}`;
+  return speltOut(`${where}:${what} found ${found}; expected ${expected}.${help}`);
+}
+
+function speltOut(text: string): string {
+  return text.replaceAll(
+    /\p{Cc}/gu,
+    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
 }
 
 /** More are counted, not told: a file of another kind can have one on every line. */

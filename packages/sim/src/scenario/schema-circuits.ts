@@ -1,6 +1,6 @@
 /** Circuits and what is plugged into them. */
 import { z } from 'zod';
-import { fraction, positive, atLeastZero, identifier, title, clockWindows } from './schema-terms.ts';
+import { fraction, positive, atLeastZero, identifier, text, title, clockWindows } from './schema-terms.ts';
 import { circuitWiring } from './schema-wiring.ts';
 
 const about = {
@@ -89,7 +89,7 @@ const thermostat = z.strictObject({
 const measured = z.strictObject({
   kind: z.literal('measured'),
   ...about,
-  file: z.string().describe('CSV with a time column and a watts column, path from this file.'),
+  file: text().describe('CSV with a time column and a watts column, path from this file.'),
   scale: positive().default(1),
 });
 const typical = z.looseObject({

@@ -1,10 +1,10 @@
 /** Where, in what weather, and what kind of outage. */
 import { z } from 'zod';
-import { fraction, atLeastZero, identifier, startMonths, twelve } from './schema-terms.ts';
+import { fraction, atLeastZero, identifier, startMonths, text, twelve } from './schema-terms.ts';
 import { siteExtremes } from './schema-wiring.ts';
 
 export const site = z.strictObject({
-  place: z.string().max(120).default('').describe('Free text shown in results.'),
+  place: text().max(120).default('').describe('Free text shown in results.'),
   latitudeDeg: z.number().min(-90).max(90).describe('North is positive.'),
   longitudeDeg: z.number().min(-180).max(180).describe('East is positive.'),
   elevationM: z.number().min(-430).max(6000).default(0),
@@ -46,8 +46,7 @@ export const weather = z
   .strictObject({
     normals: identifier().optional().describe('A place in data/normals.csv.'),
     monthly: monthlyNormals.optional().describe('Your own twelve numbers instead.'),
-    yearFile: z
-      .string()
+    yearFile: text()
       .optional()
       .describe('An hourly weather year (TMY3 CSV, EPW or a plain table), path from this file.'),
     windowDays: z

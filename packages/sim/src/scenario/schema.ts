@@ -13,7 +13,7 @@ import { needs } from './schema-needs.ts';
 import { outageLengths } from './schema-outage-lengths.ts';
 import { outage, site, weather } from './schema-setting.ts';
 import { person, rule, strategy } from './schema-strategies.ts';
-import { fraction, identifier, title } from './schema-terms.ts';
+import { fraction, identifier, text, title } from './schema-terms.ts';
 import { sources } from './schema-sources.ts';
 import { pair, unit } from './schema-units.ts';
 import { unknowns } from './schema-unknowns.ts';
@@ -36,7 +36,7 @@ const alternative = z.strictObject({
 });
 
 const prices = z.strictObject({
-  currency: z.string().min(1).max(8),
+  currency: text().min(1).max(8),
   items: z.record(z.string(), z.number().min(0)),
 });
 
@@ -44,7 +44,7 @@ export const scenarioSchema = z.strictObject({
   $schema: z.string().optional(),
   rideout: z.literal(1).describe('Version of this file layout.'),
   title: title(),
-  notes: z.string().optional(),
+  notes: text().optional(),
   site,
   weather,
   outage,
