@@ -46,7 +46,7 @@ describe('an error', () => {
     expect(told(error)).toEqual({ code, words });
   });
 
-  it.each(['WeatherFileError', 'ProfileFileError', 'PublishError'])('named %s is one of input', (name) => {
+  it.each(['WeatherFileError', 'ProfileFileError', 'PublishError', 'AggregateError'])('named %s is one of input', (name) => {
     expect(told(Object.assign(new Error('said plainly'), { name }))).toEqual({
       code: EXIT.badInput,
       words: 'said plainly\n',

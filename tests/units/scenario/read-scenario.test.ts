@@ -69,6 +69,37 @@ describe('several faults', () => {
     );
   });
 
+  it('in parts that fit by themselves are told beside those of parts that do not', () => {
+    const text = HOUSE.replace('latitudeDeg: 42', 'latitudeDeg: north')
+      .replace('typical: kettle', 'typical: kettel')
+      .replace('horizonDays: 7', 'horizonDays: 7\n  year: 1')
+      .replace('title: Everything', "title: ''")
+      .replace('unit: west, during', 'unit: wets, during')
+      .replace("'units.*.battery.modules': 2", "'units.*.battery.moduls': 2");
+    const told = findingsOf(text).map(({ line, path }) => `${line}: ${path}`);
+    const at = (part: string) => lineWith(part, text);
+    expect(told.sort()).toEqual(
+      [
+        `${at('north')}: site.latitudeDeg`,
+        `${at('year: 1')}: outage.year`,
+        `${at('kettel')}: circuits.pump.appliances.0.typical`,
+        `${at("title: ''")}: strategies.everything.title`,
+        `${at('wets')}: strategies.careful.rules.1.unit`,
+        `${at('moduls')}: units.east.battery.moduls`,
+        `${at('moduls')}: units.west.battery.moduls`,
+      ].sort(),
+    );
+  });
+
+  it('of the household are not told again of its alternatives', () => {
+    const text = HOUSE.replace('America/New_York', 'Nowhere/Land').replace('surgeW: 6000', 'surgeW: 600');
+    expect(findingsOf(text).map(({ path }) => path)).toEqual([
+      'site.timeZone',
+      'units.east.inverter.surgeW',
+      'units.west.inverter.surgeW',
+    ]);
+  });
+
   it('are one message to whoever catches them', () => {
     let caught: unknown;
     try {

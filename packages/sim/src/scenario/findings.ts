@@ -43,6 +43,11 @@ function speltOut(text: string): string {
   );
 }
 
+/** What a finding says, wherever: the same said of another version of a household is no news. */
+export function sayingOf({ path, found, expected }: Finding): string {
+  return JSON.stringify([path, found, expected]);
+}
+
 /** More are counted, not told: a file of another kind can have one on every line. */
 const MOST_TOLD = 20;
 

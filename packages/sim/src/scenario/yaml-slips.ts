@@ -35,7 +35,10 @@ function slipOf({ code, message, pos: [from] }: YAMLParseError, text: string): S
     case 'BAD_SCALAR_START':
       return slip(`a value that begins with ${text.charAt(from)}`, 'such a value in quotes');
     case 'BAD_DQ_ESCAPE':
-      return slip(`${text.slice(from, from + 2)} in double quotes`, 'a backslash in single quotes, or a doubled one');
+      return slip(
+        `${text.slice(from, from + 2)} in double quotes`,
+        'a backslash in single quotes, or a doubled one',
+      );
     case 'MISSING_CHAR':
       return /quote/.test(message)
         ? slip('a quote that is never closed', 'a quote at the end of the value, too')
