@@ -21,6 +21,7 @@ export class ScenarioError extends Error {
   }
 }
 
+/** Whether a caught error carries findings, whichever copy of the library threw it. */
 export function isScenarioError(error: unknown): error is ScenarioError {
   return error instanceof Error && error.name === 'ScenarioError' && 'findings' in error;
 }
@@ -51,6 +52,7 @@ export function sayingOf({ path, found, expected }: Finding): string {
 /** More are counted, not told: a file of another kind can have one on every line. */
 const MOST_TOLD = 20;
 
+/** All findings in one message, in the order of their lines. */
 export function wordFindings(findings: readonly Finding[]): string {
   const sorted = [...findings].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
   const head = findings.length === 1 ? 'One thing needs mending:' : `${findings.length} things need mending:`;

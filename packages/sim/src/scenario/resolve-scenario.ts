@@ -39,7 +39,11 @@ export function filesNamed(read: ReadScenario): { readonly years: string[]; read
   return { years: yearFile === undefined ? [] : [yearFile], profiles: [...new Set(profiles)] };
 }
 
-/** @throws ScenarioError when a place is not in the table */
+/**
+ * Puts what a scenario only names inside it: nothing is left to look up.
+ *
+ * @throws ScenarioError when a place is not in the table
+ */
 export function resolveScenario(read: ReadScenario, lookups: Lookups): Scenario {
   const { title, site, outage, prices, notes, weather, needs, unknowns, outageLengths } = read.scenario;
   const { windowDays, blockDays, snowCoverDays } = weather;

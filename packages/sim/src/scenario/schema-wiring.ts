@@ -4,6 +4,7 @@ import { identifier } from './schema-terms.ts';
 
 /** Copper conductor sizes as the trade counts them; "1/0" and the like in quotes. */
 export const AWG_SIZES = [18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, '1/0', '2/0', '3/0', '4/0'] as const;
+/** One of the copper conductor sizes, such as 12 or "1/0". */
 export type Awg = (typeof AWG_SIZES)[number];
 
 const awg = () => z.literal([...AWG_SIZES]);
