@@ -75,7 +75,7 @@ export const panelString = z
         'The same for the voltage at maximum power; left out: the array’s powerTemperatureCoefficientPerC.',
       ),
     inSeries: z.int().min(1).max(60),
-    inParallel: z.int().min(1).max(20).default(1),
+    inParallel: z.int().min(1).max(20).default(1).describe('Such strings side by side.'),
   })
   .refine((s) => s.maximumPowerV < s.openCircuitV, {
     message: 'a voltage below openCircuitV',
@@ -84,7 +84,7 @@ export const panelString = z
 
 /** The circuit that feeds a charger. */
 export const chargerFeed = z.strictObject({
-  volts: z.literal([120, 240]).default(120),
+  volts: z.literal([120, 240]).default(120).describe('Default: an ordinary outlet.'),
   breakerA: amps(),
 });
 

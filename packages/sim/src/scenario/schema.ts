@@ -23,7 +23,9 @@ export { appliance } from './schema-circuits.ts';
 const usage = z.strictObject({
   householdScatterFraction: fraction()
     .default(0.15)
-    .describe('How much frugal and lavish weeks differ (log-normal spread of one factor per draw).'),
+    .describe(
+      'How much frugal and lavish weeks differ (log-normal spread of one factor per draw). Common practice, no source.',
+    ),
 });
 
 const alternative = z.strictObject({
@@ -49,13 +51,17 @@ export const scenarioSchema = z.strictObject({
   weather,
   outage,
   units: z.array(unit).min(1).max(2),
-  pair: pair.prefault({}),
+  pair: pair.prefault({}).describe('What two units do together.'),
   sources: sources.optional(),
   circuits: z.array(circuit).min(1).max(60),
-  usage: usage.prefault({}),
-  person: person.prefault({}),
+  usage: usage.prefault({}).describe('How the household uses what it has.'),
+  person: person.prefault({}).describe('Who looks at the battery and throws the switches.'),
   strategies: z.array(strategy).min(1).max(24),
-  alternatives: z.array(alternative).max(24).default([]),
+  alternatives: z
+    .array(alternative)
+    .max(24)
+    .default([])
+    .describe('Versions of the household to weigh against the one described. Default: none.'),
   prices: prices.optional(),
   ladder: ladder.optional(),
   needs: needs.optional(),

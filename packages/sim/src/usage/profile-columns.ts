@@ -41,8 +41,8 @@ function noWatts(titles: readonly string[], kilowatts: readonly number[], found:
 
 /** Of one line: what stands in quotes is one cell, whatever it holds. */
 function cellsBetween(separator: string): (text: string) => string[] {
-  const { parseRows } = dsvFormat(separator);
-  return (text) => (parseRows(text)[0] ?? []).map((cell) => cleaned(cell, separator));
+  const format = dsvFormat(separator);
+  return (text) => (format.parseRows(text)[0] ?? []).map((cell) => cleaned(cell, separator));
 }
 
 /** Where commas do not part columns they are decimal commas. */
