@@ -279,10 +279,12 @@ describe('@rideout/sim/node', () => {
         "readDataFile",
         "runStudy",
         "type FileToWrite",
+        "type Handout",
         "type LoadOptions",
         "type LoadedScenario",
         "type Pool",
         "type RunOptions",
+        "type Shard",
         "type StudyRun",
         "writeWhole",
       ]

@@ -46,12 +46,15 @@ describe('an error', () => {
     expect(told(error)).toEqual({ code, words });
   });
 
-  it.each(['WeatherFileError', 'ProfileFileError', 'PublishError'])('named %s is one of input', (name) => {
-    expect(told(Object.assign(new Error('said plainly'), { name }))).toEqual({
-      code: EXIT.badInput,
-      words: 'said plainly\n',
-    });
-  });
+  it.each(['WeatherFileError', 'ProfileFileError', 'PublishError', 'AggregateError'])(
+    'named %s is one of input',
+    (name) => {
+      expect(told(Object.assign(new Error('said plainly'), { name }))).toEqual({
+        code: EXIT.badInput,
+        words: 'said plainly\n',
+      });
+    },
+  );
 
   it('of our own asks to be reported, with its stack', () => {
     const { code, words } = told(new TypeError('x is not a function'));

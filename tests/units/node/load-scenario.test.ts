@@ -131,7 +131,7 @@ describe('loadScenario', () => {
     [
       'a missing weather year',
       () => write('year.yaml', HOME.replace('normals: boston', 'yearFile: files/none.csv')),
-      /year\.yaml: files\/none\.csv: found no file at …\/files\/none\.csv;/,
+      /year\.yaml:9: weather\.yearFile: found no file at …\/files\/none\.csv;/,
     ],
     [
       'a missing profile',
@@ -140,7 +140,7 @@ describe('loadScenario', () => {
           'profile.yaml',
           HOME.replace('- kind: steady\n        runningW: 12', '- kind: measured\n        file: none.csv'),
         ),
-      /profile\.yaml: none\.csv: found no file at …\/none\.csv;/,
+      /profile\.yaml:36: circuits\.hall\.appliances\.1\.file: found no file at …\/none\.csv;/,
     ],
     [
       'an unknown place',
@@ -161,6 +161,33 @@ describe('loadScenario', () => {
     const path = write('broken.yaml', HOME.replace('normals: boston', 'yearFile: files/broken.csv'));
     expect(messageOf(path)).toMatch(/files\/broken\.csv/);
     expect(() => loadScenario(path)).toThrow(expect.objectContaining({ name: 'WeatherFileError' }));
+  });
+
+  it('tells everything at once, in the scenario and in what it names', () => {
+    writeFileSync(join(folder, 'files', 'odd.csv'), 'time,watts\n00:00,many\n00:30,5\n');
+    const alternative = `change: { 'circuits.hall.appliances.1': { kind: measured, file: files/odd.csv } }`;
+    const path = write(
+      'many.yaml',
+      measuredBy('none.csv')
+        .replace('America/New_York', 'America/New_Yorc')
+        .replace('boston', 'bostn')
+        .replace('typical: refrigerator', 'typical: refrigeratr')
+        .replace("change: { 'units.*.battery.modules': 2 }", alternative),
+    );
+    expect(messageOf(path).split('\n')).toEqual([
+      '4 things need mending:',
+      expect.stringContaining('many.yaml:7: site.timeZone: found "America/New_Yorc"; '),
+      expect.stringContaining('many.yaml:9: weather.normals: found "bostn"; '),
+      expect.stringContaining('many.yaml:29: circuits.kitchen.appliances.0.typical: found "refrigeratr"; '),
+      expect.stringContaining('many.yaml:36: circuits.hall.appliances.1.file: found no file at …/none.csv; '),
+      'files/odd.csv cannot be used as a measured profile:',
+      '  line 2: the watts are "many"; expected a number',
+    ]);
+    const unfit = write(
+      'unfit.yaml',
+      measuredBy('none.csv').replace('latitudeDeg: 42', 'latitudeDeg: north').replace('boston', 'bostn'),
+    );
+    expect(messageOf(unfit)).toMatch(/^3 things need mending:/);
   });
 
   it('takes a weather year given beside the scenario from the working folder, and tells when it is not there', () => {

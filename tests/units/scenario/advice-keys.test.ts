@@ -64,6 +64,24 @@ describe('needs', () => {
     expect(onlyFinding(withLines('needs:', `  - ${line}`))).toMatchObject({ path });
   });
 
+  it('that cannot be read hide none of the others', () => {
+    const findings = findingsOf(
+      withLines(
+        'needs:',
+        '  - { id: a, measure: comfort }',
+        '  - { id: b, measure: power, circuits: [hal] }',
+        '  - { id: c, measure: water, persons: 0 }',
+        '  - { id: d, measure: cold, circuits: [hall] }',
+      ),
+    );
+    expect(findings.map(({ path, line }) => [path, line]).sort()).toEqual([
+      ['needs.a.measure', FIRST + 1],
+      ['needs.b.circuits', FIRST + 2],
+      ['needs.c.persons', FIRST + 3],
+      ['needs.d', FIRST + 4],
+    ]);
+  });
+
   it('of the same name are told apart, an empty list is refused', () => {
     const twice = findingsOf(
       withLines(

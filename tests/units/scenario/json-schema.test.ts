@@ -107,6 +107,15 @@ const CHECKS: Record<string, Check> = {
     ),
 };
 
+/** Every place with a default, and what is said of it. */
+function defaultsIn(part: unknown, at = ''): [string, unknown][] {
+  if (Array.isArray(part)) return part.flatMap((item) => defaultsIn(item, at));
+  if (!isBlock(part)) return [];
+  const own: [string, unknown][] = 'default' in part && 'type' in part ? [[at, part['description']]] : [];
+  const below = Object.entries(part).filter(([word]) => !['default', 'const', 'enum'].includes(word));
+  return [...own, ...below.flatMap(([word, value]) => defaultsIn(value, `${at}.${word}`))];
+}
+
 describe('the JSON Schema of a scenario', () => {
   it('is the one that is shipped', () => {
     expect(shipped).toEqual(JSON.parse(JSON.stringify(scenarioJsonSchema())));
@@ -130,6 +139,12 @@ describe('the JSON Schema of a scenario', () => {
     ['kind: steady', 'kind: steddy', '.circuits.1.appliances.1 fits no shape'],
   ])('refuses %s written as %s', (part, by, misfit) => {
     expect(misfits(shipped, parse(HOUSE.replace(part, by)))).toContain(misfit);
+  });
+
+  it('gives every default its description', () => {
+    const described = defaultsIn(shipped);
+    expect(described.length).toBeGreaterThan(60);
+    expect(described.filter(([, text]) => text === undefined)).toEqual([]);
   });
 
   it('describes what is not plain from a key’s name', () => {

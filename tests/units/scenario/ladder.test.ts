@@ -105,6 +105,27 @@ describe('a ladder', () => {
 });
 
 describe('a fault in a ladder', () => {
+  it('hides none of another step, and is not told again of steps that need it', () => {
+    const text = FILE.replace('price: 500', 'price: -500')
+      .replace('{ unit: 1,', '{ unti: 1,')
+      .replace('typical: lamp }] }', 'typical: lamp, count: 0 }] }')
+      .replace('title: Sparing, strategy: sparing', 'title: Sparing, strategy: spraing')
+      .concat('    - { id: shed, title: Shed, change: { units.east.battery.moduls: 2 }, needs: [lamp] }\n');
+    expect(
+      findingsOf(text)
+        .map(({ line, path }) => [line, path])
+        .sort(),
+    ).toEqual(
+      [
+        [lineWith('unti: 1', text), 'ladder.steps.second-unit.buys.unti'],
+        [lineWith('price: -500', text), 'ladder.steps.module.price'],
+        [lineWith('count: 0', text), 'circuits.hall.appliances.lamp.count'],
+        [lineWith('spraing', text), 'ladder.steps.sparing.strategy'],
+        [lineWith('moduls', text), 'units.east.battery.moduls'],
+      ].sort(),
+    );
+  });
+
   it.each([
     ['price: 500', 'price: -500', 'price: -500', '-500', 'a number of at least 0'],
     ['budget: 3000', 'budget: -1', 'budget: -1', '-1', 'a number of at least 0'],

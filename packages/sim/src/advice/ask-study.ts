@@ -4,6 +4,7 @@ import type { OutcomeRows } from '../trials/outcome-rows.ts';
 import { runShard } from '../trials/shard.ts';
 import { prepareStudy, type RowsWanted, type StudyOutline } from '../trials/study.ts';
 
+/** Which draws of a scenario advice asks for. */
 export interface StudyQuestion {
   readonly seed: string;
   /** Draws 0 to draws - 1, ≥ 1. */
@@ -12,6 +13,7 @@ export interface StudyQuestion {
   readonly rows?: RowsWanted | undefined;
 }
 
+/** The rows of a study that advice asked for, and what their positions mean. */
 export interface StudyAnswer {
   readonly outline: StudyOutline;
   /** In order of draw, alternative, strategy. */

@@ -15,6 +15,7 @@ export interface StudyJob extends StudyOptions {
   readonly scenario: Scenario;
 }
 
+/** Work on draws as plain data: a study, what matters, or needs. */
 export type DrawJob = StudyJob | MattersJob | NeedsJob;
 
 /** Rows of draws `from` to `to - 1`. */

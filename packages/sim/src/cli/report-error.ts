@@ -13,6 +13,7 @@ const INPUT_ERRORS = new Set([
   'ProfileFileError',
   'OptionError',
   'PublishError',
+  'AggregateError', // of those, several files at once
 ]);
 
 /** Writes the message to standard error and returns the exit code. */

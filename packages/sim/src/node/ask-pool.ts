@@ -7,7 +7,11 @@ export class StudyInterrupted extends Error {
   override readonly name = 'StudyInterrupted';
 }
 
-/** @param options as for `runStudy`; progress counts the draws of the study being run; without a `pool` each has its own */
+/**
+ * A way for advice to ask for studies, run on the cores of this machine.
+ *
+ * @param options as for `runStudy`; progress counts the draws of the study being run; without a `pool` each has its own
+ */
 export function askPool(
   options: Pick<RunOptions, 'workers' | 'pool' | 'onProgress' | 'onTrouble' | 'signal'>,
 ): AskStudy {

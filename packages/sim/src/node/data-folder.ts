@@ -14,6 +14,7 @@ export function dataFile(name: string): string {
   return folder + name;
 }
 
+/** The text of a shipped file such as `normals.csv`. */
 export function readDataFile(name: string): string {
   return readFileSync(dataFile(name), 'utf8');
 }

@@ -1,22 +1,19 @@
 /** A scenario from a file, with everything it names read in. */
-import { dirname, resolve } from 'node:path';
-import { ScenarioError } from '../scenario/findings.ts';
-import { readScenario, type ReadScenario } from '../scenario/read-scenario.ts';
-import { filesNamed, resolveScenario } from '../scenario/resolve-scenario.ts';
+import { ScenarioError, type Finding } from '../scenario/findings.ts';
+import { lookOver, type LookedOver, type ReadScenario } from '../scenario/read-scenario.ts';
+import { resolveScenario, unknownPlace, type Lookups } from '../scenario/resolve-scenario.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { schemaFindings } from '../scenario/schema-findings.ts';
 import { startMonths } from '../scenario/schema-terms.ts';
-import { profileHints, profileZoneHints } from '../usage/profile-hints.ts';
-import { readProfile } from '../usage/read-profile.ts';
 import { readTypicalAppliances } from '../usage/typical-appliances.ts';
 import { normalsNotes } from '../weather/normals-notes.ts';
 import { placeNotes } from '../weather/place-notes.ts';
-import { describeWeatherFindings } from '../weather/messages.ts';
 import { readNormals } from '../weather/normals-table.ts';
-import { readWeatherYear } from '../weather/read-weather-year.ts';
 import { readDataFile } from './data-folder.ts';
+import { readNamed } from './read-named.ts';
 import { readText } from './read-text.ts';
 
+/** A scenario with all that it names read in. */
 export interface LoadedScenario {
   readonly scenario: Scenario;
   /** What was mended on the way, in sentences: gaps filled in a weather year and the like. */
@@ -31,44 +28,64 @@ export interface LoadOptions {
   readonly months?: readonly number[] | undefined;
 }
 
-/** @throws ScenarioError, WeatherFileError or ProfileFileError, each with every fault of its file */
+/**
+ * Reads a scenario file and all that it names.
+ *
+ * @throws ScenarioError, WeatherFileError or ProfileFileError, each with every fault of its file; an AggregateError of
+ *   them where several files have faults
+ */
 export function loadScenario(path: string, options: LoadOptions = {}): LoadedScenario {
-  assertMonths(options.months);
-  const read = withOptions(
-    readScenario(textOf(path), path, readTypicalAppliances(readDataFile('appliances.csv'))),
-    options,
-  );
-  const folder = options.weatherYear === undefined ? dirname(path) : '.';
-  const { years, profiles } = filesNamed(read);
-  const notes: string[] = [];
-  const yearOf = (file: string) => {
-    const { year, notes: mended } = readWeatherYear(
-      textOf(resolve(folder, file), options.weatherYear === undefined ? read.file : '--weather', file),
-      file,
-      read.scenario.site,
-    );
-    if (mended.length > 0) notes.push(describeWeatherFindings(mended, file));
-    return year;
-  };
-  const profileOf = (file: string) => {
-    const text = textOf(resolve(dirname(path), file), read.file, file);
-    const hints: string[] = [];
-    const { timeZone } = read.scenario.site;
-    const profile = readProfile(text, file, { timeZone, onNote: (note) => hints.push(note) });
-    hints.push(...profileHints(profile), ...profileZoneHints(text));
-    notes.push(...hints.map((hint) => `${file}: ${hint}`));
-    return profile;
-  };
+  const looked = lookOver(scenarioText(path), path, readTypicalAppliances(readDataFile('appliances.csv')));
+  const { parts, whole } = looked.fitting;
+  const site = whole.has('site') ? parts.site : undefined;
+  const named = readNamed(looked.document, site, options.weatherYear);
   const normals = readNormals(readDataFile('normals.csv'));
-  const { site, weather } = read.scenario;
-  notes.push(...placeNotes(site, normals.get(weather.normals ?? '')));
-  if (weather.monthly !== undefined) notes.push(...normalsNotes(weather.monthly));
-  const scenario = resolveScenario(read, {
-    normals,
-    years: new Map(years.map((file) => [file, yearOf(file)])),
-    profiles: new Map(profiles.map((file) => [file, profileOf(file)])),
-  });
-  return { scenario, notes };
+  const findings = [
+    ...monthFindings(options.months),
+    ...looked.findings,
+    ...placeFindings(looked, options, normals),
+    ...named.findings,
+  ];
+  throwFaults(findings, named.errors);
+  const read = withOptions(looked.read!, options);
+  const { site: there, weather } = read.scenario;
+  const near = placeNotes(there, normals.get(weather.normals ?? ''));
+  const ofNormals = weather.monthly === undefined ? [] : normalsNotes(weather.monthly);
+  const { years, profiles } = named;
+  return {
+    scenario: resolveScenario(read, { normals, years, profiles }),
+    notes: [...near, ...ofNormals, ...named.notes],
+  };
+}
+
+/** One fault as it is; several in one message. */
+function throwFaults(findings: readonly Finding[], ofFiles: readonly Error[]): void {
+  const errors = findings.length === 0 ? ofFiles : [new ScenarioError(findings), ...ofFiles];
+  if (errors.length === 1) throw errors[0]!;
+  if (errors.length > 1) throw new AggregateError(errors, errors.map(({ message }) => message).join('\n'));
+}
+
+function scenarioText(path: string): string {
+  const read = readText(path);
+  if ('text' in read) return read.text;
+  throw new ScenarioError([{ file: path, line: undefined, path: '', ...read.fault }]);
+}
+
+/** Months that are asked for are held to the rule for those of a scenario. */
+function monthFindings(months: readonly number[] | undefined): Finding[] {
+  const result = startMonths().optional().safeParse(months);
+  if (result.success) return [];
+  const document = { file: 'months', value: months, lineOf: () => 1 };
+  return schemaFindings(result.error.issues, document, months).map((f) => ({ ...f, line: undefined }));
+}
+
+function placeFindings(
+  { document, fitting: { parts, whole } }: LookedOver,
+  { weatherYear }: LoadOptions,
+  normals: Lookups['normals'],
+): Finding[] {
+  if (weatherYear !== undefined || !whole.has('weather')) return [];
+  return [unknownPlace(parts.weather, document, normals) ?? []].flat();
 }
 
 function withOptions(read: ReadScenario, { weatherYear, months }: LoadOptions): ReadScenario {
@@ -84,21 +101,4 @@ function withOptions(read: ReadScenario, { weatherYear, months }: LoadOptions): 
       outage: months === undefined ? outage : { ...outage, startLocal: undefined, months: [...months] },
     },
   };
-}
-
-/** The text of a file; a fault is a finding of the scenario or the option that names it, or of the command line. */
-function textOf(path: string, namedBy = path, named = ''): string {
-  const read = readText(path);
-  if ('text' in read) return read.text;
-  throw new ScenarioError([{ file: namedBy, line: undefined, path: named, ...read.fault }]);
-}
-
-/** Months that are asked for are held to the rule for those of a scenario. */
-function assertMonths(months: readonly number[] | undefined): void {
-  if (months === undefined) return;
-  const result = startMonths().safeParse(months);
-  if (result.success) return;
-  const document = { file: 'months', value: months, lineOf: () => 1 };
-  const findings = schemaFindings(result.error.issues, document, months);
-  throw new ScenarioError(findings.map((finding) => ({ ...finding, line: undefined })));
 }

@@ -8,6 +8,7 @@ import { nextLook, tightness } from '../trials/stopping-rule.ts';
 import { assertStudyOptions, prepareStudy, type RowsWanted, type Study } from '../trials/study.ts';
 import { openPool, type Pool, type Shard } from './shard-pool.ts';
 
+/** What is asked of a whole study, and who is told how far it is. */
 export interface RunOptions {
   /** Any text; the same text gives the same draws. */
   readonly seed: string;
@@ -19,7 +20,7 @@ export interface RunOptions {
   readonly workers: number;
   /** Threads to use in the place of new ones, for one study after another; the caller closes them. */
   readonly pool?: Pool | undefined;
-  /** Stop before `draws` once the headline is known to ± this many days, > 0; looked at after 200, 400, 800, … draws. */
+  /** Stop before `draws` once the headline is known to ± so many days, > 0; looked at after 200, 400, 800, … draws. */
   readonly untilHalfWidthDays?: number | undefined;
   readonly onProgress?: ((done: number, draws: number) => void) | undefined;
   readonly onTrouble?: ((message: string) => void) | undefined;
@@ -27,6 +28,7 @@ export interface RunOptions {
   readonly signal?: AbortSignal | undefined;
 }
 
+/** A study that was run: its rows, and how it ended. */
 export interface StudyRun {
   readonly study: Study;
   readonly rows: OutcomeRows;

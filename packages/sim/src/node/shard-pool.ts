@@ -5,11 +5,13 @@ import { assertWholeNumber } from '../trials/assert-number.ts';
 import type { OutcomeRows } from '../trials/outcome-rows.ts';
 import { startWorker } from './start-worker.ts';
 
+/** Draws `from` to `to - 1`. */
 export interface Shard {
   readonly from: number;
   readonly to: number;
 }
 
+/** What a pool hands out, and what it gives back. */
 export interface Handout {
   /** The next shard to run, or undefined when there is none; asked again whenever a thread is free. */
   readonly next: () => Shard | undefined;

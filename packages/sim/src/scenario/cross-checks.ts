@@ -4,55 +4,88 @@ import { chosenCircuits } from '../shedding/compile-rules.ts';
 import { applianceFaults } from '../usage/appliance-faults.ts';
 import type { Report } from './cross-check-report.ts';
 import type { Finding } from './findings.ts';
+import type { FittingParts, PartKey } from './fitting-parts.ts';
 import type { LocatedDocument, Path } from './located-document.ts';
 import { meantHint } from './nearest.ts';
 import type { CheckedScenario } from './schema.ts';
 import { spellPath, spellValue, valueAt } from './schema-findings.ts';
 import { checkNeeds } from './needs-checks.ts';
 import { checkSources } from './sources-checks.ts';
-import { checkWiring } from './wiring-checks.ts';
+import { checkNeutrals, checkRecords } from './wiring-checks.ts';
 
 /** Id of the household as it stands in the file. */
 export const AS_DESCRIBED = 'as-described';
 
-/** Every finding of a scenario that already fits the schema. @param at path of the alternative it belongs to, if any */
-export function crossCheck(scenario: CheckedScenario, document: LocatedDocument, at: Path = []): Finding[] {
+type Look<Key extends PartKey> = (parts: Pick<CheckedScenario, Key>, report: Report) => void;
+
+interface Check {
+  /** What it reads: it is made where all of that fits the schema. */
+  readonly reads: readonly PartKey[];
+  /** Of these lists it reads each item for itself. */
+  readonly readsSome: readonly PartKey[];
+  readonly look: (scenario: CheckedScenario, report: Report) => void;
+}
+
+function reading<Key extends PartKey>(
+  reads: readonly Key[],
+  look: Look<Key>,
+  readsSome: readonly Key[] = [],
+): Check {
+  return { reads: reads.filter((key) => !readsSome.includes(key)), readsSome, look };
+}
+
+const CHECKS: readonly Check[] = [
+  ...(['units', 'circuits', 'strategies', 'alternatives'] as const).map((list) =>
+    reading([list], (parts, report) => checkIds(parts[list], list, report)),
+  ),
+  reading(['alternatives'], checkAlternatives),
+  reading(['site'], checkZone),
+  reading(['outage'], checkStart),
+  reading(['units'], checkUnits),
+  reading(['circuits', 'units'], checkCircuits),
+  reading(['strategies', 'circuits', 'units'], checkRules, ['strategies']),
+  reading(['site'], checkRecords),
+  reading(['circuits'], checkNeutrals),
+  reading(['sources', 'units', 'person', 'strategies', 'alternatives', 'ladder'], checkSources),
+  reading(['needs', 'circuits'], checkNeeds, ['needs']),
+];
+
+/** Every finding in the parts of a scenario that fit the schema. @param at path of the alternative it belongs to, if any */
+export function crossCheck(
+  { parts, whole, some }: FittingParts,
+  document: LocatedDocument,
+  at: Path = [],
+): Finding[] {
   const findings: Finding[] = [];
-  const report: Report = (path, expected, hint, found = spellValue(valueAt(scenario, path))) => {
+  const report: Report = (path, expected, hint, found = spellValue(valueAt(parts, path))) => {
     const where = at.length === 0 ? path : at;
     findings.push({
       file: document.file,
       line: document.lineOf(where),
-      path: spellPath(scenario, path),
+      path: spellPath(parts, path),
       found,
       expected,
       hint,
     });
   };
-  checkNames(scenario, report);
-  checkAlternatives(scenario, report);
-  checkSite(scenario, report);
-  checkUnits(scenario, report);
-  checkCircuits(scenario, report);
-  checkRules(scenario, report);
-  checkWiring(scenario, report);
-  checkSources(scenario, report);
-  checkNeeds(scenario, report);
+  for (const { reads, readsSome, look } of CHECKS) {
+    const isThere =
+      reads.every((key) => whole.has(key)) && readsSome.every((key) => whole.has(key) || some.has(key));
+    if (isThere) look(parts, report);
+  }
   return findings;
 }
 
-function checkNames(scenario: CheckedScenario, report: Report): void {
-  for (const list of ['units', 'circuits', 'strategies', 'alternatives'] as const) {
-    const seen = new Set<string>();
-    scenario[list].forEach(({ id }, i) => {
-      if (seen.has(id)) report([list, i, 'id'], `an id used once only among the ${list}`);
-      seen.add(id);
-    });
-  }
+function checkIds(items: readonly { readonly id: string }[], list: PartKey, report: Report): void {
+  const seen = new Set<string>();
+  items.forEach(({ id }, i) => {
+    if (seen.has(id)) report([list, i, 'id'], `an id used once only among the ${list}`);
+    seen.add(id);
+  });
 }
 
 /** The household without changes comes first of its own accord, under this id, unless an alternative says as much. */
-function checkAlternatives({ alternatives }: CheckedScenario, report: Report): void {
+function checkAlternatives({ alternatives }: Pick<CheckedScenario, 'alternatives'>, report: Report): void {
   if (alternatives.some((a) => Object.keys(a.change).length === 0)) return;
   alternatives.forEach(({ id }, i) => {
     if (id === AS_DESCRIBED)
@@ -60,8 +93,11 @@ function checkAlternatives({ alternatives }: CheckedScenario, report: Report): v
   });
 }
 
-function checkSite({ site, outage }: CheckedScenario, report: Report): void {
+function checkZone({ site }: Pick<CheckedScenario, 'site'>, report: Report): void {
   if (!isKnownZone(site.timeZone)) report(['site', 'timeZone'], 'an IANA time zone such as America/New_York');
+}
+
+function checkStart({ outage }: Pick<CheckedScenario, 'outage'>, report: Report): void {
   if (outage.startLocal !== undefined) {
     const asUtc = new Date(`${outage.startLocal}:00Z`);
     const year = Number(outage.startLocal.slice(0, 4));
@@ -71,7 +107,7 @@ function checkSite({ site, outage }: CheckedScenario, report: Report): void {
   }
 }
 
-function checkUnits({ units }: CheckedScenario, report: Report): void {
+function checkUnits({ units }: Pick<CheckedScenario, 'units'>, report: Report): void {
   if (units.length === 2) checkPairLegs(units, report);
   units.forEach(({ inverter, battery }, u) => {
     if (inverter.surgeW < inverter.continuousW)
@@ -91,7 +127,10 @@ function checkPairLegs(units: CheckedScenario['units'], report: Report): void {
 }
 
 /** A unit alone on both legs stands in for the grid at the panel: 240 V circuits may be there, and get nothing. */
-function checkCircuits({ circuits, units }: CheckedScenario, report: Report): void {
+function checkCircuits(
+  { circuits, units }: Pick<CheckedScenario, 'circuits' | 'units'>,
+  report: Report,
+): void {
   checkFirstTier(circuits, report);
   const legs: readonly string[] = units.some((u) => u.leg === 'both')
     ? ['L1', 'L2', 'both']
@@ -137,11 +176,17 @@ function checkFirstTier(circuits: CheckedScenario['circuits'], report: Report): 
   );
 }
 
-function checkRules(scenario: CheckedScenario, report: Report): void {
-  const { strategies, circuits, units } = scenario;
+interface WithSomeStrategies {
+  readonly strategies: readonly (CheckedScenario['strategies'][number] | undefined)[];
+}
+
+function checkRules(
+  { strategies, circuits, units }: Pick<CheckedScenario, 'circuits' | 'units'> & WithSomeStrategies,
+  report: Report,
+): void {
   const circuitIds = circuits.map((c) => c.id);
-  strategies.forEach(({ rules }, s) => {
-    rules.forEach((rule, r) => {
+  strategies.forEach((strategy, s) => {
+    strategy?.rules.forEach((rule, r) => {
       const path = ['strategies', s, 'rules', r] as const;
       if (rule.by === 'sleep') {
         const unitIds = units.map((u) => u.id);

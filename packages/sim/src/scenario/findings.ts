@@ -21,21 +21,38 @@ export class ScenarioError extends Error {
   }
 }
 
+/** Whether a caught error carries findings, whichever copy of the library threw it. */
 export function isScenarioError(error: unknown): error is ScenarioError {
   return error instanceof Error && error.name === 'ScenarioError' && 'findings' in error;
 }
 
-/** One finding as a line: file:line, path, what was found, what was expected, the likely slip. */
+/**
+ * One finding as a line: file:line, path, what was found, what was expected, the likely slip. What stands in the file may
+ * hold characters that a terminal would take as commands: they are spelt out.
+ */
 export function wordFinding({ file, line, path, found, expected, hint }: Finding): string {
   const where = line === undefined ? file : `${file}:${line}`;
   const what = path === '' ? '' : ` ${path}:`;
   const help = hint === undefined ? '' : ` ${hint}`;
-  return `${where}:${what} found ${found}; expected ${expected}.${help}`;
+  return speltOut(`${where}:${what} found ${found}; expected ${expected}.${help}`);
+}
+
+function speltOut(text: string): string {
+  return text.replaceAll(
+    /\p{Cc}/gu,
+    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+}
+
+/** What a finding says, wherever: the same said of another version of a household is no news. */
+export function sayingOf({ path, found, expected }: Finding): string {
+  return JSON.stringify([path, found, expected]);
 }
 
 /** More are counted, not told: a file of another kind can have one on every line. */
 const MOST_TOLD = 20;
 
+/** All findings in one message, in the order of their lines. */
 export function wordFindings(findings: readonly Finding[]): string {
   const sorted = [...findings].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
   const head = findings.length === 1 ? 'One thing needs mending:' : `${findings.length} things need mending:`;

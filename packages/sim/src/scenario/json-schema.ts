@@ -11,6 +11,7 @@ export interface JsonSchema {
   readonly const?: unknown;
 }
 
+/** The JSON Schema of a scenario file, for editors. */
 export function scenarioJsonSchema(): JsonSchema {
   const schema = z.toJSONSchema(scenarioSchema, { io: 'input', reused: 'inline' });
   return { title: 'Rideout scenario', ...schema } as JsonSchema;

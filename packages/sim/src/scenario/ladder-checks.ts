@@ -1,5 +1,6 @@
 /** What the keys of a ladder cannot tell alone: names, prices, order. */
 import type { Finding } from './findings.ts';
+import type { FittingLadder } from './fitting-parts.ts';
 import { spelledOut } from './household-parts.ts';
 import type { LocatedDocument, Path } from './located-document.ts';
 import { meantHint } from './nearest.ts';
@@ -7,35 +8,52 @@ import type { CheckedScenario } from './schema.ts';
 import { spellPath, spellValue, valueAt } from './schema-findings.ts';
 import type { LadderSpec, LadderStepSpec } from './schema-ladder.ts';
 
-type Told = { readonly found?: string; readonly hint?: string | undefined };
+/** What the checks of one ladder report through. */
+interface Told {
+  readonly found?: string;
+  readonly hint?: string | undefined;
+}
 type Report = (path: Path, expected: string, told?: Told) => void;
+
+export interface LadderFindings {
+  readonly start: readonly Finding[];
+  /** Per step. */
+  readonly steps: readonly (readonly Finding[])[];
+}
 
 /** Findings of the scenario's ladder, its households aside (`read-ladder.ts`). */
 export function ladderFindings(
   scenario: CheckedScenario,
-  ladder: LadderSpec,
+  { spec: ladder, unfit }: FittingLadder,
   document: LocatedDocument,
-): Finding[] {
-  const findings: Finding[] = [];
-  const report: Report = (path, expected, { found, hint } = {}) => {
-    const full = ['ladder', ...path];
-    findings.push({
-      file: document.file,
-      line: document.lineOf(full),
-      path: spellPath(scenario, full),
-      found: found ?? spellValue(valueAt(scenario, full)),
-      expected,
-      hint,
+): LadderFindings {
+  const findingsOf = (check: (report: Report) => void): Finding[] => {
+    const findings: Finding[] = [];
+    check((path, expected, { found, hint } = {}) => {
+      const full = ['ladder', ...path];
+      findings.push({
+        file: document.file,
+        line: document.lineOf(full),
+        path: spellPath(scenario, full),
+        found: found ?? spellValue(valueAt(scenario, full)),
+        expected,
+        hint,
+      });
     });
+    return findings;
   };
-  checkStart(scenario, ladder, report);
-  checkIds(ladder, report);
-  ladder.steps.forEach((step, i) => {
-    checkNeeds(ladder, i, report);
-    checkPrice(scenario, step, i, report);
-    checkDeeds(scenario, ladder, step, i, report);
-  });
-  return findings;
+  return {
+    start: findingsOf((report) => checkStart(scenario, ladder, report)),
+    steps: ladder.steps.map((step, i) => {
+      if (unfit.has(i)) return [];
+      return findingsOf((report) => {
+        checkId(ladder, i, report);
+        checkNeeds(ladder, i, report);
+        checkPrice(scenario, step, i, report);
+        checkDeeds(scenario, ladder, step, i, report);
+      });
+    }),
+  };
 }
 
 function checkStart(scenario: CheckedScenario, { start }: LadderSpec, report: Report): void {
@@ -47,11 +65,9 @@ function checkStart(scenario: CheckedScenario, { start }: LadderSpec, report: Re
   checkPaths(start.change, ['start', 'change'], report);
 }
 
-function checkIds({ steps }: LadderSpec, report: Report): void {
-  const ids = steps.map((s) => s.id);
-  ids.forEach((id, i) => {
-    if (ids.indexOf(id) !== i) report(['steps', i, 'id'], 'an id used once only among the steps');
-  });
+function checkId({ steps }: LadderSpec, i: number, report: Report): void {
+  const first = steps.findIndex((step) => step.id === steps[i]!.id);
+  if (first !== i) report(['steps', i, 'id'], 'an id used once only among the steps');
 }
 
 function checkNeeds({ steps }: LadderSpec, i: number, report: Report): void {

@@ -5,6 +5,7 @@ import { changeAt, withoutParts } from './household-parts.ts';
 export type Move =
   { readonly set: string; readonly value: unknown } | { readonly add: string; readonly amount: number };
 
+/** Something that can be bought or changed, its price and what it does to the household. */
 export interface LadderStep {
   readonly id: string;
   readonly title: string;
@@ -20,6 +21,7 @@ export interface LadderStep {
   readonly atMost: number;
 }
 
+/** A ladder with nothing left to look up: its start and its steps. */
 export interface LadderPlan {
   readonly startTitle: string;
   readonly startStrategyId: string;

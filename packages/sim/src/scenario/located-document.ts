@@ -9,6 +9,7 @@ import {
 } from 'jsonc-parser';
 import { isMap, isScalar, isSeq, LineCounter, parseDocument, visit, type Document } from 'yaml';
 import { ScenarioError, type Finding } from './findings.ts';
+import { yamlSlips } from './yaml-slips.ts';
 
 export type Path = readonly (string | number)[];
 
@@ -44,9 +45,12 @@ function parseYaml(text: string, file: string): LocatedDocument {
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: false });
   const lineAt = (offset: number) => Math.max(1, lines.linePos(offset).line);
-  const slips = document.errors.map((e) =>
-    syntaxFinding(file, lineAt(e.pos[0]), `a slip in the layout (${e.message})`),
-  );
+  const slips = yamlSlips(document.errors, text, lineAt).map(({ line, slip }): Finding => ({
+    file,
+    line,
+    path: '',
+    ...slip,
+  }));
   if (slips.length === 0) slips.push(...aliasFaults(document, file, lineAt));
   if (slips.length > 0) throw new ScenarioError(slips);
   return { file, value: yamlValue(document, file), lineOf: (path) => lineAt(yamlOffset(document, path)) };

@@ -6,12 +6,18 @@ import { circuitsServing, keeps } from './needs-of.ts';
 import type { CheckedScenario } from './schema.ts';
 import type { NeedSpec } from './schema-needs.ts';
 
-/** Reports through the caller's `report` in the manner of `crossCheck`. */
-export function checkNeeds(scenario: CheckedScenario, report: Report): void {
+type WithCircuits = Pick<CheckedScenario, 'circuits'>;
+
+/** Reports through the caller's `report` in the manner of `crossCheck`. @param scenario needs that cannot be read are undefined */
+export function checkNeeds(
+  scenario: WithCircuits & { readonly needs?: readonly (NeedSpec | undefined)[] | undefined },
+  report: Report,
+): void {
   const { needs = [], circuits } = scenario;
   const ids = circuits.map((c) => c.id);
   const seen = new Set<string>();
   needs.forEach((need, n) => {
+    if (need === undefined) return;
     const path = ['needs', n];
     if (seen.has(need.id)) report([...path, 'id'], 'an id used once only among the needs');
     seen.add(need.id);
@@ -26,7 +32,7 @@ export function checkNeeds(scenario: CheckedScenario, report: Report): void {
 const sourcesOf = ({ room }: Extract<NeedSpec, { room?: unknown }>): string[] =>
   room?.sources.map((s) => s.circuit) ?? [];
 
-function checkMeasure({ circuits }: CheckedScenario, need: NeedSpec, path: Path, report: Report): void {
+function checkMeasure({ circuits }: WithCircuits, need: NeedSpec, path: Path, report: Report): void {
   const ids = circuitsServing(need, circuits);
   const serving = circuits.filter((c) => ids.includes(c.id));
   const found = serving.length === 0 ? 'no circuit' : serving.map((c) => c.id).join(', ');

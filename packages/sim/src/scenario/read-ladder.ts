@@ -1,6 +1,7 @@
 /** A ladder as written, checked by building the households it leads to. */
 import { applyChanges, nothingNamed } from './changes.ts';
-import type { Finding } from './findings.ts';
+import { sayingOf, type Finding } from './findings.ts';
+import type { FittingLadder } from './fitting-parts.ts';
 import { changeAt, partAt, placesAt, spelledOut, withoutParts } from './household-parts.ts';
 import { ladderFindings } from './ladder-checks.ts';
 import type { LocatedDocument, Path } from './located-document.ts';
@@ -19,8 +20,8 @@ export interface ReadLadder {
   readonly after: readonly CheckedScenario[];
 }
 
-/** A value against schema and cross-checks, faults told at the line of `at`; undefined when it has any. */
-export type CheckValue = (value: unknown, at: Path) => CheckedScenario | undefined;
+/** A value against schema and cross-checks, faults added to `findings` with the line of `at`; undefined when it does not fit. */
+export type CheckValue = (value: unknown, at: Path, findings: Finding[]) => CheckedScenario | undefined;
 
 interface Reading {
   readonly document: LocatedDocument;
@@ -28,35 +29,44 @@ interface Reading {
   readonly check: CheckValue;
 }
 
-/** @returns undefined when there are findings, which are added to `findings` */
-export function readLadder(scenario: CheckedScenario, reading: Reading): ReadLadder | undefined {
-  const spec = scenario.ladder!;
-  const named = ladderFindings(scenario, spec, reading.document);
-  reading.findings.push(...named);
-  if (named.length > 0) return undefined;
+/**
+ * Every step that is sound by itself is taken, with what it needs, whatever is wrong with the others.
+ *
+ * @param described the scenario that it belongs to
+ * @returns undefined when there are findings, which are added to `findings`
+ */
+export function readLadder(
+  described: CheckedScenario,
+  ladder: FittingLadder,
+  reading: Reading,
+): ReadLadder | undefined {
+  const { spec, unfit } = ladder;
+  const scenario = { ...described, ladder: spec };
+  const named = ladderFindings(scenario, ladder, reading.document);
+  reading.findings.push(...named.start, ...named.steps.flat());
+  if (named.start.length > 0) return undefined;
   const without = spelledOut(scenario, spec.start.without ?? []);
   const brings = spec.steps.map((step) => spelledOut(scenario, step.brings ?? []));
+  const said = new Set<string>(); // of a step: it is not told again of those that need it
   const build = (counts: readonly number[], at: Path) => {
-    const before = reading.findings.length;
-    const value = valueAfter(scenario, without, brings, counts, reading);
-    const checked = reading.findings.length > before ? undefined : reading.check(value, at);
-    return reading.findings.length > before ? undefined : checked;
+    const findings: Finding[] = [];
+    const here = { ...reading, findings };
+    const value = valueAfter(scenario, without, brings, counts, here);
+    const checked = findings.length > 0 ? undefined : reading.check(value, at, findings);
+    reading.findings.push(...findings.filter((finding) => !said.has(sayingOf(finding))));
+    findings.forEach((finding) => said.add(sayingOf(finding)));
+    return findings.length > 0 ? undefined : checked;
   };
   const start = build(zeros(spec), ['ladder', 'start']);
-  if (start === undefined) return undefined;
-  const after: (CheckedScenario | undefined)[] = [];
-  spec.steps.forEach((step, i) => {
-    const ready = step.needs.every((need) => after[positionOf(spec, need)] !== undefined);
-    after.push(ready ? build(countsWith(spec, i), ['ladder', 'steps', i]) : undefined);
+  const sound: boolean[] = [];
+  const after = spec.steps.map((step, i) => {
+    const needed = step.needs.every((need) => sound[positionOf(spec, need)]);
+    sound.push(needed && !unfit.has(i) && named.steps[i]!.length === 0);
+    return sound[i] ? build(countsWith(spec, i), ['ladder', 'steps', i]) : undefined;
   });
-  if (after.includes(undefined)) return undefined;
-  if (
-    build(
-      spec.steps.map((step) => step.atMost),
-      ['ladder', 'steps'],
-    ) === undefined
-  )
-    return undefined;
+  const everything = spec.steps.map((step) => step.atMost);
+  const all = sound.every(Boolean) ? build(everything, ['ladder', 'steps']) : undefined;
+  if (start === undefined || after.includes(undefined) || all === undefined) return undefined;
   return { spec, without, brings, start, after: after as CheckedScenario[] };
 }
 
@@ -76,13 +86,13 @@ function countsWith(spec: LadderSpec, i: number): number[] {
 
 /** The scenario as it would be written, every default told, with each step taken so often. */
 function valueAfter(
-  scenario: CheckedScenario,
+  scenario: CheckedScenario & { readonly ladder: LadderSpec },
   without: readonly string[],
   brings: readonly (readonly string[])[],
   counts: readonly number[],
   { document, findings }: Reading,
 ): unknown {
-  const spec = scenario.ladder!;
+  const spec = scenario.ladder;
   const brought = brings.flatMap((paths, i) => (counts[i]! > 0 ? paths : []));
   const missing = without.filter((path) => !brought.includes(path));
   const at: Path = ['ladder', 'start', 'change'];

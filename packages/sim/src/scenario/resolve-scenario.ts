@@ -12,6 +12,7 @@ import type {
 import type { ReadScenario } from './read-scenario.ts';
 import { resolveLadder } from './resolve-ladder.ts';
 import { ScenarioError, type Finding } from './findings.ts';
+import type { LocatedDocument } from './located-document.ts';
 import type { CheckedScenario } from './schema.ts';
 import { meantHint } from './nearest.ts';
 
@@ -38,7 +39,11 @@ export function filesNamed(read: ReadScenario): { readonly years: string[]; read
   return { years: yearFile === undefined ? [] : [yearFile], profiles: [...new Set(profiles)] };
 }
 
-/** @throws ScenarioError when a place is not in the table */
+/**
+ * Puts what a scenario only names inside it: nothing is left to look up.
+ *
+ * @throws ScenarioError when a place is not in the table
+ */
 export function resolveScenario(read: ReadScenario, lookups: Lookups): Scenario {
   const { title, site, outage, prices, notes, weather, needs, unknowns, outageLengths } = read.scenario;
   const { windowDays, blockDays, snowCoverDays } = weather;
@@ -66,19 +71,28 @@ function weatherSource(read: ReadScenario, lookups: Lookups): WeatherSource {
   if (weather.monthly !== undefined)
     return { kind: 'normals', name: site.place || 'own monthly values', monthly: weather.monthly };
   if (weather.yearFile !== undefined) return { kind: 'year', year: lookups.years.get(weather.yearFile)! };
-  const place = lookups.normals.get(weather.normals!);
-  if (place !== undefined) return { kind: 'normals', name: place.name, monthly: place.monthly };
-  const finding: Finding = {
-    file: read.file,
-    line: read.document.lineOf(['weather', 'normals']),
+  const fault = unknownPlace(weather, read.document, lookups.normals);
+  if (fault !== undefined) throw new ScenarioError([fault]);
+  const { name, monthly } = lookups.normals.get(weather.normals!)!;
+  return { kind: 'normals', name, monthly };
+}
+
+/** A finding where the weather is that of a place which the table does not have. */
+export function unknownPlace(
+  { normals }: Pick<CheckedScenario['weather'], 'normals'>,
+  document: LocatedDocument,
+  table: ReadonlyMap<string, unknown>,
+): Finding | undefined {
+  if (normals === undefined || table.has(normals)) return undefined;
+  const places = [...table.keys()];
+  return {
+    file: document.file,
+    line: document.lineOf(['weather', 'normals']),
     path: 'weather.normals',
-    found: JSON.stringify(weather.normals),
+    found: JSON.stringify(normals),
     expected: 'a place of data/normals.csv, or your own twelve numbers under weather.monthly',
-    hint:
-      meantHint(weather.normals!, [...lookups.normals.keys()]) ??
-      `There is: ${[...lookups.normals.keys()].join(', ')}.`,
+    hint: meantHint(normals, places) ?? `There is: ${places.join(', ')}.`,
   };
-  throw new ScenarioError([finding]);
 }
 
 function householdOf(scenario: CheckedScenario, lookups: Lookups): HouseholdSpec {

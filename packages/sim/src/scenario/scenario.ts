@@ -31,6 +31,7 @@ export interface WeatherYear {
   readonly windMs: readonly number[];
 }
 
+/** Where the weather of the draws comes from: twelve monthly values, or an hourly year. */
 export type WeatherSource =
   | { readonly kind: 'normals'; readonly name: string; readonly monthly: MonthlyNormals }
   | { readonly kind: 'year'; readonly year: WeatherYear };
@@ -72,6 +73,7 @@ export interface Ladder extends LadderPlan {
   readonly household: HouseholdSpec;
 }
 
+/** A scenario with nothing left to look up: what a study runs on, what a page carries, what the hash is taken of. */
 export type Scenario = Pick<
   CheckedScenario,
   'title' | 'site' | 'outage' | 'prices' | 'notes' | 'unknowns' | 'needs' | 'outageLengths'

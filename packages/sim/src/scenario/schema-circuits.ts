@@ -1,6 +1,6 @@
 /** Circuits and what is plugged into them. */
 import { z } from 'zod';
-import { fraction, positive, atLeastZero, identifier, title, clockWindows } from './schema-terms.ts';
+import { fraction, positive, atLeastZero, identifier, text, title, clockWindows } from './schema-terms.ts';
 import { circuitWiring } from './schema-wiring.ts';
 
 const about = {
@@ -10,7 +10,7 @@ const about = {
   dayScatterFraction: fraction()
     .default(0.1)
     .describe(
-      'Day-to-day spread of its use, beside the household’s own; thermostats and schedules have none.',
+      'Day-to-day spread of its use, beside the household’s own; thermostats and schedules have none. Common practice, no source.',
     ),
 };
 const starting = {
@@ -41,7 +41,9 @@ const events = z.strictObject({
   ...starting,
   usesPerDay: atLeastZero().max(500),
   minutesPerUse: positive().max(1440),
-  lengthScatterFraction: fraction().default(0.3).describe('Spread of the length of a use (log-normal).'),
+  lengthScatterFraction: fraction()
+    .default(0.3)
+    .describe('Spread of the length of a use (log-normal). Common practice, no source.'),
   hourWeights: z
     .array(atLeastZero())
     .length(24, 'twenty-four weights, midnight first')
@@ -60,7 +62,12 @@ const lights = z.strictObject({
   ...about,
   runningW: positive(),
   litFraction: fraction().default(1).describe('Share of runningW that is lit in a dark waking minute.'),
-  darkBelowElevationDeg: z.number().min(-18).max(30).default(3),
+  darkBelowElevationDeg: z
+    .number()
+    .min(-18)
+    .max(30)
+    .default(3)
+    .describe('Dark indoors while the sun stands lower than this. Common practice, no source.'),
 });
 const thermostat = z.strictObject({
   kind: z.literal('thermostat'),
@@ -70,7 +77,10 @@ const thermostat = z.strictObject({
   ...starting,
   setC: z.number().min(-40).max(40),
   bandC: z.number().min(0.02).max(10).describe('Cuts in and out this far on either side of setC.'),
-  surroundings: z.enum(['indoors', 'outdoors', 'garage']).default('indoors'),
+  surroundings: z
+    .enum(['indoors', 'outdoors', 'garage'])
+    .default('indoors')
+    .describe('Where it stands; whose temperature it drifts to.'),
   surroundingsOffsetC: z.number().min(-30).max(30).default(0).describe('Gains from sun, people, cooking.'),
   timeConstantHours: positive().max(2000).describe('How slowly it drifts to its surroundings when off.'),
   dutyFraction: z
@@ -89,8 +99,10 @@ const thermostat = z.strictObject({
 const measured = z.strictObject({
   kind: z.literal('measured'),
   ...about,
-  file: z.string().describe('CSV with a time column and a watts column, path from this file.'),
-  scale: positive().default(1),
+  file: text().describe('CSV with a time column and a watts column, path from this file.'),
+  scale: positive()
+    .default(1)
+    .describe('Times the watts of the file: 1000 for kilowatts. Default: as they stand.'),
 });
 const typical = z.looseObject({
   typical: identifier().describe(

@@ -8,6 +8,7 @@ import { knownKeys } from './known-keys.ts';
 
 type Issue = z.core.$ZodIssue;
 
+/** What stands at a path of keys and positions; undefined when nothing does. */
 export function valueAt(value: unknown, path: Path): unknown {
   return path.reduce<unknown>(
     (at, step) => (at as Record<string | number, unknown> | undefined | null)?.[step],

@@ -6,7 +6,7 @@ const paths = () => z.array(z.string().min(1)).min(1);
 const percent = () => z.number().min(0).max(100);
 
 const start = z.strictObject({
-  title: title().default('Where you start'),
+  title: title().default('Where you start').describe('What the start is called in results.'),
   without: paths()
     .optional()
     .describe('Parts of the household as described that are not there yet, such as "units.west".'),
@@ -59,7 +59,9 @@ export const ladder = z
       .min(0.5)
       .max(0.99)
       .default(0.9)
-      .describe('The share of outages that must reach the days that are counted.'),
+      .describe(
+        'The share of outages that must reach the days that are counted. Default: nine in ten, as in every headline here.',
+      ),
   })
   .describe('Steps that could be bought or taken, in any order. Read by the question what to buy next only.');
 

@@ -1,6 +1,6 @@
 /** How long outages last and how often they come: for the question of the next outage. `days` does not read it. */
 import { z } from 'zod';
-import { positive, title } from './schema-terms.ts';
+import { positive, text, title } from './schema-terms.ts';
 
 const part = z
   .strictObject({
@@ -37,7 +37,7 @@ export const outageLengths = z
       .enum(['us-2017', 'us-2024'])
       .optional()
       .describe('Published national figures: United States 2017 or 2024 (EIA).'),
-    source: z.string().max(300).optional().describe('Where your own figures come from.'),
+    source: text().max(300).optional().describe('Where your own figures come from.'),
     kinds: z
       .array(part)
       .min(1)

@@ -1,23 +1,37 @@
 /** Where, in what weather, and what kind of outage. */
 import { z } from 'zod';
-import { fraction, atLeastZero, identifier, startMonths, twelve } from './schema-terms.ts';
+import { fraction, atLeastZero, identifier, startMonths, text, twelve } from './schema-terms.ts';
 import { siteExtremes } from './schema-wiring.ts';
 
 export const site = z.strictObject({
-  place: z.string().max(120).default('').describe('Free text shown in results.'),
+  place: text().max(120).default('').describe('Free text shown in results.'),
   latitudeDeg: z.number().min(-90).max(90).describe('North is positive.'),
   longitudeDeg: z.number().min(-180).max(180).describe('East is positive.'),
-  elevationM: z.number().min(-430).max(6000).default(0),
+  elevationM: z
+    .number()
+    .min(-430)
+    .max(6000)
+    .default(0)
+    .describe(
+      'Above the sea, metres. Default: sea level. Write your own for a generator: it gives less high up.',
+    ),
   timeZone: z.string().describe('IANA zone, such as America/New_York; daylight saving follows from it.'),
   groundReflectance: fraction()
     .default(0.2)
     .describe('Common practice: 0.2 bare ground or grass, 0.7 fresh snow.'),
-  windMs: atLeastZero().default(3).describe('Wind at the panels where the weather source has none, m/s.'),
-  indoorC: z.number().min(-10).max(40).default(21).describe('Room temperature when nothing changes it, °C.'),
+  windMs: atLeastZero()
+    .default(3)
+    .describe('Wind at the panels where the weather source has none, m/s. Common practice, no source.'),
+  indoorC: z
+    .number()
+    .min(-10)
+    .max(40)
+    .default(21)
+    .describe('Room temperature when nothing changes it, °C. Common practice, no source.'),
   indoorFollowsFraction: fraction()
     .default(0.3)
     .describe(
-      'How far rooms follow the outdoor daily mean away from indoorC once the grid is gone; 0 = not at all.',
+      'How far rooms follow the outdoor daily mean away from indoorC once the grid is gone; 0 = not at all. Common practice, no source.',
     ),
   ...siteExtremes,
 });
@@ -46,8 +60,7 @@ export const weather = z
   .strictObject({
     normals: identifier().optional().describe('A place in data/normals.csv.'),
     monthly: monthlyNormals.optional().describe('Your own twelve numbers instead.'),
-    yearFile: z
-      .string()
+    yearFile: text()
       .optional()
       .describe('An hourly weather year (TMY3 CSV, EPW or a plain table), path from this file.'),
     windowDays: z
@@ -55,15 +68,25 @@ export const weather = z
       .min(0)
       .max(182)
       .default(15)
-      .describe('Weather-year days are taken from this many days around the date.'),
+      .describe(
+        'Weather-year days are taken from this many days around the date. Default: a month in all; common practice, no source.',
+      ),
     blockDays: z
       .int()
       .min(1)
       .max(60)
       .default(5)
-      .describe('Mean length of the runs of days taken from the weather year together.'),
+      .describe(
+        'Mean length of the runs of days taken from the weather year together (stationary bootstrap, Politis & Romano 1994). The length: common practice, no source.',
+      ),
     snowCoverDays: z
-      .strictObject({ perMonth: twelve(z.number().min(0).max(31)), untilCleared: z.boolean().default(false) })
+      .strictObject({
+        perMonth: twelve(z.number().min(0).max(31)),
+        untilCleared: z
+          .boolean()
+          .default(false)
+          .describe('Somebody clears them. Default: nobody does, the cautious side.'),
+      })
       .optional()
       .describe(
         'Days a month on which snow hides the panels; untilCleared: until somebody clears them, two hours after the first sunrise of a spell.',
@@ -86,19 +109,24 @@ export const outage = z
       .min(1950)
       .max(2100)
       .default(2026)
-      .describe('Calendar year used for random starts (daylight saving, weekdays).'),
+      .describe(
+        'Calendar year used for random starts (daylight saving, weekdays). Any year does: the choice is ours.',
+      ),
     horizonDays: z
       .number()
       .min(1 / 24)
       .max(366)
-      .default(14),
+      .default(14)
+      .describe(
+        'Days that are looked at; a run that still goes then is told as at least so long. Common practice, no source.',
+      ),
     stormLed: z
       .boolean()
       .default(false)
       .describe('The storm that took the grid is still overhead: the first day is a dull one.'),
     stormDullestFraction: fraction()
       .default(0.2)
-      .describe('A storm-led start falls in this dullest share of days.'),
+      .describe('A storm-led start falls in this dullest share of days. Common practice, no source.'),
   })
   .refine((o) => o.startLocal !== undefined || o.months !== undefined, {
     message: 'months, at least one, or a startLocal',

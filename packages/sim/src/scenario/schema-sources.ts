@@ -25,10 +25,12 @@ const byCharge = z
     by: z.literal('charge'),
     startBelowFraction: fraction()
       .default(0.3)
-      .describe('Starts when the emptier bank that it charges falls below this.'),
+      .describe('Starts when the emptier bank that it charges falls below this. Common practice, no source.'),
     stopAboveFraction: fraction()
       .default(0.9)
-      .describe('Stops when every bank that it charges has reached this.'),
+      .describe(
+        'Stops when every bank that it charges has reached this. Common practice, no source: the last tenth goes slowly.',
+      ),
     during: clockWindows().optional().describe('Only in these windows.'),
     mostHoursPerDay: z.number().positive().max(24).optional(),
   })
@@ -54,7 +56,7 @@ const maintenance = z
       .min(0)
       .max(10_080)
       .default(60)
-      .describe('It stands still for so long, and somebody must be awake.'),
+      .describe('It stands still for so long, and somebody must be awake. Common practice, no source.'),
   })
   .describe('Oil, filter, spark plug.');
 
@@ -75,7 +77,10 @@ const generator = z.strictObject({
     .boolean()
     .default(true)
     .describe('Circuits run straight off it while it runs; false: it only charges.'),
-  fuel: z.enum(['gasoline', 'diesel', 'propane']).default('gasoline'),
+  fuel: z
+    .enum(['gasoline', 'diesel', 'propane'])
+    .default('gasoline')
+    .describe('What it burns. Default: what most portable sets burn; common practice, no source.'),
   fuelUse: fuelUse
     .optional()
     .describe('From its label or manual; left out: a cautious line for an engine of that fuel and size.'),
@@ -86,7 +91,9 @@ const generator = z.strictObject({
     .min(0)
     .max(1440)
     .default(20)
-    .describe('Off, cooled down, filled. Never refuel a running or hot engine.'),
+    .describe(
+      'Off, cooled down, filled: never refuel a running or hot engine. The time: common practice, no source.',
+    ),
   starts: z
     .enum(['hand', 'automatic'])
     .default('hand')
@@ -105,8 +112,12 @@ const generator = z.strictObject({
 const grid = z.strictObject({
   onHours: hours().describe('Mean length of a stretch with grid.'),
   offHours: hours().describe('Mean length of a stretch without.'),
-  onScatterFraction: fraction().default(0.25).describe('Spread of the one (log-normal).'),
-  offScatterFraction: fraction().default(0.25).describe('Spread of the other (log-normal).'),
+  onScatterFraction: fraction()
+    .default(0.25)
+    .describe('Spread of the one (log-normal). Common practice, no source.'),
+  offScatterFraction: fraction()
+    .default(0.25)
+    .describe('Spread of the other (log-normal). Common practice, no source.'),
   firstOffHours: hours().optional().describe('Until the grid first comes back; left out: offHours.'),
 });
 

@@ -80,7 +80,10 @@ export const rule = z.discriminatedUnion('by', [byCharge, byClock, bySun, byRati
 export const strategy = z.strictObject({
   id: identifier(),
   title: title(),
-  carriedOutBy: z.enum(['person', 'switch']).default('person'),
+  carriedOutBy: z
+    .enum(['person', 'switch'])
+    .default('person')
+    .describe('person: at looks, while awake; switch: at any minute. Default: what every house has.'),
   rules: z.array(rule).default([]).describe('A circuit is on while every rule that names it allows it.'),
   generator: generatorRun
     .optional()
@@ -88,24 +91,31 @@ export const strategy = z.strictObject({
 });
 
 export const person = z.strictObject({
-  awake: clockWindow.default('06:30-22:30'),
+  awake: clockWindow
+    .default('06:30-22:30')
+    .describe('When somebody is up, local time. Common practice, no source.'),
   looksEveryMinutes: z
     .int()
     .min(1)
     .max(1440)
     .default(60)
-    .describe('How often the battery reading is looked at while awake.'),
+    .describe('How often the battery reading is looked at while awake. Common practice, no source.'),
   tripReactionMinutes: z
     .int()
     .min(0)
     .max(1440)
     .default(10)
-    .describe('From a trip noticed to the unit reset.'),
+    .describe('From a trip noticed to the unit reset. Common practice, no source.'),
   afterTripShedTiers: z
     .int()
     .min(0)
     .max(4)
     .default(1)
-    .describe('How many of the least essential tiers stay off after a reset.'),
-  afterTripHoldMinutes: z.int().min(0).max(1440).default(60),
+    .describe('How many of the least essential tiers stay off after a reset. Common practice, no source.'),
+  afterTripHoldMinutes: z
+    .int()
+    .min(0)
+    .max(1440)
+    .default(60)
+    .describe('How long they stay off. Common practice, no source.'),
 });

@@ -11,7 +11,13 @@ export const identifier = () =>
     .string()
     .regex(/^[a-z][a-z0-9-]{0,39}$/, 'lower-case letters, digits and hyphens, starting with a letter')
     .describe('A short name used to refer to this item: lower-case letters, digits, hyphens.');
-export const title = () => z.string().min(1).max(120);
+/** Beside line breaks and tabs: a terminal that they reach takes them as commands. */
+const CONTROL_CHARACTERS = /[^\P{Cc}\t\n\r]/u;
+
+/** A text of the writer's own, shown as it stands. */
+export const text = () =>
+  z.string().refine((each) => !CONTROL_CHARACTERS.test(each), 'a text without control characters');
+export const title = () => text().min(1).max(120);
 
 /** "06:30-22:00" (local civil time; may pass midnight; 24:00 is the day's end). */
 export const clockWindow = z

@@ -5,7 +5,14 @@ import { chargerFeed, panelString, solarWindow, unitWiring } from './schema-wiri
 
 const lossCurve = {
   idleW: atLeastZero().describe('p0: watts eaten while on with no load.'),
-  lossPerW: z.number().min(0).max(0.5).default(0.03).describe('k1: share of the delivered watts lost.'),
+  lossPerW: z
+    .number()
+    .min(0)
+    .max(0.5)
+    .default(0.03)
+    .describe(
+      'k1: share of the delivered watts lost. Common practice, no source; better from the efficiencies of the data sheet.',
+    ),
   lossPerW2: z
     .number()
     .min(0)
@@ -22,9 +29,9 @@ const inverter = z.strictObject({
     .min(0)
     .max(60)
     .default(0)
-    .describe('Whole minutes above continuousW it bears before it trips.'),
+    .describe('Whole minutes above continuousW it bears before it trips. Default: none, the cautious side.'),
   ...lossCurve,
-  standbyW: atLeastZero().default(0).describe('Watts eaten while off or asleep.'),
+  standbyW: atLeastZero().default(0).describe('Watts eaten while off or asleep; left out: none.'),
   resetsItselfAfterMinutes: z
     .int()
     .min(1)
@@ -36,7 +43,7 @@ const inverter = z.strictObject({
     .min(1)
     .max(100)
     .default(3)
-    .describe('Self-resets in a row before it stays down until a person comes.'),
+    .describe('Self-resets in a row before it stays down until a person comes. Common practice, no source.'),
 });
 
 const coldPoint = z.tuple([z.number().min(-60).max(60), fraction()]);
@@ -50,16 +57,28 @@ const module_ = z.strictObject({
     .min(0.5)
     .max(1)
     .default(0.97)
-    .describe('One way. Literature: LFP cells 0.93 to 0.97 there and back near 25 °C.'),
-  dischargeEfficiency: z.number().min(0.5).max(1).default(0.97),
-  selfDischargePerMonthFraction: fraction().default(0.03),
+    .describe('One way. Literature, from memory: LFP cells 0.93 to 0.97 there and back near 25 °C.'),
+  dischargeEfficiency: z
+    .number()
+    .min(0.5)
+    .max(1)
+    .default(0.97)
+    .describe('One way, as chargeEfficiency: together 0.94, within the literature for LFP cells.'),
+  selfDischargePerMonthFraction: fraction()
+    .default(0.03)
+    .describe('Share of what is stored that a month at rest takes. Common practice, no source.'),
 });
 
 const battery = z
   .strictObject({
-    modules: z.int().min(1).max(64).default(1),
+    modules: z.int().min(1).max(64).default(1).describe('How many of the same on this unit.'),
     module: module_,
-    healthFraction: z.number().min(0.1).max(1).default(1).describe('What is left of the nameplate capacity.'),
+    healthFraction: z
+      .number()
+      .min(0.1)
+      .max(1)
+      .default(1)
+      .describe('What is left of the nameplate capacity. Default: new.'),
     startFraction: fraction()
       .optional()
       .describe(
@@ -70,10 +89,26 @@ const battery = z
       .describe(
         'The share always kept for outages while the grid is up; the draw starts between it and full.',
       ),
-    cutOffFraction: fraction().default(0.1).describe('The unit stops here to spare the modules.'),
-    restartFraction: fraction().default(0.2).describe('After a cut-off the unit comes back here.'),
-    place: z.enum(['indoors', 'garage', 'outdoors']).default('indoors'),
-    minChargeC: z.number().min(-40).max(20).default(0).describe('No charging below this module temperature.'),
+    cutOffFraction: fraction()
+      .default(0.1)
+      .describe('The unit stops here to spare the modules. Common practice, no source.'),
+    restartFraction: fraction()
+      .default(0.2)
+      .describe('After a cut-off the unit comes back here. Common practice, no source.'),
+    place: z
+      .enum(['indoors', 'garage', 'outdoors'])
+      .default('indoors')
+      .describe(
+        'Where the modules stand, for what the cold does to them. Default: indoors, where most makers want them; common practice, no source.',
+      ),
+    minChargeC: z
+      .number()
+      .min(-40)
+      .max(20)
+      .default(0)
+      .describe(
+        'No charging below this module temperature. Makers’ guidance for LFP: lithium plates below 0 °C.',
+      ),
     coldCapacity: z
       .array(coldPoint)
       .min(2)
@@ -84,7 +119,7 @@ const battery = z
         [25, 1],
       ])
       .describe(
-        '[°C, fraction of capacity that can be drawn], rising temperatures. Default: middle of the literature ranges for LFP.',
+        '[°C, fraction of capacity that can be drawn], rising temperatures. Default: middle of the literature ranges for LFP, from memory.',
       ),
   })
   .refine((b) => b.cutOffFraction < b.restartFraction, {
@@ -100,7 +135,12 @@ const array_ = z.strictObject({
   peakW: positive().describe('Nameplate watts at 1000 W/m², 25 °C.'),
   tiltDeg: z.number().min(0).max(90),
   azimuthDeg: z.number().min(0).max(360).describe('Clockwise from north: 180 faces south.'),
-  powerTemperatureCoefficientPerC: z.number().min(-0.01).max(0).default(-0.0037),
+  powerTemperatureCoefficientPerC: z
+    .number()
+    .min(-0.01)
+    .max(0)
+    .default(-0.0037)
+    .describe('From the data sheet (IEC 60891). Default: crystalline silicon; common practice, no source.'),
   lossFraction: fraction()
     .default(0.14)
     .describe('Soiling, wiring, mismatch, age together. Default: California Title 24 compliance figure.'),
@@ -132,7 +172,12 @@ export const unit = z.strictObject({
   charger: z
     .strictObject({
       maxW: positive().describe('AC watts it takes at most; the bank gets efficiency times that.'),
-      efficiency: z.number().min(0.5).max(1).default(0.93),
+      efficiency: z
+        .number()
+        .min(0.5)
+        .max(1)
+        .default(0.93)
+        .describe('From its AC input into the bank’s terminals. Common practice, no source.'),
       feed: chargerFeed.optional(),
     })
     .optional()

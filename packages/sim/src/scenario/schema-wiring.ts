@@ -4,6 +4,7 @@ import { identifier } from './schema-terms.ts';
 
 /** Copper conductor sizes as the trade counts them; "1/0" and the like in quotes. */
 export const AWG_SIZES = [18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, '1/0', '2/0', '3/0', '4/0'] as const;
+/** One of the copper conductor sizes, such as 12 or "1/0". */
 export type Awg = (typeof AWG_SIZES)[number];
 
 const awg = () => z.literal([...AWG_SIZES]);
@@ -74,7 +75,7 @@ export const panelString = z
         'The same for the voltage at maximum power; left out: the array’s powerTemperatureCoefficientPerC.',
       ),
     inSeries: z.int().min(1).max(60),
-    inParallel: z.int().min(1).max(20).default(1),
+    inParallel: z.int().min(1).max(20).default(1).describe('Such strings side by side.'),
   })
   .refine((s) => s.maximumPowerV < s.openCircuitV, {
     message: 'a voltage below openCircuitV',
@@ -83,7 +84,7 @@ export const panelString = z
 
 /** The circuit that feeds a charger. */
 export const chargerFeed = z.strictObject({
-  volts: z.literal([120, 240]).default(120),
+  volts: z.literal([120, 240]).default(120).describe('Default: an ordinary outlet.'),
   breakerA: amps(),
 });
 

@@ -13,7 +13,7 @@ import { needs } from './schema-needs.ts';
 import { outageLengths } from './schema-outage-lengths.ts';
 import { outage, site, weather } from './schema-setting.ts';
 import { person, rule, strategy } from './schema-strategies.ts';
-import { fraction, identifier, title } from './schema-terms.ts';
+import { fraction, identifier, text, title } from './schema-terms.ts';
 import { sources } from './schema-sources.ts';
 import { pair, unit } from './schema-units.ts';
 import { unknowns } from './schema-unknowns.ts';
@@ -23,7 +23,9 @@ export { appliance } from './schema-circuits.ts';
 const usage = z.strictObject({
   householdScatterFraction: fraction()
     .default(0.15)
-    .describe('How much frugal and lavish weeks differ (log-normal spread of one factor per draw).'),
+    .describe(
+      'How much frugal and lavish weeks differ (log-normal spread of one factor per draw). Common practice, no source.',
+    ),
 });
 
 const alternative = z.strictObject({
@@ -36,7 +38,7 @@ const alternative = z.strictObject({
 });
 
 const prices = z.strictObject({
-  currency: z.string().min(1).max(8),
+  currency: text().min(1).max(8),
   items: z.record(z.string(), z.number().min(0)),
 });
 
@@ -44,18 +46,22 @@ export const scenarioSchema = z.strictObject({
   $schema: z.string().optional(),
   rideout: z.literal(1).describe('Version of this file layout.'),
   title: title(),
-  notes: z.string().optional(),
+  notes: text().optional(),
   site,
   weather,
   outage,
   units: z.array(unit).min(1).max(2),
-  pair: pair.prefault({}),
+  pair: pair.prefault({}).describe('What two units do together.'),
   sources: sources.optional(),
   circuits: z.array(circuit).min(1).max(60),
-  usage: usage.prefault({}),
-  person: person.prefault({}),
+  usage: usage.prefault({}).describe('How the household uses what it has.'),
+  person: person.prefault({}).describe('Who looks at the battery and throws the switches.'),
   strategies: z.array(strategy).min(1).max(24),
-  alternatives: z.array(alternative).max(24).default([]),
+  alternatives: z
+    .array(alternative)
+    .max(24)
+    .default([])
+    .describe('Versions of the household to weigh against the one described. Default: none.'),
   prices: prices.optional(),
   ladder: ladder.optional(),
   needs: needs.optional(),

@@ -7,8 +7,10 @@ import { meantHint } from './nearest.ts';
 import type { GeneratorRunSpec, GeneratorSpec } from './schema-sources.ts';
 import type { CheckedScenario } from './schema.ts';
 
+type Read = Pick<CheckedScenario, 'sources' | 'units' | 'person' | 'strategies' | 'alternatives' | 'ladder'>;
+
 /** Reports through the caller's `report` in the manner of `crossCheck`. */
-export function checkSources(scenario: CheckedScenario, report: Report): void {
+export function checkSources(scenario: Read, report: Report): void {
   const { sources, units } = scenario;
   checkPortablePanels(scenario, report);
   checkVehicle(scenario, report);
@@ -19,7 +21,7 @@ export function checkSources(scenario: CheckedScenario, report: Report): void {
   }
 }
 
-function checkPortablePanels({ units, person }: CheckedScenario, report: Report): void {
+function checkPortablePanels({ units, person }: Read, report: Report): void {
   const awake = minutesInWindows([person.awake]);
   units.forEach(({ solar }, u) =>
     solar?.arrays.forEach(({ outDuring }, a) => {
@@ -36,7 +38,7 @@ function checkPortablePanels({ units, person }: CheckedScenario, report: Report)
   );
 }
 
-function checkVehicle({ sources, units }: CheckedScenario, report: Report): void {
+function checkVehicle({ sources, units }: Read, report: Report): void {
   const ids = units.map((u) => u.id);
   const unit = sources?.vehicle?.unit;
   if (unit !== undefined && !ids.includes(unit))
@@ -44,7 +46,7 @@ function checkVehicle({ sources, units }: CheckedScenario, report: Report): void
 }
 
 /** Where no version of the household, nor a step of the ladder, has a generator, a strategy that runs one is a slip. */
-function checkNobodysGenerator({ strategies, alternatives, ladder }: CheckedScenario, report: Report): void {
+function checkNobodysGenerator({ strategies, alternatives, ladder }: Read, report: Report): void {
   const somebodyHasOne = [...alternatives, ...(ladder?.steps ?? [])].some(({ change }) =>
     Object.keys(change ?? {}).some((path) => path === 'sources' || path.startsWith('sources.generator')),
   );
@@ -80,7 +82,7 @@ function checkFeeds(
 }
 
 /** Every way it may be run: the household's, and each strategy's own. */
-function checkRuns({ person, strategies }: CheckedScenario, generator: GeneratorSpec, report: Report): void {
+function checkRuns({ person, strategies }: Read, generator: GeneratorSpec, report: Report): void {
   const check = (run: GeneratorRunSpec, path: Path): void => {
     const plan = planGenerator(run, generator, person);
     if (plan === undefined) return;

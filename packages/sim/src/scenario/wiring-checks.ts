@@ -3,10 +3,14 @@ import type { Report } from './cross-check-report.ts';
 import { meantHint } from './nearest.ts';
 import type { CheckedScenario } from './schema.ts';
 
-/** Reports through the caller's `report` in the manner of `crossCheck`. */
-export function checkWiring({ site, circuits }: CheckedScenario, report: Report): void {
+/** The site's extremes. Reports through the caller's `report` in the manner of `crossCheck`. */
+export function checkRecords({ site }: Pick<CheckedScenario, 'site'>, report: Report): void {
   if (site.recordLowC !== undefined && site.recordHighC !== undefined && site.recordLowC >= site.recordHighC)
     report(['site', 'recordHighC'], `a temperature above recordLowC, ${site.recordLowC}`);
+}
+
+/** Circuits that share a neutral; reports likewise. */
+export function checkNeutrals({ circuits }: Pick<CheckedScenario, 'circuits'>, report: Report): void {
   const ids = circuits.map((c) => c.id);
   circuits.forEach(({ id, leg, sharedNeutralWith: other }, c) => {
     if (other === undefined) return;

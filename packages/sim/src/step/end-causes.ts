@@ -10,6 +10,7 @@ export const END_CAUSES = [
   'battery too cold',
   'source without 240 V',
 ] as const;
+/** Why a runtime ended. */
 export type EndCause = (typeof END_CAUSES)[number];
 
 export function causeIndex(cause: EndCause): number {

@@ -3,6 +3,7 @@ import { END_CAUSES, type EndCause } from './end-causes.ts';
 import { sourceEvents, watchSources, type SourcesSeen } from './source-events.ts';
 import { ASLEEP, EMPTY_BANK, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
 
+/** Something that happened in a run: a switch, a stop, a source that came or went, the end. */
 export interface TraceEvent {
   readonly minute: number;
   readonly kind: 'unit' | 'circuit' | 'source' | 'end';

@@ -4,6 +4,7 @@ import { Z_95 } from './normal-quantile.ts';
 import { NINE_IN_TEN, timeReachedBy } from './quantile.ts';
 import type { Estimate, StrategySummary, SurvivalCurve } from './study-summary.ts';
 
+/** How far the answers of several seeds lie apart. */
 export interface SeedSpread {
   /** Days that nine outages in ten reach over all seeds together; null: at least the horizon. */
   readonly togetherDays: number | null;
@@ -15,7 +16,11 @@ export interface SeedSpread {
   readonly statedDays: number | null;
 }
 
-/** @param seeds the same (alternative, strategy) from as many draws each, at least one */
+/**
+ * How far the answers of several seeds lie apart, held against the intervals that each states.
+ *
+ * @param seeds the same (alternative, strategy) from as many draws each, at least one
+ */
 export function seedSpread(seeds: readonly Pick<StrategySummary, 'nineInTenDays' | 'curve'>[]): SeedSpread {
   const togetherDays = pooledDays(seeds.map(({ curve }) => curve));
   const estimates = seeds.map(({ nineInTenDays }) => nineInTenDays);

@@ -27,6 +27,7 @@ export interface SourcesSummary {
   readonly recharge: RechargeTimes;
 }
 
+/** What a generator did, the mean over all draws. */
 export interface GeneratorSummary {
   readonly hours: number;
   readonly starts: number;
@@ -103,6 +104,7 @@ export interface Provenance {
   readonly weatherName: string;
 }
 
+/** Every figure of a study, and what it takes to repeat them. */
 export interface StudySummary {
   readonly provenance: Provenance;
   readonly horizonDays: number;

@@ -42,6 +42,7 @@ export interface CompiledAlternative {
   readonly wantsKey: string;
 }
 
+/** A scenario compiled for every alternative and strategy, ready to run draw by draw. */
 export interface Study extends StudyOutline {
   readonly minutes: number;
   readonly compiled: readonly CompiledAlternative[];
@@ -50,6 +51,7 @@ export interface Study extends StudyOutline {
   readonly weatherPlan: WeatherPlan;
 }
 
+/** What is asked of a study, beside its scenario. */
 export interface StudyOptions {
   /** Any text; the same text gives the same draws. */
   readonly seed: string;

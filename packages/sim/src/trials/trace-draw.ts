@@ -16,6 +16,7 @@ export interface TraceChoice {
   readonly strategy: number;
 }
 
+/** One draw under one alternative and strategy, minute by minute. */
 export interface DrawTrace extends Trace, TraceChoice {
   readonly startEpochMinute: number;
   /** Local civil time of each minute: minutes after midnight, and days since the day the outage starts on. */
@@ -29,7 +30,11 @@ export interface DrawTrace extends Trace, TraceChoice {
   readonly runtimeMinutes: number | null;
 }
 
-/** @throws RangeError when the choice names no draw there can be, or no alternative or strategy of the study */
+/**
+ * Runs one draw under one alternative and strategy, and writes out every minute of it.
+ *
+ * @throws RangeError when the choice names no draw there can be, or no alternative or strategy of the study
+ */
 export function traceDraw(study: Study, choice: TraceChoice): DrawTrace {
   assertDraw(choice.draw);
   const compiled = study.compiled[choice.alternative];

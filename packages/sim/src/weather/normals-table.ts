@@ -4,6 +4,7 @@ import type { ObservedNormals } from './observed-normals.ts';
 import { fieldsOf, linesOf, numberOf } from './raw-year.ts';
 import { correctTypicalYear } from './typical-year.ts';
 
+/** One place of the table of climate normals. */
 export interface NormalsPlace {
   /** What a scenario calls it. */
   readonly id: string;
@@ -32,6 +33,8 @@ const SERIES: readonly (readonly [keyof ObservedNormals, string])[] = [
 ];
 
 /**
+ * Reads the table of climate normals, data/normals.csv.
+ *
  * @returns places by id, in the order of the table.
  * @throws Error naming the place or line that is not as it should be.
  */

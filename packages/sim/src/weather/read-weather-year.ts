@@ -9,6 +9,7 @@ import { isFault } from './weather-finding.ts';
 import type { WeatherFinding } from './weather-finding.ts';
 import { WeatherFileError } from './weather-file-error.ts';
 
+/** A weather year as read from its file. */
 export interface ReadWeatherYear {
   readonly year: WeatherYear;
   /** What was mended on the way, to be told. Worded by `describeWeatherFindings`. */

@@ -4,6 +4,7 @@ import type { CheckRule } from './check-rules.ts';
 
 /** Most pressing first. */
 export const SEVERITIES = ['mend', 'watch', 'note'] as const;
+/** How pressing a finding is. */
 export type Severity = (typeof SEVERITIES)[number];
 
 /** What each severity is called, and what it means. */
@@ -22,6 +23,7 @@ export interface CheckNumber {
   readonly unit: string;
 }
 
+/** One thing to look into, with the rule that it is held to. */
 export interface CheckFinding {
   /** Id of the check, such as `leg-load`. */
   readonly check: string;
@@ -56,6 +58,7 @@ export interface CheckSubject {
   readonly looked: number;
 }
 
+/** What a check of a scenario found, and what it could not look at. */
 export interface CheckReport {
   readonly provenance: Provenance;
   readonly alternativeId: string;

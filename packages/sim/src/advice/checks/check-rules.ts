@@ -3,6 +3,7 @@
 /** How firm the ground is: a published standard; a fact of the trade; a standard quoted from memory. */
 export type RuleStanding = 'published' | 'common practice, no source' | 'from memory';
 
+/** A rule that a scenario is held to, and where it comes from. */
 export interface CheckRule {
   /** Standard and section, or "common practice, no source". */
   readonly source: string;

@@ -52,6 +52,7 @@ const SUBJECTS: readonly CheckSubjectSpec[] = [
   nights,
 ];
 
+/** How a scenario is to be checked. */
 export interface CheckOptions {
   /** Same seed, same draws; the draws are those of a study with that seed. */
   readonly seed: string;

@@ -11,6 +11,7 @@ import { createCells } from './ladder-cells.ts';
 import { lookAtAll, standingsOfAll } from './look-at-all.ts';
 import { createStandings } from './standing.ts';
 
+/** What is asked of the ladder of a scenario. */
 export interface LadderQuestion {
   readonly seed: string;
   /** Draws on which the order is chosen, ≥ 1. */
@@ -27,7 +28,11 @@ export interface LadderQuestion {
 
 const MOST_RUNS = 200;
 
-/** @throws RangeError when the scenario has no ladder */
+/**
+ * Finds the order of steps that brings the most days for the money; tells its gains on fresh draws.
+ *
+ * @throws RangeError when the scenario has no ladder
+ */
 export async function findLadder(
   scenario: Scenario,
   question: LadderQuestion,

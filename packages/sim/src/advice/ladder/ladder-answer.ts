@@ -2,6 +2,7 @@
 import type { Estimate, Provenance } from '../../trials/study-summary.ts';
 import type { Told } from '../told.ts';
 
+/** What to buy in which order, and what each rung gains on outages that did not choose it. */
 export interface LadderAnswer {
   /** Seed and draws as asked for. The figures below are from draws of `freshSeed`, unless they say otherwise. */
   readonly provenance: Provenance;
@@ -21,6 +22,7 @@ export interface LadderAnswer {
   readonly all: EveryCombination | null;
 }
 
+/** How long the household lasts at one place of the ladder. */
 export interface LadderStand {
   readonly title: string;
   /** The strategy that lasts longest of those at hand. */
@@ -45,6 +47,7 @@ export interface LadderRung extends LadderStand {
   readonly told: Told;
 }
 
+/** A step that the ladder does not take, and why. */
 export interface StepLeft {
   readonly id: string;
   readonly title: string;
@@ -61,6 +64,7 @@ export interface EveryCombination {
   readonly other: BasketInstead | null;
 }
 
+/** Another set of steps, held against the ladder. */
 export interface BasketInstead {
   readonly stepTitles: readonly string[];
   readonly paid: number;

@@ -24,6 +24,7 @@ import { movesOf, scheduleOf } from './schedule.ts';
 import { fewestMoves, improve, simplify } from './search-sides.ts';
 import { createTries, liveThrough, liveToTheirEnds, longestOf, type Tried } from './try-sides.ts';
 
+/** What is asked about the legs of a panel. */
 export interface LegsQuestion {
   readonly seed: string;
   /** Draws on which the assignment is chosen, ≥ 1. */
@@ -44,7 +45,11 @@ const EVERY_ONE_UP_TO = 64;
 const BEST_GUESSES = 24;
 const PROBED_DRAWS = 40;
 
-/** @throws RangeError when the household has not two units, or no circuit may move */
+/**
+ * Finds which circuit on which leg lasts longest, and tells its gain on fresh draws.
+ *
+ * @throws RangeError when the household has not two units, or no circuit may move
+ */
 export async function findLegs(
   scenario: Scenario,
   question: LegsQuestion,

@@ -2,6 +2,7 @@
 import type { Estimate, Provenance } from '../../trials/study-summary.ts';
 import type { Told } from '../told.ts';
 
+/** Which circuit on which leg: the panel as it is, the best that was found, and how sure that is. */
 export interface LegsAnswer {
   /** Seed and draws as asked for. Gains are from draws of `freshSeed`; choice and bound from `choosingDraws` of the seed. */
   readonly provenance: Provenance;
@@ -27,6 +28,7 @@ export interface LegsAnswer {
   readonly across: readonly ScheduledCircuit[];
 }
 
+/** How long the household lasts under one assignment. */
 export interface LegsStand {
   /** Days that nine outages in ten reach; null = at least the horizon. */
   readonly days: Estimate;
@@ -34,6 +36,7 @@ export interface LegsStand {
   readonly tripsPerOutage: number;
 }
 
+/** A circuit that changes its leg. */
 export interface CircuitMove {
   readonly id: string;
   readonly title: string;
@@ -41,6 +44,7 @@ export interface CircuitMove {
   readonly to: 'L1' | 'L2';
 }
 
+/** How the best assignment was looked for. */
 export interface LegsSearch {
   readonly movableCircuits: number;
   /** Two to that power, as a number: exact up to 53 circuits. */
@@ -53,6 +57,7 @@ export interface LegsSearch {
   readonly bestDays: number | null;
 }
 
+/** How far any other assignment could be ahead. */
 export interface LegsBound {
   /** On the choosing draws no assignment reaches more days in nine of ten; null = the horizon hides it. */
   readonly days: number | null;
@@ -64,6 +69,7 @@ export interface LegsBound {
   readonly drawsChecked: number;
 }
 
+/** One leg of the panel: its circuits, and the watts on it. */
 export interface LegSchedule {
   readonly leg: 'L1' | 'L2';
   readonly unitId: string;
@@ -75,6 +81,7 @@ export interface LegSchedule {
   readonly continuousW: number;
 }
 
+/** A circuit in its place on the panel. */
 export interface ScheduledCircuit {
   readonly id: string;
   readonly title: string;

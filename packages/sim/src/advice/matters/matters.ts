@@ -9,6 +9,7 @@ export interface Swing {
   readonly differenceDays: Estimate;
 }
 
+/** How far one thing that nobody knows moves the days. */
 export interface InputMatters {
   readonly id: string;
   readonly title: string;
@@ -25,6 +26,7 @@ export interface InputMatters {
   readonly total: Estimate;
 }
 
+/** Which of the things that nobody knows move the days, the greatest first. */
 export interface Matters {
   readonly provenance: Provenance;
   readonly horizonDays: number;

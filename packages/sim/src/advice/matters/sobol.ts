@@ -18,6 +18,7 @@ export interface PickFreeze {
   readonly mixed: readonly Float64Array[];
 }
 
+/** Shares of the variance, per group of inputs. */
 export interface SobolIndices {
   readonly mean: number;
   /** Of A and B together. */
@@ -28,7 +29,11 @@ export interface SobolIndices {
   readonly total: readonly number[];
 }
 
-/** @param times how often each row counts; left out: once */
+/**
+ * First-order and total shares of the variance, from the values of a pick-freeze design.
+ *
+ * @param times how often each row counts; left out: once
+ */
 export function sobolIndices({ a, b, mixed }: PickFreeze, times?: Int32Array): SobolIndices {
   const often = (row: number) => times?.[row] ?? 1;
   const rows = a.length;
@@ -51,6 +56,7 @@ export function sobolIndices({ a, b, mixed }: PickFreeze, times?: Int32Array): S
   return { mean, variance, first: perGroup.map((g) => g.first), total: perGroup.map((g) => g.total) };
 }
 
+/** Shares of the variance with their intervals. */
 export interface SobolEstimates {
   readonly mean: number;
   readonly variance: number;

@@ -12,6 +12,7 @@ import type { MattersJob, MattersTask } from './matters-job.ts';
 import { sobolEstimates, type SobolEstimates } from './sobol.ts';
 import { swingsOf } from './swings.ts';
 
+/** What is asked about the things that nobody knows. */
 export interface MattersQuestion extends RunChoice {
   readonly seed: string;
   /** Base rows of both measures, ≥ 20; runs are about three times as many per input. */

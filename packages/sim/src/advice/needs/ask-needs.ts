@@ -12,6 +12,7 @@ import { failsWhen, needTitle } from './need-words.ts';
 import { scenarioNeeds } from './needs-job.ts';
 import type { NeedFigures, NeedsAnswer, Spread } from './needs.ts';
 
+/** What is asked about the needs of a household. */
 export interface NeedsQuestion {
   readonly seed: string;
   /** Draws 0 to draws - 1, ≥ 1: those of a study with the same seed. */
@@ -19,7 +20,11 @@ export interface NeedsQuestion {
   readonly onProgress?: ((done: number, draws: number) => void) | undefined;
 }
 
-/** @throws RangeError when the scenario has no needs */
+/**
+ * Finds when each need first fails under every strategy, and for how long it is unmet.
+ *
+ * @throws RangeError when the scenario has no needs
+ */
 export async function askNeeds(
   scenario: Scenario,
   { seed, draws, onProgress }: NeedsQuestion,

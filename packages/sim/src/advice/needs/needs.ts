@@ -32,6 +32,7 @@ export interface NeedFigures {
   readonly litresPerPersonPerDay: number | null;
 }
 
+/** When each need fails, per strategy. */
 export interface NeedsAnswer {
   readonly provenance: Provenance;
   readonly horizonDays: number;

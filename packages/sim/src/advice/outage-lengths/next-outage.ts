@@ -11,6 +11,7 @@ import { lawOf, mixedLaw } from './length-law.ts';
 import { kindsOf } from './published-figures.ts';
 import { riddenOut, type Bounds } from './ridden-out.ts';
 
+/** The next outage under one strategy of one alternative. */
 export interface NextOutageFigures {
   readonly alternativeId: string;
   readonly alternativeTitle: string;
@@ -23,6 +24,7 @@ export interface NextOutageFigures {
   readonly notRiddenOutPerYear: Bounds;
 }
 
+/** The next outage, weighed by how long outages last. */
 export interface NextOutage {
   readonly provenance: Provenance;
   readonly horizonDays: number;
@@ -42,7 +44,11 @@ export interface NextOutage {
 const DAYS_TOLD = [1 / 4, 1, 3, 7];
 const MINUTES_PER_HOUR = 60;
 
-/** @param lengths left out: the scenario's own, or the United States in 2017 */
+/**
+ * Finds the chance that the next outage is ridden out, and hours without in a year, per strategy.
+ *
+ * @param lengths left out: the scenario's own, or the United States in 2017
+ */
 export async function askNextOutage(
   scenario: Scenario,
   question: StudyQuestion,
