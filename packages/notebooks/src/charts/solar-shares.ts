@@ -10,7 +10,7 @@ import { chartFrame } from './chart-frame.ts';
 import { meanOf, minuteBuckets } from './minute-buckets.ts';
 import { minutePanel, timePx } from './minute-panel.ts';
 import { minutesTable } from './minutes-table.ts';
-import type { OutageView } from './outage-view.ts';
+import { shownText, type OutageView } from './outage-view.ts';
 
 type Column = 'solarUsedW' | 'solarStoredW' | 'solarCurtailedW' | 'solarClippedW';
 
@@ -72,7 +72,7 @@ export function solarShares(outage: OutageView): HTMLElement {
   return chartFrame({
     id: 'solar-shares',
     title: finding(kWh),
-    note: 'Watts from all panels together, by what became of them. Shaded: no sun.',
+    note: `Watts from all panels together, by what became of them. Shaded: no sun. ${shownText(outage)}`,
     picture: minutePanel(outage, {
       height: 200,
       y: {

@@ -23,7 +23,7 @@ export function outageHeadline(
       In outage ${trace.draw} the essentials hold for <strong>${held}</strong> with “${titles.strategy}”.
     </p>
     <p class="soft">
-      The grid goes on ${longDateText(trace, 0)} at ${clockText(trace, 0, clock)}; the essentials
+      The grid fails on ${longDateText(trace, 0)} at ${clockText(trace, 0, clock)}; the essentials
       hold${until || ' to the end'}. Outdoors ${degrees(outdoors.min)} to ${degrees(outdoors.max)}. The panels
       could give ${solarWords(outage)} in ${all}. Household: ${titles.household}.
     </p>
