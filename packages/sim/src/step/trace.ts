@@ -8,6 +8,7 @@ import { groupOnMinutes, unitBooks } from './ledger.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
 import { makes240V } from './sources-run.ts';
 import { runMinutes, signedC, wantedMinutes } from './step-thermostat.ts';
+import { emptySources, readSources, recordSources, type SourceTrace } from './trace-sources.ts';
 import { availableW } from './unit-solar.ts';
 
 export const UNIT_MODES: Readonly<Record<number, string>> = {
@@ -55,6 +56,8 @@ export interface Trace {
   readonly minutes: number;
   readonly units: readonly UnitTrace[];
   readonly circuits: readonly CircuitTrace[];
+  /** Each source that the household has, none without. */
+  readonly sources: readonly SourceTrace[];
   /** Neutral current, A, from the difference of the legs at 120 V and unity power factor; 0 with one unit. */
   readonly neutralA: Float64Array;
   readonly events: readonly TraceEvent[];
@@ -64,6 +67,8 @@ export interface Trace {
 export function traceRun(run: Run, to: number): Trace {
   const units = run.household.units.map(({ id }) => emptyUnit(id, to, run.sources !== undefined));
   const circuits = run.household.circuits.map((c, i) => emptyCircuit(c.id, to, hasThermostat(run, i)));
+  const sources = emptySources(run, to);
+  let sourcesBefore = readSources(run, sources);
   const neutralA = new Float64Array(to);
   const events: TraceEvent[] = [];
   const meters = createMeters(run);
@@ -72,13 +77,16 @@ export function traceRun(run: Run, to: number): Trace {
     advance(run, m + 1);
     units.forEach((trace, u) => recordUnit(trace, run, u, m, meters));
     circuits.forEach((trace, c) => recordCircuit(trace, run, c, m, meters));
+    const sourcesAfter = readSources(run, sources);
+    recordSources(sources, sourcesBefore, sourcesAfter, m);
+    sourcesBefore = sourcesAfter;
     if (units.length === 2) neutralA[m] = neutralAmperes(run, units, circuits, m);
     events.push(...traceEvents(run, before, m));
     readMeters(run, meters);
   }
   closeAll(run);
   events.push(...endEvents(run));
-  return { minutes: to, units, circuits, neutralA, events };
+  return { minutes: to, units, circuits, sources, neutralA, events };
 }
 
 /** Readings at the end of the minute before, to take differences from. */

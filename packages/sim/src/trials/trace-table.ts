@@ -16,7 +16,7 @@ export function localTimes({
 
 const two = (n: number) => String(n).padStart(2, '0');
 
-/** Units in the column names; `unit.<id>.…`, `circuit.<id>.…`; `events` joins the minute's events in words. */
+/** Units in the column names; `unit.<id>.…`, `circuit.<id>.…`, `source.<kind>.…`; `events` joins the minute's events in words. */
 export function traceTable(trace: DrawTrace): ColumnTable {
   const events = new Array<string>(trace.minutes).fill('');
   for (const { minute, text } of trace.events)
@@ -38,6 +38,9 @@ export function traceTable(trace: DrawTrace): ColumnTable {
       [`circuit.${id}.allowed`, allowed],
     );
     if (temperatureC !== undefined) columns.push([`circuit.${id}.temperatureC`, temperatureC]);
+  }
+  for (const { id, ...source } of trace.sources) {
+    for (const [name, values] of Object.entries(source)) columns.push([`source.${id}.${name}`, values]);
   }
   columns.push(['events', events]);
   return table(columns);
