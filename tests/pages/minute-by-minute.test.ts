@@ -4,15 +4,30 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { atLeastThisLong, traceDraw, traceTable, type Scenario } from '@rideout/sim';
 import { circuitStretches, minutesIn } from '../../packages/notebooks/src/charts/circuit-stretches.ts';
-import { clockText, momentText } from '../../packages/notebooks/src/charts/local-clock.ts';
+import {
+  clockText,
+  dateText,
+  longDateText,
+  momentText,
+  stretchText,
+} from '../../packages/notebooks/src/charts/local-clock.ts';
 import { minuteBuckets } from '../../packages/notebooks/src/charts/minute-buckets.ts';
-import type { OutageView } from '../../packages/notebooks/src/charts/outage-view.ts';
+import { shownText, type OutageView } from '../../packages/notebooks/src/charts/outage-view.ts';
 import { outageEvents } from '../../packages/notebooks/src/page/outage-events.ts';
 import { outageLink, outageSettingsFrom } from '../../packages/notebooks/src/page/outage-link.ts';
 import { pickedDraw } from '../../packages/notebooks/src/page/outage-picks.ts';
 import { noBrowser } from './browser.ts';
 import { smallHouse, studyInNode } from './houses.ts';
-import { accessibility, harmDone, NO_HARM, pageBench, savedFrom, settled, widthTaken } from './page-bench.ts';
+import {
+  accessibility,
+  harmDone,
+  NO_HARM,
+  pageBench,
+  savedFrom,
+  settled,
+  standsStill,
+  widthTaken,
+} from './page-bench.ts';
 import { published, type PublishedFile } from './published.ts';
 
 const SEED = 'minutes';
@@ -58,7 +73,9 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
     await settled(page);
     expect(await answer(page)).toContain('outage 3');
     expect(await answer(page)).toContain(atLeastThisLong((trace.runtimeMinutes ?? trace.minutes) / 1440));
-    expect(await headline(page)).toContain(clockText(trace, 0, 24));
+    expect(await headline(page)).toContain(
+      `The grid fails on ${longDateText(trace, 0)} at ${clockText(trace, 0, 24)}`,
+    );
     expect(await page.locator('.chart-picture > svg').count()).toBe(5);
     const events = outageEvents(view);
     const listed = await page.locator('.outage-events li').allTextContents();
@@ -137,6 +154,39 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
     await expect.poll(() => linked.page.url()).not.toContain('minutes=');
   });
 
+  it('says in every chart, and in the picture it saves, which part it shows; titles say what is of the whole', async () => {
+    const { page } = await open('#draw=3&strategies=tiers&minutes=2000-2080');
+    const shown = shownText({ ...view, from: 2000, to: 2080 });
+    const notes = await page.locator('.chart-note').allInnerTexts();
+    expect(notes).toHaveLength(5);
+    for (const note of notes) expect(note).toContain(shown);
+    const svg = (await savedFrom(page, '#unit-charge', 'Save as SVG'))
+      .toString('utf8')
+      .replace(/<[^>]*>/g, ' ');
+    expect(svg.replace(/\s+/g, ' ')).toContain(shown);
+    expect(await page.locator('#unit-charge h2').innerText()).toContain('in the whole outage');
+    expect(await page.locator('#temperatures h2').innerText()).toMatch(/whole outage/i);
+    const axis = await page.locator('#unit-charge [aria-label="x-axis tick label"]').textContent();
+    expect(axis).toContain(dateText(trace, 2000)); // no midnight is in view
+  });
+
+  it('prints every day of what happens, and folds them again', async () => {
+    const { page } = await open('#draw=3&strategies=tiers');
+    const folded = () => page.locator('.outage-events details:not([open])').count();
+    const before = await folded();
+    expect(before).toBeGreaterThan(2);
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    expect(await folded()).toBe(0);
+    await page.emulateMedia({ media: 'print' });
+    await standsStill(page); // the list may be drawn anew for the paper's width
+    const seen = await page
+      .locator('.outage-events li')
+      .evaluateAll((all) => all.filter((li) => li.getBoundingClientRect().height > 0).length);
+    expect(seen).toBe(outageEvents(view).length);
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    expect(await folded()).toBe(before);
+  });
+
   it('looks closer by dragging on the strip', async () => {
     const { page } = await open('#draw=3&minutes=2000-4000');
     const strip = (await page.locator('.outage-strip svg').boundingBox())!;
@@ -164,7 +214,7 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
   it('writes clocks and degrees as asked', async () => {
     const { page } = await open('#draw=3&clock=12&degrees=F');
     expect(await headline(page)).toMatch(/\d+:\d\d\sam|\d+:\d\d\spm/);
-    expect(await page.locator('#temperatures .chart-key').innerText()).toContain('39.9\u00a0°F'); // 4.4 °C
+    expect(await page.locator('#temperatures .chart-key').innerText()).toContain('limit 40\u00a0°F'); // 4.4 °C
     await page.getByLabel('Clock').selectOption({ index: 0 });
     await page.getByLabel('Temperatures').selectOption({ index: 0 });
     await expect.poll(() => headline(page)).toContain('°C');
@@ -354,5 +404,23 @@ describe('momentText(clock, minute, style)', () => {
     expect(momentText(clock, 119, 24)).toBe('Sun 1 Nov, 01:59');
     expect(momentText(clock, 120, 24)).toBe('Sun 1 Nov, 01:00');
     expect(momentText(clock, 0, 12)).toBe('Sun 1 Nov, 12:00\u00a0am');
+  });
+});
+
+describe('stretchText(clock, from, to, style)', () => {
+  const hour = (of: number) => Array.from({ length: 60 }, (_, m) => of * 60 + m);
+  const clock = {
+    minutes: 180,
+    firstLocalDay: Date.UTC(2026, 9, 20) / 86_400_000,
+    localDay: Uint16Array.from({ length: 180 }, (_, m) => (m < 120 ? 0 : 1)),
+    localMinuteOfDay: Uint16Array.from([...hour(22), ...hour(23), ...hour(0)]),
+  };
+
+  it('says the day once where it is one, and midnight with the day that it ends', () => {
+    expect(stretchText(clock, 42, 60, 24)).toBe('Tue 20 Oct, 22:42 to 23:00');
+    expect(stretchText(clock, 42, 60, 12)).toBe('Tue 20 Oct, 10:42\u00a0pm to 11:00\u00a0pm');
+    expect(stretchText(clock, 0, 120, 24)).toBe('Tue 20 Oct, 22:00 to 24:00');
+    expect(stretchText(clock, 0, 120, 12)).toBe('Tue 20 Oct, 10:00\u00a0pm to midnight');
+    expect(stretchText(clock, 60, 180, 24)).toBe('Tue 20 Oct, 23:00 to Wed 21 Oct, 01:00');
   });
 });

@@ -44,7 +44,10 @@ describe('how times and temperatures are written', () => {
       }),
     );
     expect(degreesText(-4.6, { temperature: 'C' })).toBe('−5\u00a0°C');
-    expect(degreesIn('below 4.4 °C or −5\u00a0°C', fahrenheit)).toBe('below 39.9\u00a0°F or 23\u00a0°F');
+    expect(degreesText(-0.3, { temperature: 'C' })).toBe('0\u00a0°C'); // no "−0"
+    expect(degreesIn('below 4.4 °C or −5\u00a0°C', fahrenheit)).toBe('below 40\u00a0°F or 23\u00a0°F');
+    expect(degreesIn('warmer than 18 °C', fahrenheit)).toBe('warmer than 64\u00a0°F');
+    expect(degreesIn('below 4.4 °C', { temperature: 'C' })).toBe('below 4.4 °C');
   });
 
   it('goes into a link and comes back, and only what differs from the usual is said', () => {

@@ -92,7 +92,7 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
       expect(rows[i]).toContain(hoursUnmet.mean.toFixed(1));
     });
     const words = () => chart.locator('#family-needs-words').textContent();
-    expect(await words()).toContain('39.9\u00a0°F'); // 4.4 °C, of food
+    expect(await words()).toContain('40\u00a0°F'); // 4.4 °C, of food
     await page.getByLabel('Temperatures').selectOption({ label: '°C' });
     await expect.poll(words).toContain('4.4\u00a0°C');
   });
@@ -100,6 +100,7 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
   it('shows for every strategy and need the figures of Node, in the picture and in the table', async () => {
     const { page } = whole;
     const chart = page.locator('#needs-matrix');
+    expect(await chart.locator('.chart-note').innerText()).toContain('The stronger the colour, the longer'); // in the dark too
     const rows = await chart.locator('tbody tr').allTextContents();
     const needs = firstHousehold[0]!.needs.length;
     expect(needs).toBeGreaterThan(2);

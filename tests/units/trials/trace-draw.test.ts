@@ -94,29 +94,30 @@ describe('the trace of a household with sources', () => {
       generator: { ratedW: 3000, volts: 120, tankL: 12, starts: 'automatic' },
       grid: { onHours: 2, offHours: 9 },
     });
-    const { gridOn, generatorOn, generatorW, generatorFuelL, vehicleW } = trace.sources!;
-    expect(sumOf(gridOn!)).toBeCloseTo(columns['gridMinutes']![0]!, 9);
-    expect(sumOf(generatorOn!)).toBeCloseTo(columns['generatorMinutes']![0]!, 9);
-    expect(sumOf(generatorOn!)).toBeGreaterThan(0);
-    expect(generatorFuelL!.at(-1)).toBeCloseTo(columns['fuelUsedL']![0]!, 9);
-    expect(vehicleW).toBeUndefined();
+    const of = (id: string) => trace.sources.find((source) => source.id === id)!;
+    const [grid, generator] = [of('grid'), of('generator')];
+    expect(sumOf(grid.onMinutes)).toBeCloseTo(columns['gridMinutes']![0]!, 9);
+    expect(sumOf(generator.onMinutes)).toBeCloseTo(columns['generatorMinutes']![0]!, 9);
+    expect(sumOf(generator.onMinutes)).toBeGreaterThan(0);
+    expect(sumOf(generator.fuelL!)).toBeCloseTo(columns['fuelUsedL']![0]!, 9);
     const taken = trace.units[0]!.sourceInW!;
-    expect(taken.every((w, m) => gridOn![m]! > 0 || Math.abs(w - generatorW![m]!) < 1e-6)).toBe(true);
-    expect(generatorW!.every((w, m) => w > 0 === generatorOn![m]! > 0)).toBe(true);
+    expect(taken.every((w, m) => Math.abs(w - grid.inW[m]! - generator.inW[m]!) < 1e-6)).toBe(true);
+    expect(generator.inW.every((w, m) => w > 0 === generator.onMinutes[m]! > 0)).toBe(true);
     const names = traceTable(trace).columnNames();
     expect(names.filter((name) => name.startsWith('source.'))).toEqual([
-      'source.gridOn',
-      'source.generatorOn',
-      'source.generatorW',
-      'source.generatorFuelL',
+      'source.grid.inW',
+      'source.grid.onMinutes',
+      'source.generator.inW',
+      'source.generator.onMinutes',
+      'source.generator.fuelL',
     ]);
   });
 
   it('tells what a vehicle gave, and nothing of sources that are not there', () => {
     const { trace } = traceOf({ vehicle: { unit: 'east', outletW: 1000 } });
-    expect(Object.keys(trace.sources!)).toEqual(['vehicleW']);
-    expect(sumOf(trace.sources!.vehicleW!)).toBeCloseTo(sumOf(trace.units[0]!.sourceInW!), 6);
-    expect(sumOf(trace.sources!.vehicleW!)).toBeGreaterThan(0);
+    expect(trace.sources.map(({ id }) => id)).toEqual(['vehicle']);
+    expect(sumOf(trace.sources[0]!.inW)).toBeCloseTo(sumOf(trace.units[0]!.sourceInW!), 6);
+    expect(sumOf(trace.sources[0]!.inW)).toBeGreaterThan(0);
   });
 });
 

@@ -9,7 +9,7 @@ import { svg } from '../elements.ts';
 import { chartFrame } from './chart-frame.ts';
 import { minutePanel } from './minute-panel.ts';
 import { circuitStretches, minutesIn, type Stretch, type StretchState } from './circuit-stretches.ts';
-import type { OutageView } from './outage-view.ts';
+import { shownText, type OutageView } from './outage-view.ts';
 
 interface Row {
   readonly id: string;
@@ -43,7 +43,7 @@ export function circuitsOn(outage: OutageView): HTMLElement {
   return chartFrame({
     id: 'circuits-on',
     title: finding(rows, outage),
-    note: 'Circuits by tier; tier 1 is kept longest. On means that it has power, whether or not anything draws it.',
+    note: `Circuits by tier; tier 1 is kept longest. On means that it has power, whether or not anything draws it. ${shownText(outage)}`,
     picture: picture(rows, outage, height),
     key: Object.values(LOOK).map((look) => ({ sample: stateKey(look), text: look.text })),
     sentences: rows.map(

@@ -13,6 +13,7 @@ export { legLoads } from './leg-loads.ts';
 export { needsMatrix, type NeedsMatrixOptions } from './needs-matrix.ts';
 export type { OutageView } from './outage-view.ts';
 export { solarShares } from './solar-shares.ts';
+export { sourceWatts } from './source-watts.ts';
 export { temperatures } from './temperatures.ts';
 export { unitCharge } from './unit-charge.ts';
 export { runningEstimates, type RunningEstimatesOptions } from './running-estimates.ts';

@@ -9,7 +9,7 @@ import { momentText } from './local-clock.ts';
 import { greatestAt, meanOf } from './minute-buckets.ts';
 import { banded, minutePanel } from './minute-panel.ts';
 import { minutesTable } from './minutes-table.ts';
-import { unitTitle, type OutageView } from './outage-view.ts';
+import { shownText, unitTitle, type OutageView } from './outage-view.ts';
 import { bandKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
 import { stackedPanels } from './stacked-panels.ts';
@@ -48,7 +48,7 @@ export function legLoads(outage: OutageView): HTMLElement {
   return chartFrame({
     id: 'leg-loads',
     title: finding(outage, units),
-    note: `Line: mean; band: least to greatest minute. ${pair ? 'The neutral carries the difference of the legs (120\u00a0V, unity power factor). ' : ''}Starting currents are shorter than a minute and not drawn. Dotted line, where it is in reach: continuous watts of a unit.`,
+    note: `Line: mean; band: least to greatest minute. ${pair ? 'The neutral carries the difference of the legs (120\u00a0V, unity power factor). ' : ''}Starting currents are shorter than a minute and not drawn. Dotted line, where it is in reach: continuous watts of a unit. ${shownText(outage)}`,
     picture: pair ? stackedPanels([legs, neutral()]) : legs,
     key: [
       ...units.map(({ unit, style, title, continuousW }) => ({

@@ -39,6 +39,18 @@ export function momentText(clock: TraceClock, minute: number, style: Look['clock
   return `${dateText(clock, minute)}, ${clockText(clock, minute, style)}`;
 }
 
+/** "Tue 20 Oct, 16:42 to 18:00", "Tue 20 Oct, 00:00 to Wed 21 Oct, 24:00": minutes [from, to). */
+export function stretchText(clock: TraceClock, from: number, to: number, style: Look['clock']): string {
+  const [first, last] = [dateText(clock, from), dateText(clock, to - 1)];
+  return `${momentText(clock, from, style)} to ${first === last ? '' : `${last}, `}${endText(clock, to - 1, style)}`;
+}
+
+/** When a last minute is over; midnight still belongs to the day that it ends. */
+function endText(clock: TraceClock, lastMinute: number, style: Look['clock']): string {
+  const end = clock.localMinuteOfDay[within(clock, lastMinute)]! + 1;
+  return end === 1440 && style === 12 ? 'midnight' : timeOfDay(end, style);
+}
+
 /** First minute of each local day, and one past the last: day i is [starts[i], starts[i + 1]). */
 export function localDayStarts({ localDay, minutes }: TraceClock): number[] {
   const starts = [0];

@@ -40,16 +40,19 @@ export function celsiusFrom(degrees: number, { temperature }: Pick<Look, 'temper
   return temperature === 'F' ? (degrees - 32) / 1.8 : degrees;
 }
 
-/** "−4 °C", "24.8 °F": with a minus sign, and the unit on the same line. */
-export function degreesText(celsius: number, look: Pick<Look, 'temperature'>, decimals = 0): string {
-  return `${inDegrees(celsius, look).toFixed(decimals).replace('-', '−')}\u00a0°${look.temperature}`;
+/** "−4 °C", "25 °F": whole degrees with a minus sign, and the unit on the same line. */
+export function degreesText(celsius: number, look: Pick<Look, 'temperature'>): string {
+  const whole = Math.round(inDegrees(celsius, look));
+  return `${whole < 0 ? '−' : ''}${Math.abs(whole)}\u00a0°${look.temperature}`;
 }
 
-/** Every "4.4 °C" in a text, in the reader's degrees; a whole number stays one. */
+/**
+ * Every "4.4 °C" in a text, in the reader's degrees. Whole ones of °F: a limit such as 40 °F is a whole number where it
+ * is written in °F, and a tenth would claim more than anybody knows.
+ */
 export function degreesIn(text: string, look: Pick<Look, 'temperature'>): string {
   if (look.temperature === 'C') return text;
-  return text.replace(/([-−]?\d+(?:\.\d+)?)\s*°C/g, (_, number: string) => {
-    const celsius = Number(number.replace('−', '-'));
-    return degreesText(celsius, look, Number.isInteger(inDegrees(celsius, look)) ? 0 : 1);
-  });
+  return text.replace(/([-−]?\d+(?:\.\d+)?)\s*°C/g, (_, number: string) =>
+    degreesText(Number(number.replace('−', '-')), look),
+  );
 }

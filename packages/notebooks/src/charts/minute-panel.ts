@@ -1,6 +1,6 @@
 /** What every chart over the minutes of an outage shares: its time axis, its nights, its pointer, its lines. */
 import * as Plot from '@observablehq/plot';
-import { clockText, dateInTwoLines } from './local-clock.ts';
+import { clockText, dateInTwoLines, dateText } from './local-clock.ts';
 import { timeOfDay } from './look.ts';
 import { minuteBuckets } from './minute-buckets.ts';
 import type { OutageView } from './outage-view.ts';
@@ -9,7 +9,7 @@ import { PLOT_STYLE } from './what-changes.ts';
 
 const LEFT = 48;
 const RIGHT = 14;
-const HOURS = [1, 2, 3, 6, 12, 24, 48, 96, 168];
+const HOURS = [0.25, 0.5, 1, 2, 3, 6, 12, 24, 48, 96, 168];
 const LABEL_PX = 58;
 
 export interface PanelOptions {
@@ -27,6 +27,7 @@ export function minutePanel(
 ): SVGSVGElement {
   const { from, to, width } = outage;
   const ticks = timeTicks(outage);
+  const dated = tickWithDate(outage, ticks);
   return Plot.plot({
     width,
     height,
@@ -39,7 +40,7 @@ export function minutePanel(
       domain: [from, to],
       label: null,
       ticks: ticks.map((t) => t.minute),
-      tickFormat: (m: number) => (bare ? '' : tickText(outage, m)),
+      tickFormat: (m: number) => (bare ? '' : tickText(outage, m, m === dated)),
       tickSize: 4,
     },
     y: { labelArrow: 'none', ...y },
@@ -70,10 +71,16 @@ export function timeTicks(outage: OutageView): { minute: number }[] {
   return ticks;
 }
 
-function tickText({ trace, clock }: OutageView, minute: number): string {
+/** Midnights carry their date; where none is in view, the first tick does. */
+function tickWithDate({ trace }: OutageView, ticks: readonly { minute: number }[]): number | undefined {
+  return ticks.some(({ minute }) => trace.localMinuteOfDay[minute] === 0) ? undefined : ticks[0]?.minute;
+}
+
+function tickText({ trace, clock }: OutageView, minute: number, withDate: boolean): string {
   const minuteOfDay = trace.localMinuteOfDay[minute]!;
   if (minuteOfDay === 0) return dateInTwoLines(trace, minute);
-  return clock === 24 ? clockText(trace, minute, 24) : timeOfDay(minuteOfDay, 12).replace(':00', '');
+  const time = clock === 24 ? clockText(trace, minute, 24) : timeOfDay(minuteOfDay, 12).replace(':00', '');
+  return withDate ? `${time}\n${dateText(trace, minute)}` : time;
 }
 
 /** Without sun. */

@@ -54,7 +54,7 @@ export function needsMatrix(study: StudySummary, options: NeedsMatrixOptions): H
   return chartFrame({
     id: 'needs-matrix',
     title: matrixFinding(strategies, study.horizonDays),
-    note: `How long each need is met in nine outages in ten. “${ESSENTIALS}”: until any circuit of tier 1 goes without; food keeps longer than its refrigerator has power. Darker is longer; the shape says the same.`,
+    note: `How long each need is met in nine outages in ten. “${ESSENTIALS}”: until any circuit of tier 1 goes without; food keeps longer than its refrigerator has power. The stronger the colour, the longer; the shape says the same.`,
     picture: matrix(strategies, study.horizonDays, options.width),
     key: levels.map((level) => ({ sample: levelKey(level), text: level.text })),
     sentences: strategies.map((s) => strategySentence(s, study.horizonDays)),
@@ -64,7 +64,7 @@ export function needsMatrix(study: StudySummary, options: NeedsMatrixOptions): H
   });
 }
 
-/** From the shortest. One hue, darker for longer, and a shape each; the shortest stands out. */
+/** From the shortest. One hue, stronger for longer (darker on white, lighter in the dark), and a shape each; the shortest stands out. */
 function levelsOf(horizonDays: number): readonly [Level, Level, Level, Level] {
   const throughout = `all ${atLeastThisLong(horizonDays)} that were simulated, or more`;
   return [

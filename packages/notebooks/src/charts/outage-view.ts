@@ -1,5 +1,6 @@
 /** One outage as its charts are given it: every minute, who lives there, and which part is looked at. */
 import type { DrawTrace, Scenario } from '@rideout/sim';
+import { stretchText } from './local-clock.ts';
 import type { Look } from './look.ts';
 
 export type Household = Scenario['alternatives'][number]['household'];
@@ -30,4 +31,9 @@ export function circuitTitle(household: Household, id: string): string {
 export function unitTitle(household: Household, id: string): string {
   const unit = household.units.find((u) => u.id === id);
   return household.units.length === 1 ? 'The unit' : `Unit ${id}${unit ? ` (${unit.leg})` : ''}`;
+}
+
+/** Which part of the outage a chart shows: its axis alone may have room for hours only. */
+export function shownText({ trace, from, to, clock }: OutageView): string {
+  return `Shown: ${stretchText(trace, from, to, clock)}.`;
 }

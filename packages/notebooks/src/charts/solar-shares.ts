@@ -1,28 +1,14 @@
-/**
- * What became of the sun: used at once, stored, or not taken.
- *
- * Observable Plot: see unit-charge.ts. Means are stacked, since only they add up.
- */
-import * as Plot from '@observablehq/plot';
+/** What became of the sun: used at once, stored, or not taken. */
 import type { UnitTrace } from '@rideout/sim';
-import { svg } from '../elements.ts';
 import { chartFrame } from './chart-frame.ts';
-import { meanOf, minuteBuckets } from './minute-buckets.ts';
-import { minutePanel, timePx } from './minute-panel.ts';
 import { minutesTable } from './minutes-table.ts';
-import type { OutageView } from './outage-view.ts';
+import { shownText, type OutageView } from './outage-view.ts';
+import { energyKWh, shareKey, stackedWatts, type WattsLook } from './stacked-watts.ts';
 
 type Column = 'solarUsedW' | 'solarStoredW' | 'solarCurtailedW' | 'solarClippedW';
 
 /** From the bottom. Fill grows fainter from what serves to what is lost; losses are outlined. */
-const SHARES: readonly {
-  column: Column;
-  name: string;
-  text: string;
-  colour: string;
-  opacity: number;
-  edge: string;
-}[] = [
+const SHARES: readonly (WattsLook & { column: Column; name: string; text: string })[] = [
   {
     column: 'solarUsedW',
     name: 'Used',
@@ -60,42 +46,11 @@ const SHARES: readonly {
 export function solarShares(outage: OutageView): HTMLElement {
   const columns = SHARES.map((share) => ({ ...share, watts: summed(outage.trace.units, share.column) }));
   const kWh = columns.map(({ watts }) => energyKWh(watts, outage));
-  const rows = columns.flatMap(({ name, watts }) =>
-    minuteBuckets(watts, outage.from, outage.to, timePx(outage)).map((b) => ({
-      name,
-      minute: b.minute,
-      watts: b.mean,
-    })),
-  );
-  const look = (of: (share: (typeof SHARES)[number]) => string | number) => (row: { name: string }) =>
-    of(SHARES.find((s) => s.name === row.name)!);
   return chartFrame({
     id: 'solar-shares',
     title: finding(kWh),
-    note: 'Watts from all panels together, by what became of them. Shaded: no sun.',
-    picture: minutePanel(outage, {
-      height: 200,
-      y: {
-        label: 'watts',
-        grid: true,
-        ticks: 4,
-        zero: true,
-        ...(rows.some((r) => r.watts > 0) ? {} : { domain: [0, 100] }),
-      },
-      marks: [
-        Plot.areaY(
-          rows,
-          Plot.stackY({ order: SHARES.map((s) => s.name) }, {
-            x: 'minute',
-            y: 'watts',
-            z: 'name',
-            fill: look((s) => s.colour),
-            fillOpacity: look((s) => s.opacity),
-            clip: true,
-          } as Plot.AreaYOptions),
-        ),
-      ],
-    }),
+    note: `Watts from all panels together, by what became of them. Shaded: no sun. ${shownText(outage)}`,
+    picture: stackedWatts(outage, columns),
     key: columns.map((share, i) => ({
       sample: shareKey(share),
       text: `${kWh[i]!.toFixed(1)}\u00a0kWh ${share.text}`,
@@ -120,14 +75,6 @@ function summed(units: readonly UnitTrace[], column: Column): Float64Array {
   const sum = new Float64Array(units[0]?.[column].length ?? 0);
   for (const unit of units) for (let m = 0; m < sum.length; m++) sum[m]! += unit[column][m]!;
   return sum;
-}
-
-function energyKWh(watts: Float64Array, { from, to }: OutageView): number {
-  return (meanOf(watts, from, to) * (to - from)) / 60_000;
-}
-
-function shareKey({ colour, opacity, edge }: (typeof SHARES)[number]): SVGElement {
-  return svg`<svg viewBox="0 0 52 22"><rect x="3" y="4" width="46" height="14" fill=${colour} fill-opacity=${opacity} stroke=${colour} stroke-dasharray=${edge}></rect></svg>`;
 }
 
 function finding([used = 0, stored = 0, curtailed = 0, clipped = 0]: readonly number[]): string {

@@ -4,13 +4,14 @@
  * Observable Plot: see unit-charge.ts.
  */
 import * as Plot from '@observablehq/plot';
+import { signedTenths } from '@rideout/sim';
 import { chartFrame } from './chart-frame.ts';
 import { momentText } from './local-clock.ts';
-import { inDegrees } from './look.ts';
+import { degreesIn, inDegrees } from './look.ts';
 import { minuteBuckets } from './minute-buckets.ts';
 import { minutePanel, timePx } from './minute-panel.ts';
 import { minutesTable } from './minutes-table.ts';
-import type { OutageView } from './outage-view.ts';
+import { shownText, type OutageView } from './outage-view.ts';
 import { seriesKey } from './series-key.ts';
 import { seriesStyle, type SeriesStyle } from './series-style.ts';
 
@@ -33,7 +34,7 @@ export function temperatures(outage: OutageView): HTMLElement {
   return chartFrame({
     id: 'temperatures',
     title: finding(all, outage),
-    note: `Degrees ${temperature === 'F' ? 'Fahrenheit' : 'Celsius'}. Dotted level lines: limits that should not be passed.`,
+    note: `Degrees ${temperature === 'F' ? 'Fahrenheit' : 'Celsius'}. Dotted level lines: limits that should not be passed. ${shownText(outage)}`,
     picture: minutePanel(outage, {
       height: 270,
       y: { label: degrees, grid: true, ticks: 6, nice: true },
@@ -60,7 +61,7 @@ export function temperatures(outage: OutageView): HTMLElement {
         ...all.map(({ valuesC, style }, i) => markers(valuesC, style, shown, outage, i / all.length)),
       ],
     }),
-    key: all.map((t) => ({ sample: seriesKey(t.style), text: rangeWords(t, outage, shown, degrees) })),
+    key: all.map((t) => ({ sample: seriesKey(t.style), text: rangeWords(t, outage) })),
     table: minutesTable(
       outage,
       'Mean temperatures.',
@@ -69,7 +70,7 @@ export function temperatures(outage: OutageView): HTMLElement {
         id: `${id}C`,
         values: valuesC,
         take: 'mean',
-        show: (c) => shown(c).toFixed(1),
+        show: (c) => signedTenths(shown(c)),
       })),
     ),
     provenance: outage.provenance,
@@ -127,15 +128,14 @@ function extremes(valuesC: ArrayLike<number>, from: number, to: number): { least
   return { least: all.min, most: all.max };
 }
 
-function rangeWords(
-  { title, valuesC, limitC }: Temperature,
-  { from, to }: OutageView,
-  shown: (c: number) => number,
-  degrees: string,
-): string {
+function rangeWords({ title, valuesC, limitC }: Temperature, look: OutageView): string {
+  const { from, to } = look;
+  const shown = (c: number) => inDegrees(c, look);
+  const degrees = `°${look.temperature}`;
   const { least, most } = extremes(valuesC, from, to);
-  const tenths = (c: number) => shown(c).toFixed(1).replace('-', '−');
-  const limit = limitC === undefined ? '' : `; limit ${tenths(limitC)}\u00a0${degrees}`;
+  const tenths = (c: number) => signedTenths(shown(c));
+  const limit =
+    limitC === undefined ? '' : `; limit ${degreesIn(`${String(limitC).replace('-', '−')}\u00a0°C`, look)}`;
   return `${title}: ${tenths(least)} to ${tenths(most)}\u00a0${degrees}${limit}`;
 }
 
@@ -152,8 +152,9 @@ function finding(all: readonly Temperature[], { trace, clock }: OutageView): str
     return minute === undefined ? [] : [{ t, minute }];
   });
   const first = past.sort((a, b) => a.minute - b.minute)[0];
-  if (first) return `${first.t.title} passes its limit on ${momentText(trace, first.minute, clock)}`;
+  if (first)
+    return `In the whole outage, ${first.t.title} is the first to pass its limit, on ${momentText(trace, first.minute, clock)}`;
   return all.some((t) => t.limitC !== undefined)
-    ? 'Nothing passes its limit in this outage'
-    : 'Temperatures in this outage';
+    ? 'Nothing passes its limit in the whole outage'
+    : 'Temperatures in the time shown';
 }

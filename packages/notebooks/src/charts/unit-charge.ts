@@ -11,7 +11,7 @@ import { momentText } from './local-clock.ts';
 import { degreesText } from './look.ts';
 import { banded, minutePanel } from './minute-panel.ts';
 import { minutesTable } from './minutes-table.ts';
-import { unitTitle, type OutageView } from './outage-view.ts';
+import { shownText, unitTitle, type OutageView } from './outage-view.ts';
 import { bandKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
 
@@ -25,7 +25,7 @@ export function unitCharge(outage: OutageView): HTMLElement {
   return chartFrame({
     id: 'unit-charge',
     title: finding(outage),
-    note: `State of charge, % of what the bank holds. Shaded: no sun. Dashed upright line: the essentials go without. ${cutOffNote(outage)}`,
+    note: `State of charge, % of what the bank holds. Shaded: no sun. Dashed upright line: the essentials go without. ${cutOffNote(outage)} ${shownText(outage)}`,
     picture: minutePanel(outage, {
       height: 230,
       y: { domain: [0, 100], label: '% of the bank', grid: true, ticks: 5 },
@@ -81,21 +81,21 @@ export function emptyStarts(mode: readonly string[]): number[] {
 
 function emptyWords(mode: readonly string[], { trace, clock }: OutageView): string {
   const starts = emptyStarts(mode);
-  if (starts.length === 0) return 'never runs empty in this outage';
+  if (starts.length === 0) return 'never runs empty in the whole outage';
   const times = starts.length === 1 ? 'once' : `${starts.length} times`;
-  return `runs empty ${times} in this outage, first on ${momentText(trace, starts[0]!, clock)}`;
+  return `runs empty ${times} in the whole outage, first on ${momentText(trace, starts[0]!, clock)}`;
 }
 
 function finding(outage: OutageView): string {
   const { trace, household } = outage;
   const units = trace.units.map((unit) => ({ unit, starts: emptyStarts(unit.mode) }));
   const first = units.filter((u) => u.starts.length > 0).sort((a, b) => a.starts[0]! - b.starts[0]!)[0];
-  if (!first) return units.length === 1 ? 'The bank never runs empty' : 'Neither bank runs empty';
+  if (!first)
+    return units.length === 1
+      ? 'The bank never runs empty in the whole outage'
+      : 'Neither bank runs empty in the whole outage';
   const others = units.filter((u) => u !== first);
   const spared =
     others.length > 0 && others.every((u) => u.starts.length === 0) ? '; the other never does' : '';
-  return `${unitTitle(household, first.unit.id)} ${emptyWords(first.unit.mode, outage)}${spared}`.replace(
-    ' in this outage',
-    '',
-  );
+  return `${unitTitle(household, first.unit.id)} ${emptyWords(first.unit.mode, outage)}${spared}`;
 }

@@ -20,6 +20,7 @@ const SIGNS: Readonly<Record<OutageEventKind, { sign: string; name: string }>> =
 const ABOUT = 720;
 
 export function outageEventList(outage: OutageView, span: OutageSpan): HTMLElement {
+  unfoldForPaper();
   const events = outageEvents(outage);
   const days = [...new Set(events.map((e) => outage.trace.localDay[e.minute]!))];
   return html`<section class="outage-events" aria-labelledby="outage-events-title">
@@ -37,6 +38,35 @@ export function outageEventList(outage: OutageView, span: OutageSpan): HTMLEleme
   </section>`;
 }
 
+/** Of days that are open for the time of printing only. */
+const FOR_PAPER = 'forPaper';
+let onPaper: boolean | undefined;
+
+/** Paper cannot be unfolded: while it prints, every day is open. Once for the page, whose list is drawn anew and anew. */
+function unfoldForPaper(): void {
+  if (onPaper !== undefined) return;
+  onPaper = false;
+  const days = () => document.querySelectorAll<HTMLDetailsElement>('.outage-events details');
+  addEventListener('beforeprint', () => {
+    onPaper = true;
+    for (const day of days()) openForPaper(day);
+  });
+  addEventListener('afterprint', () => {
+    onPaper = false;
+    for (const day of days())
+      if (FOR_PAPER in day.dataset) {
+        day.open = false;
+        delete day.dataset[FOR_PAPER];
+      }
+  });
+}
+
+function openForPaper(day: HTMLDetailsElement): void {
+  if (day.open) return;
+  day.open = true;
+  day.dataset[FOR_PAPER] = '';
+}
+
 /** Open where the day is in view and not much of the outage is; the pointed-at minute's day always is. */
 function dayList(events: readonly OutageEvent[], outage: OutageView, span: OutageSpan): HTMLElement {
   const { trace, from, to, at } = outage;
@@ -44,12 +74,14 @@ function dayList(events: readonly OutageEvent[], outage: OutageView, span: Outag
   const seen = events.some((e) => e.minute >= from && e.minute < to);
   const open =
     (seen && to - from <= 2 * 1440) || events.some((e) => e.minute === at) || trace.localDay[first] === 0;
-  return html`<details open=${open}>
+  const list = html`<details open=${open}>
     <summary>${longDateText(trace, first)}: ${counted(events.length, 'event')}</summary>
     <ol>
       ${events.map((event) => eventItem(event, outage, span))}
     </ol>
-  </details>`;
+  </details>` as HTMLDetailsElement;
+  if (onPaper) openForPaper(list);
+  return list;
 }
 
 function eventItem(event: OutageEvent, outage: OutageView, span: OutageSpan): HTMLElement {

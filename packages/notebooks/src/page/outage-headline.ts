@@ -4,6 +4,7 @@ import { clockText, longDateText, momentText } from '../charts/local-clock.ts';
 import { degreesText } from '../charts/look.ts';
 import { minuteBuckets } from '../charts/minute-buckets.ts';
 import type { OutageView } from '../charts/outage-view.ts';
+import { sourceSentences, sourceTotals } from '../charts/source-totals.ts';
 import { html } from '../elements.ts';
 
 export function outageHeadline(
@@ -23,11 +24,18 @@ export function outageHeadline(
       In outage ${trace.draw} the essentials hold for <strong>${held}</strong> with “${titles.strategy}”.
     </p>
     <p class="soft">
-      The grid goes on ${longDateText(trace, 0)} at ${clockText(trace, 0, clock)}; the essentials
+      The grid fails on ${longDateText(trace, 0)} at ${clockText(trace, 0, clock)}; the essentials
       hold${until || ' to the end'}. Outdoors ${degrees(outdoors.min)} to ${degrees(outdoors.max)}. The panels
-      could give ${solarWords(outage)} in ${all}. Household: ${titles.household}.
+      could give ${solarWords(outage)} in ${all}. ${sourcesWords(outage)}Household: ${titles.household}.
     </p>
   </div>`;
+}
+
+/** What came in besides the sun, over the whole outage. */
+function sourcesWords({ trace, household }: OutageView): string {
+  return sourceSentences(sourceTotals(trace, 0, trace.minutes), household)
+    .map((sentence) => `${sentence} `)
+    .join('');
 }
 
 function solarWords({ trace }: OutageView): string {

@@ -1,6 +1,6 @@
 /** Which part of the outage is looked at: an input whose value is the part, with buttons for days. */
-import type { OutageRange, OutageView } from '../charts/outage-view.ts';
-import { dateText, localDayStarts, momentText } from '../charts/local-clock.ts';
+import { shownText, type OutageRange, type OutageView } from '../charts/outage-view.ts';
+import { dateText, localDayStarts } from '../charts/local-clock.ts';
 import { outageOverview } from '../charts/outage-overview.ts';
 import { html } from '../elements.ts';
 import type { OutageSpan } from './outage-page.ts';
@@ -32,7 +32,7 @@ export async function rangeControls(outage: OutageView, span: OutageSpan): Promi
     return button(dateText(trace, start), range, !whole && range.from === from && range.to === to);
   });
   return html`<section class="outage-range" aria-label="Part of the outage shown">
-    <p>${rangeText(outage)}</p>
+    <p>${shownText(outage)}</p>
     ${await outageOverview(outage, (range) => span.set({ ...range, at: undefined }))}
     <div class="buttons screen-only" role="group" aria-label="Part of the outage shown">
       ${button('All of it', undefined, whole)}${button('◀', moved(outage, -1), false, 'Earlier')}${button('▶', moved(outage, 1), false, 'Later')}${button('+', zoomed(outage, 0.5), false, 'Look closer')}${button('−', zoomed(outage, 2), false, 'Look from farther away')}${days}
@@ -54,10 +54,6 @@ export function zoomed({ from, to, trace }: OutageView, factor: number): OutageR
   const length = Math.max(LEAST_MINUTES, Math.min(Math.round((to - from) * factor), trace.minutes));
   const start = Math.max(0, Math.min(Math.round((from + to - length) / 2), trace.minutes - length));
   return { from: start, to: Math.min(start + length, trace.minutes), at: undefined };
-}
-
-function rangeText({ trace, from, to, clock }: OutageView): string {
-  return `Shown: ${momentText(trace, from, clock)} to ${momentText(trace, to - 1, clock)}.`;
 }
 
 /** The controls are drawn anew: the focus stays on the button of the same name. */

@@ -8,7 +8,7 @@ import { groupOnMinutes, unitBooks } from './ledger.ts';
 import { ASLEEP, EMPTY_BANK, now, ON, PARTNER_STOPPED, TRIPPED, type Run } from './run.ts';
 import { makes240V } from './sources-run.ts';
 import { runMinutes, signedC, wantedMinutes } from './step-thermostat.ts';
-import { emptySources, recordSources, sourceMeters, type SourcesTrace } from './trace-sources.ts';
+import { emptySources, readSources, recordSources, type SourceTrace } from './trace-sources.ts';
 import { availableW } from './unit-solar.ts';
 
 export const UNIT_MODES: Readonly<Record<number, string>> = {
@@ -52,13 +52,12 @@ export interface CircuitTrace {
   readonly temperatureC: Float64Array | undefined;
 }
 
-/** A run written out: of everything one value per minute, and what happened. */
 export interface Trace {
   readonly minutes: number;
   readonly units: readonly UnitTrace[];
   readonly circuits: readonly CircuitTrace[];
-  /** Undefined where the household has none. */
-  readonly sources: SourcesTrace | undefined;
+  /** Each source that the household has, none without. */
+  readonly sources: readonly SourceTrace[];
   /** Neutral current, A, from the difference of the legs at 120 V and unity power factor; 0 with one unit. */
   readonly neutralA: Float64Array;
   readonly events: readonly TraceEvent[];
@@ -68,7 +67,8 @@ export interface Trace {
 export function traceRun(run: Run, to: number): Trace {
   const units = run.household.units.map(({ id }) => emptyUnit(id, to, run.sources !== undefined));
   const circuits = run.household.circuits.map((c, i) => emptyCircuit(c.id, to, hasThermostat(run, i)));
-  const sources = run.sources && emptySources(run.sources.compiled, to);
+  const sources = emptySources(run, to);
+  let sourcesBefore = readSources(run, sources);
   const neutralA = new Float64Array(to);
   const events: TraceEvent[] = [];
   const meters = createMeters(run);
@@ -77,7 +77,9 @@ export function traceRun(run: Run, to: number): Trace {
     advance(run, m + 1);
     units.forEach((trace, u) => recordUnit(trace, run, u, m, meters));
     circuits.forEach((trace, c) => recordCircuit(trace, run, c, m, meters));
-    if (sources !== undefined) recordSources(sources, m, meters.sources!, sourceMeters(run.sources!, m + 1));
+    const sourcesAfter = readSources(run, sources);
+    recordSources(sources, sourcesBefore, sourcesAfter, m);
+    sourcesBefore = sourcesAfter;
     if (units.length === 2) neutralA[m] = neutralAmperes(run, units, circuits, m);
     events.push(...traceEvents(run, before, m));
     readMeters(run, meters);
@@ -93,7 +95,6 @@ interface Meters {
   readonly groupMinutes: Float64Array;
   readonly runMinutes: Float64Array;
   readonly wantedMinutes: Float64Array;
-  sources: ReturnType<typeof sourceMeters> | undefined;
 }
 
 function createMeters(run: Run): Meters {
@@ -102,12 +103,10 @@ function createMeters(run: Run): Meters {
     groupMinutes: new Float64Array(run.groups.length),
     runMinutes: new Float64Array(run.draw.usage.thermostats.length),
     wantedMinutes: new Float64Array(run.draw.usage.thermostats.length),
-    sources: run.sources && sourceMeters(run.sources, 0),
   };
 }
 
 function readMeters(run: Run, meters: Meters): void {
-  meters.sources = run.sources && sourceMeters(run.sources, now(run));
   run.units.forEach((_, u) => (meters.books[u] = unitBooks(run, u, 0)));
   run.groups.forEach((_, g) => (meters.groupMinutes[g] = groupOnMinutes(run, g)));
   run.draw.usage.thermostats.forEach((_, i) => {

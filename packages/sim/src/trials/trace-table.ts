@@ -16,7 +16,7 @@ export function localTimes({
 
 const two = (n: number) => String(n).padStart(2, '0');
 
-/** Units in the column names; `unit.<id>.…`, `source.…`, `circuit.<id>.…`; `events` joins the minute's events in words. */
+/** Units in the column names; `unit.<id>.…`, `source.<kind>.…`, `circuit.<id>.…`; `events` joins the minute's events in words. */
 export function traceTable(trace: DrawTrace): ColumnTable {
   const events = new Array<string>(trace.minutes).fill('');
   for (const { minute, text } of trace.events)
@@ -30,8 +30,9 @@ export function traceTable(trace: DrawTrace): ColumnTable {
   for (const { id, ...unit } of trace.units) {
     for (const [name, values] of Object.entries(unit)) columns.push([`unit.${id}.${name}`, values]);
   }
-  for (const [name, values] of Object.entries(trace.sources ?? {}))
-    columns.push([`source.${name}`, values as Float64Array]);
+  for (const { id, ...source } of trace.sources) {
+    for (const [name, values] of Object.entries(source)) columns.push([`source.${id}.${name}`, values]);
+  }
   columns.push(['neutralA', trace.neutralA]);
   for (const { id, wantedW, servedW, allowed, temperatureC } of trace.circuits) {
     columns.push(
