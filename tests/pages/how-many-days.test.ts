@@ -55,7 +55,12 @@ describe.skipIf(noBrowser())('the page "How many days?"', () => {
     expect(said).toMatch(/^So few outages cannot tell yet what nine in ten reach\./);
     expect(said).toContain('from 1 simulated outage.');
     expect(await page.locator('body').innerText()).not.toMatch(/\b1 (simulated )?outages/);
+    for (const chart of ['survival-curves', 'what-changes'])
+      expect(await page.locator(`#${chart} .chart-title`).innerText()).toMatch(
+        /; 1 simulated outage is too few to tell$/,
+      );
     expect(await answer(whole.page)).toMatch(/^In nine outages in ten/);
+    expect(await whole.page.locator('body').innerText()).not.toContain('too few to tell');
   });
 
   it('says when a number cannot be, what can, and what is still shown, until it is mended', async () => {

@@ -1,10 +1,11 @@
 /** The page "One battery or two?", opened from a file with the network off. */
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { daysDown, longestLasting, percent, type Scenario } from '@rideout/sim';
+import { daysDown, longestLasting, percent, signedTenths, type EndCause, type Scenario } from '@rideout/sim';
 import { comparison, verdictOf } from '../../packages/notebooks/src/charts/alternatives-comparison.ts';
 import { dailyEnergy, deciderOf } from '../../packages/notebooks/src/charts/alternatives-energy.ts';
-import { gainInterval, gainText } from '../../packages/notebooks/src/charts/gain-words.ts';
+import { gainInterval, gainLength, gainText } from '../../packages/notebooks/src/charts/gain-words.ts';
+import { whatEndedTitle } from '../../packages/notebooks/src/charts/what-ended.ts';
 import { strategyWords } from '../../packages/notebooks/src/page/strategy-note.ts';
 import { withSecondHousehold } from '../../packages/notebooks/src/page/alternatives-page.ts';
 import { seasonPlan } from '../../packages/notebooks/src/page/alternatives-seasons.ts';
@@ -69,6 +70,36 @@ describe('what is said of a comparison', () => {
     expect(gainInterval({ value: 0.2, low: -0.1, high: 0.3 })).toBe(
       '95\u00a0% interval −3\u00a0to\u00a08\u00a0hours',
     );
+  });
+
+  it('rounds a gain to the nearest, as its table does', () => {
+    expect(
+      [2.96, -2.96, 1.04, 0.98, 0.5, 0.02].map((days) => gainLength(days).replace('\u00a0', ' ')),
+    ).toEqual(['3 days', '3 days', '1 day', '1 day', '12 hours', '29 minutes']);
+    expect(gainText(withGain(2.17, 2, 3))).toBe(`${signedTenths(2.17)}\u00a0days longer`);
+  });
+
+  it('says how many still run and what ends the others, where most still run, of the two compared', () => {
+    const [first] = summaryOf(scenario).strategies.filter((s) => s.strategyId === TIERS);
+    const end = (cause: EndCause, fraction: number) => ({ cause, unitId: null, fraction });
+    const of = (title: string, ends: ReturnType<typeof end>[]) => ({
+      ...first!,
+      alternativeId: title,
+      alternativeTitle: title,
+      ends,
+    });
+    const summaries = [
+      of('A', [end('battery empty', 0.61), end('still running', 0.39)]),
+      of('B', [end('still running', 0.52), end('battery empty', 0.36), end('overload trip', 0.12)]),
+      of('C', [end('still running', 1)]),
+    ];
+    const told = (alternativeId: string) =>
+      whatEndedTitle(summaries, { alternativeId, legs: {} }).replaceAll('\u00a0', ' ');
+    expect(told('B')).toBe(
+      'What ends it. “A”: mostly battery empty (61 %). “B”: 52 % still run at the end; of those that end, mostly battery empty (75 %)',
+    );
+    expect(told('C')).toContain('“C”: all still run when the simulation ends');
+    expect(told('C')).not.toContain('“B”');
   });
 
   it('names the sun, the inverters or an overload where one of them decides', () => {

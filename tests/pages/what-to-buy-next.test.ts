@@ -101,6 +101,33 @@ describe.skipIf(noBrowser())('the page "What to buy next"', () => {
     expect(page.url()).toContain('confidence=0.5');
   });
 
+  it('says that so few outages tell little, in the saved picture too', async () => {
+    expect(await whole.page.locator('#ladder-rungs .chart-title').innerText()).toContain(
+      `${DRAWS} simulated outages are too few to tell`,
+    );
+    expect(await whole.page.locator('.headline').innerText()).toContain('So few outages cannot tell');
+    const picture = (await savedFrom(whole.page, '#ladder-rungs', 'Save as SVG')).toString('utf8');
+    expect(picture.replace(/<[^>]*>/g, ' ').replace(/\s+/g, ' ')).toContain('are too few to tell');
+  });
+
+  it('says of an amount of money that cannot be what can, and what still holds', async () => {
+    const { page } = await open('#budget=1150');
+    expect(await page.locator('#ladder-rungs .provenance').innerText()).toContain(
+      'As changed here: at most $\u00a01\u00a0150 for all steps.',
+    );
+    const money = page.getByLabel('Most money for all steps');
+    await money.fill('-5');
+    const note = page.locator('.setting-fault').first();
+    expect(await note.innerText()).toBe(
+      'An amount of money from 0 to 10\u00a0000\u00a0000, please, or nothing; still showing 1150.',
+    );
+    expect(await money.getAttribute('aria-invalid')).toBe('true');
+    expect(page.url()).toContain('budget=1150');
+    await money.fill('2 000');
+    expect(await note.innerText()).toBe('');
+    await expect.poll(() => page.url()).toContain('budget=2000');
+  });
+
   for (const look of [
     { viewport: { width: 320, height: 740 }, colorScheme: 'dark' },
     { viewport: { width: 1280, height: 900 }, colorScheme: 'light' },

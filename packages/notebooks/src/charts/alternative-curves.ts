@@ -7,6 +7,7 @@ import type { StrategySummary, StudySummary } from '@rideout/sim';
 import { chartFrame } from './chart-frame.ts';
 import { curveSentence } from './curve-sentences.ts';
 import { curvesTable } from './curves-table.ts';
+import { tooFewEnding } from './outage-count.ts';
 import { reachText } from './reach-text.ts';
 import { seriesKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
@@ -58,5 +59,5 @@ function finding(summaries: readonly StrategySummary[], horizonDays: number): st
   const reaches = summaries.map(
     (s) => `${reachText(s.nineInTenDays.value, horizonDays)} with “${s.alternativeTitle}”`,
   );
-  return `“${summaries[0]?.strategyTitle ?? ''}”: nine outages in ten reach ${reaches.join(', ')}`;
+  return `“${summaries[0]?.strategyTitle ?? ''}”: nine outages in ten reach ${reaches.join(', ')}${tooFewEnding(summaries[0]?.draws ?? 0)}`;
 }

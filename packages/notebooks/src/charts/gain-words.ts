@@ -1,8 +1,21 @@
 /** A paired difference in words. */
-import { atLeastThisLong, percent, signedTenths, type Estimate } from '@rideout/sim';
+import { atLeastThisLong, percent, plainTenths, signedTenths, type Estimate } from '@rideout/sim';
 import { verdictOf, type Comparison } from './alternatives-comparison.ts';
+import { counted } from './counted.ts';
 
 const NBSP = '\u00a0';
+
+/**
+ * Length of a gain or a loss: "19 hours", "2.4 days". To the nearest, as tables and intervals tell it: a difference is
+ * no promise of at least so much.
+ */
+export function gainLength(days: number): string {
+  const length = Math.abs(days);
+  const [minutes, hours] = [Math.round(length * 1440), Math.round(length * 24)];
+  if (minutes < 60) return counted(minutes, 'minute').replace(' ', NBSP);
+  if (hours < 24) return counted(hours, 'hour').replace(' ', NBSP);
+  return counted(Number(plainTenths(length)), 'day').replace(' ', NBSP);
+}
 
 /** "2.4 days longer", "6 hours less", "no clear difference", "longer by more than the 14 days simulated can show". */
 export function gainText(compared: Comparison): string {
@@ -12,7 +25,7 @@ export function gainText(compared: Comparison): string {
   const simulated = `the ${atLeastThisLong(horizonDays)} simulated`;
   if (verdict === 'hidden by the horizon') return `no difference within ${simulated}`;
   if (verdict === 'no difference') return 'no clear difference';
-  if (days !== null) return `${atLeastThisLong(Math.abs(days))} ${verdict === 'longer' ? 'longer' : 'less'}`;
+  if (days !== null) return `${gainLength(days)} ${verdict === 'longer' ? 'longer' : 'less'}`;
   return `${verdict === 'longer' ? 'longer' : 'less'} by more than ${simulated} can show`;
 }
 

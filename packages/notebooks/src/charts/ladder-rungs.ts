@@ -15,7 +15,8 @@ import {
 import { chartFrame } from './chart-frame.ts';
 import { counted } from './counted.ts';
 import type { DataTable } from './data-table.ts';
-import { moneyText, restWords, rungGain, shareWords } from './ladder-words.ts';
+import { drawsToTell, moneyText, restWords, rungGain, shareWords } from './ladder-words.ts';
+import { tooFewEnding } from './outage-count.ts';
 import { intervalText, reachText } from './reach-text.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle, type SeriesStyle } from './series-style.ts';
@@ -44,7 +45,7 @@ export function ladderRungs(answer: LadderAnswer, { width }: LadderRungsOptions)
   const rows = rowsOf(answer);
   return chartFrame({
     id: 'ladder-rungs',
-    title: finding(answer),
+    title: `${finding(answer)}${tooFewEnding(drawsToTell(answer))}`,
     note: `Time that ${shareWords(answer.confidence)} reach, from the start and after each rung, with the best strategy at hand. Bars: 95\u00a0% interval. An arrow: as long as was simulated, or longer. Each gain is told on the same outages as the rung before, and on others than those that chose the order.`,
     picture: picture(rows, answer, width),
     key: [

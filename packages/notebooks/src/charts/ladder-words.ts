@@ -1,5 +1,6 @@
 /** What is said of a ladder: money, gains, and how sure they are. */
-import { atLeastThisLong, type LadderAnswer, type LadderRung } from '@rideout/sim';
+import type { LadderAnswer, LadderRung } from '@rideout/sim';
+import { gainLength } from './gain-words.ts';
 
 /** `$ 1 100`, `free`: thousands apart, whatever the country. */
 export function moneyText(amount: number, { currency }: Pick<LadderAnswer, 'currency'>): string {
@@ -15,12 +16,17 @@ export function shareWords(share: number): string {
   return `${Math.round(share * 1000) / 10}\u00a0% of outages`;
 }
 
+/** How many outages tell the days; as many as one likes where less is asked of them than what nine in ten reach. */
+export function drawsToTell({ confidence, provenance }: LadderAnswer): number {
+  return confidence < 0.9 ? Infinity : provenance.draws;
+}
+
 /** `12 hours more`, `longer on average, not clearly in these days`, `no gain that stands out from chance`. */
 export function rungGain({ gainDays: { value }, told }: LadderRung): string {
   if (told === 'not told from zero') return 'no gain that stands out from chance';
   if (told === 'a loss') return 'less than before: leave it out';
   if (told === 'on average') return 'longer on average, not clearly in these days';
-  return value === null ? 'longer than was simulated' : `${atLeastThisLong(Math.abs(value))} more`;
+  return value === null ? 'longer than was simulated' : `${gainLength(value)} more`;
 }
 
 /** Of rungs above the last whose gain is clear, as the end of a sentence. */

@@ -1,5 +1,6 @@
 /** The one figure everybody asks for, in words. */
 import { longestLasting, type StrategySummary, type StudySummary } from '@rideout/sim';
+import { tooFewEnding } from './outage-count.ts';
 import { reachText } from './reach-text.ts';
 
 /** Which (alternative, strategies) of a study are meant; strategies left out: all. */
@@ -43,5 +44,6 @@ export function nineInTenTitle(study: StudySummary, shown: Shown): string {
   if (!best) return 'No strategy is chosen';
   const reach = (s: StrategySummary) => reachText(s.nineInTenDays.value, study.horizonDays);
   const finding = `Nine outages in ten reach ${reach(best)} with “${best.strategyTitle}”`;
-  return first ? `${finding}, ${reach(first)} with “${first.strategyTitle}”` : finding;
+  const against = first ? `, ${reach(first)} with “${first.strategyTitle}”` : '';
+  return `${finding}${against}${tooFewEnding(best.draws)}`;
 }

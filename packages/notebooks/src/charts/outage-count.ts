@@ -16,6 +16,12 @@ export function tooFewToTell(count: number): boolean {
   return count < FEWEST_THAT_TELL;
 }
 
+/** The end of a chart's finding, which goes with saved pictures; empty where there are enough. */
+export function tooFewEnding(count: number): string {
+  if (!tooFewToTell(count)) return '';
+  return `; ${simulatedOutages(count)} ${count === 1 ? 'is' : 'are'} too few to tell`;
+}
+
 /** A sentence to follow others, with the space before it; empty where there are enough. */
 export function tooFewNote(count: number): string {
   return tooFewToTell(count)

@@ -10,6 +10,7 @@ import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { gainInterval, gainSentence, gainText } from './gain-words.ts';
+import { tooFewEnding } from './outage-count.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle, type SeriesStyle } from './series-style.ts';
 import { timeAxis } from './time-axis.ts';
@@ -127,9 +128,11 @@ function finding(chosen: Comparison): string {
   const { first, second } = chosen;
   const interval = gainInterval(chosen.gain.nineInTenDays);
   const against = `“${second.alternativeTitle}” against “${first.alternativeTitle}”`;
-  return verdictOf(chosen) === 'hidden by the horizon'
-    ? `${against}: nine outages in ten last as long as was simulated with both`
-    : `${against}: ${gainText(chosen)} in nine outages in ten${interval ? ` (${interval})` : ''}`;
+  const told =
+    verdictOf(chosen) === 'hidden by the horizon'
+      ? 'nine outages in ten last as long as was simulated with both'
+      : `${gainText(chosen)} in nine outages in ten${interval ? ` (${interval})` : ''}`;
+  return `${against}: ${told}${tooFewEnding(first.draws)}`;
 }
 
 function table(rows: readonly Comparison[]): DataTable {

@@ -10,6 +10,7 @@ import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { bestAndFirst, shownStrategies } from './nine-in-ten-words.ts';
+import { tooFewEnding } from './outage-count.ts';
 import { intervalText, reachText } from './reach-text.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle, type SeriesStyle } from './series-style.ts';
@@ -186,7 +187,7 @@ function finding(study: StudySummary, strategyIds: readonly string[] | undefined
     `${reachText(s.nineInTenDays.value, study.horizonDays)} with “${s.alternativeTitle}”`;
   const others = study.strategies.filter((s) => s.strategyId === best.strategyId && s !== best);
   const top = bestAndFirst(others).best;
-  return `“${best.strategyTitle}”: nine outages in ten reach ${reach(best)}${top ? `, ${reach(top)}` : ''}`;
+  return `“${best.strategyTitle}”: nine outages in ten reach ${reach(best)}${top ? `, ${reach(top)}` : ''}${tooFewEnding(best.draws)}`;
 }
 
 function lineSentence(s: StrategySummary, horizonDays: number): string {

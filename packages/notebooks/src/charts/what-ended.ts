@@ -12,6 +12,8 @@ import { seriesStyle, type SeriesStyle } from './series-style.ts';
 
 export interface WhatEndedOptions {
   readonly strategyId: string;
+  /** The household compared with the first; left out: every one is told of. */
+  readonly alternativeId?: string;
   /** Which leg each unit feeds, by the unit's id: L1, L2. */
   readonly legs: Readonly<Record<string, string>>;
   /** Picture width, px. */
@@ -51,12 +53,13 @@ export function endWords(
   return `${WORDS[cause]}, ${leg ? `${leg} (${unitId})` : unitId}`;
 }
 
-export function whatEnded(study: StudySummary, { strategyId, legs, width }: WhatEndedOptions): HTMLElement {
+export function whatEnded(study: StudySummary, options: WhatEndedOptions): HTMLElement {
+  const { strategyId, legs, width } = options;
   const summaries = study.strategies.filter((s) => s.strategyId === strategyId);
   const shares = sharesOf(summaries, legs);
   return chartFrame({
     id: 'what-ended',
-    title: finding(summaries, legs),
+    title: whatEndedTitle(summaries, options),
     note: `Share of simulated outages by what left the essentials without power, with “${summaries[0]?.strategyTitle ?? ''}”.`,
     picture: picture(shares, width),
     key: summaries.map((s, i) => ({ sample: seriesKey(seriesStyle(i)), text: s.alternativeTitle })),
@@ -171,14 +174,25 @@ function sentence(s: StrategySummary, legs: WhatEndedOptions['legs']): string {
   return s.ends.map((end) => `${lowerFirst(endWords(end, legs))}, ${percent(end.fraction)}`).join('; ');
 }
 
-function finding(summaries: readonly StrategySummary[], legs: WhatEndedOptions['legs']): string {
-  const commonest = summaries.map((s) => {
-    const end = s.ends[0];
-    return end
-      ? `${lowerFirst(endWords(end, legs))} (${percent(end.fraction)}) with “${s.alternativeTitle}”`
-      : '';
-  });
-  return `What mostly ends it: ${commonest.join('; ')}`;
+/** Of the households compared alone: the first, and the one chosen. */
+export function whatEndedTitle(
+  summaries: readonly StrategySummary[],
+  { alternativeId, legs }: Pick<WhatEndedOptions, 'alternativeId' | 'legs'>,
+): string {
+  const compared = summaries.filter(
+    (s, i) => i === 0 || alternativeId === undefined || s.alternativeId === alternativeId,
+  );
+  return `What ends it. ${compared.map((s) => `“${s.alternativeTitle}”: ${mostly(s, legs)}`).join('. ')}`;
+}
+
+/** "battery empty, 61 %"; where most still run: how many, and what ended the others. */
+function mostly({ ends }: StrategySummary, legs: WhatEndedOptions['legs']): string {
+  const ended = ends.filter(({ cause }) => cause !== 'still running');
+  const [top] = ended;
+  if (!top) return 'all still run when the simulation ends';
+  if (ends[0] === top) return `mostly ${lowerFirst(endWords(top, legs))} (${percent(top.fraction)})`;
+  const endedFraction = ended.reduce((sum, { fraction }) => sum + fraction, 0);
+  return `${percent(ends[0]!.fraction)} still run at the end; of those that end, mostly ${lowerFirst(endWords(top, legs))} (${percent(top.fraction / endedFraction)})`;
 }
 
 function lowerFirst(text: string): string {

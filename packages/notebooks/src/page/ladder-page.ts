@@ -10,6 +10,7 @@ import { embeddedStudy } from './embedded-study.ts';
 import { liveWork, type LiveWork } from './live-work.ts';
 import { openPage, type OpenPage } from './open-page.ts';
 import { wordReader, type LinkPart } from './page-link.ts';
+import { settingFault, spaced } from './setting-fault.ts';
 import { fixedForm, group, runForm, translated, type SettingsForm } from './settings-forms.ts';
 
 export interface LadderSettings {
@@ -50,7 +51,7 @@ function moneyControls({ budget, confidence }: LadderSettings): SettingsForm<Lad
   const shares = [...new Set([...SHARES, confidence])].sort();
   const form = Inputs.form(
     {
-      budget: Inputs.text({ label: 'Most money for all steps (empty: any)', value: said(budget) }),
+      budget: moneyField('Most money for all steps (empty: any)', budget),
       confidence: Inputs.select(shares, {
         label: 'The days that so many outages reach',
         value: confidence,
@@ -66,13 +67,44 @@ function moneyControls({ budget, confidence }: LadderSettings): SettingsForm<Lad
   );
   return translated(
     form,
-    (shown) => ({ budget: moneyFrom(shown.budget), confidence: shown.confidence }),
-    (set) => ({ budget: said(set.budget), confidence: set.confidence }),
+    (shown): LadderSettings => ({ ...shown }),
+    (set) => ({ ...set }),
   );
 }
 
 function said(budget: number | undefined): string {
   return budget === undefined ? '' : String(budget);
+}
+
+/** Undefined: any. An amount that cannot be is told of under the field, and the one before it still holds. */
+function moneyField(label: string, start: number | undefined): SettingsForm<number | undefined> {
+  const form = Inputs.text({ label, value: said(start) });
+  const input = form.querySelector<HTMLInputElement>('input')!;
+  const { note, tell } = settingFault(input);
+  let budget = start;
+  input.addEventListener('input', (event) => {
+    const amount = moneyFrom(input.value);
+    const isFaulty = input.value.trim() !== '' && amount === undefined;
+    if (isFaulty)
+      event.stopPropagation(); // nothing has changed for the rest of the page
+    else budget = amount;
+    const holds = budget === undefined ? 'any amount' : spaced(budget);
+    tell(
+      isFaulty
+        ? `An amount of money from 0 to ${spaced(MOST_MONEY)}, please, or nothing; still showing ${holds}.`
+        : '',
+    );
+  });
+  const outer = html`<div>${form}${note}</div>`;
+  Object.defineProperty(outer, 'value', {
+    get: () => budget,
+    set: (to: number | undefined) => {
+      budget = to;
+      form.value = said(to);
+      tell('');
+    },
+  });
+  return outer as SettingsForm<number | undefined>;
 }
 
 /** Digits, perhaps grouped by spaces or commas; undefined for anything else. */

@@ -1,6 +1,7 @@
 /** What to buy next in one sentence; what was left, and how it was chosen. */
 import { clearRungs, signedTenths, type LadderAnswer, type LadderRung } from '@rideout/sim';
-import { ENDED, moneyText, restWords, rungGain, shareWords } from '../charts/ladder-words.ts';
+import { drawsToTell, ENDED, moneyText, restWords, rungGain, shareWords } from '../charts/ladder-words.ts';
+import { tooFewNote } from '../charts/outage-count.ts';
 import { intervalText, reachText } from '../charts/reach-text.ts';
 import { html } from '../elements.ts';
 
@@ -10,7 +11,10 @@ export function ladderHeadline(answer: LadderAnswer): HTMLElement {
   if (rungs.length === 0)
     return html`<div class="headline">
       <p class="answer">No step was found to gain anything.</p>
-      <p class="soft">${shareWordsCapital(answer)} reach ${reach(start)} from “${start.title}”.</p>
+      <p class="soft">
+        ${shareWordsCapital(answer)} reach ${reach(start)} from
+        “${start.title}”.${tooFewNote(drawsToTell(answer))}
+      </p>
     </div>`;
   const next = rungs.find((rung) => rung.price > 0);
   const free = rungs.slice(0, next ? rungs.indexOf(next) : rungs.length);
@@ -18,7 +22,7 @@ export function ladderHeadline(answer: LadderAnswer): HTMLElement {
     <p class="answer">${free.length > 0 ? freeWords(free) : ''} ${next ? buyWords(next, answer) : ''}</p>
     <p class="soft">
       From “${start.title}” ${shareWords(answer.confidence)} reach ${reach(start)}${upTo(answer)}.
-      ${ENDED[answer.ended]}
+      ${ENDED[answer.ended]}${tooFewNote(drawsToTell(answer))}
     </p>
   </div>`;
 }

@@ -1,5 +1,7 @@
 /** A page's link: its words are shared out among the parts of the page, and kept in step with the controls. */
 
+import { handOn, linkText } from './page-words.ts';
+
 /** What a part made of the words that are its own. */
 export interface TakenWords {
   /** A sentence for each word that it knows and cannot follow. */
@@ -43,6 +45,7 @@ export class PageLink extends EventTarget {
   #read(): boolean {
     const said = saidIn(location.hash);
     const taken = this.#parts.map((part) => part.take(said));
+    handOn(said);
     const known = new Set(this.#parts.flatMap((part) => part.words));
     const strange = [...said.keys()].filter((word) => !known.has(word));
     const aside = [...taken.flatMap((part) => part.aside ?? []), ...strange];
@@ -52,7 +55,8 @@ export class PageLink extends EventTarget {
 
   #write(): void {
     const said = new URLSearchParams(this.#parts.flatMap((part) => [...part.say()]));
-    history.replaceState(null, '', `#${said.toString().replaceAll('%2C', ',')}`);
+    history.replaceState(null, '', `#${linkText(said)}`);
+    handOn(said);
   }
 }
 

@@ -2,6 +2,7 @@
 import type { Scenario } from '@rideout/sim';
 import type { EmbeddedStudy } from './embedded-study.ts';
 import { saidIn, wordReader } from './page-link.ts';
+import { linkText } from './page-words.ts';
 
 /** What is simulated. `undefined`: as in the household's own file. */
 export interface RunSettings {
@@ -85,7 +86,7 @@ export function settingsHash(settings: PageSettings, own: PageSettings): string 
   const usual = settingsSaid(own);
   const said = settingsSaid(settings);
   for (const [word, text] of [...said]) if (usual.get(word) === text) said.delete(word);
-  return said.toString().replaceAll('%2C', ',');
+  return linkText(said);
 }
 
 /** Settings from a link, and a sentence for each part of it that this page cannot follow. */

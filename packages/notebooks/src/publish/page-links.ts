@@ -1,4 +1,5 @@
-/** The way from one page of a folder to the others: plain relative links, which need no script and no network. */
+/** The way from one page of a folder to the others: plain relative links, which need no script and no network; a script has them carry settings. */
+import { PAGE_WORDS } from '../page/page-words.ts';
 import { escapedText } from './escaped-text.ts';
 import { titleOf, type ListedPage } from './listed-page.ts';
 
@@ -22,7 +23,9 @@ export function pageLinks({ contents, pages }: Neighbours, ownName: string): str
   return `<nav class="page-links screen-only" aria-label="Pages about this household"><ul>${items.map((item) => `<li>${item}</li>`).join('')}</ul></nav>`;
 }
 
-/** "./" before the name: a name with a colon in it is no address of another kind. */
+/** With the words that its page knows: the page it stands on adds its own settings to it. "./" before the name: a name with a colon in it is no address of another kind. */
 function link(name: string, title: string): string {
-  return `<a href="./${encodeURIComponent(name)}">${escapedText(title)}</a>`;
+  const words = PAGE_WORDS[name.replace(/\.html$/, '')];
+  const known = words ? ` data-page-words="${words.join(',')}"` : '';
+  return `<a href="./${encodeURIComponent(name)}"${known}>${escapedText(title)}</a>`;
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { inputsOf } from '../../../../packages/sim/src/advice/matters/inputs.ts';
 import { variationOf, VALUE_PURPOSES } from '../../../../packages/sim/src/advice/matters/uncertain-values.ts';
 import type { Streams } from '../../../../packages/sim/src/chance/streams.ts';
 import { tinyScenario } from '../../step/tiny-house.ts';
@@ -52,5 +53,29 @@ describe('variationOf', () => {
     expect(battery.module.dischargeEfficiency).toBe(0.95);
     expect(solar!.arrays[0]!.lossFraction).toBeCloseTo(0.25, 12);
     expect(varied.site(site).indoorFollowsFraction).toBe(0.6);
+  });
+});
+
+describe('inputsOf(scenario, alternative)', () => {
+  it('says what each value at its low and its high means, with its unit', () => {
+    const scenario = {
+      ...tinyScenario({
+        circuits: { a: { watts: 1 } },
+        units: [{ inverter: { idleW: 40 }, battery: { healthFraction: 0.95 } }],
+      }),
+      unknowns: {
+        oneWayEfficiency: [0.94, 0.975] as [number, number],
+        indoorFollowsFraction: [0, 0.6] as [number, number],
+      },
+    };
+    const said = inputsOf(scenario, 0)
+      .filter(({ isValue }) => isValue)
+      .map(({ id, ends }) => [id, ends.low, ends.high].join(': ').replaceAll('\u00a0', ' '));
+    expect(said).toEqual([
+      'health: 90 % of the nameplate capacity left: 100 % of the nameplate capacity left',
+      'idle: 30 W: 50 W',
+      'efficiency: 94 % of what goes in comes through: 97.5 % of what goes in comes through',
+      'rooms: rooms keep their temperature: rooms go 60 % of the way to the outdoor mean',
+    ]);
   });
 });

@@ -9,7 +9,7 @@ export type Numbers = Pick<StreamSwap, 'covers' | 'place'>;
 
 /** Low and high of an input when it is moved alone. */
 export interface Ends {
-  /** In words, such as `0.90`, `one in ten is duller`. */
+  /** In words, such as `90 % of the nameplate capacity left`, `06:00`. */
   readonly low: string;
   readonly high: string;
   /** The numbers that are held, and where, 0…1; undefined for the weather, which is swapped for chosen skies. */
@@ -122,14 +122,37 @@ function valueInputs({ unknowns = {}, alternatives }: Scenario, alternative: num
     units.map((unit) => range(unknowns, unit));
   const hasPanels = units.some((u) => u.solar !== undefined);
   return [
-    value('health', 'Module health', VALUE_PURPOSES.health, ofUnits(healthRange)),
-    value('idle', 'Idle watts', VALUE_PURPOSES.idle, ofUnits(idleRange), ' W'),
-    value('efficiency', 'One-way efficiency', VALUE_PURPOSES.efficiency, [unknowns.oneWayEfficiency]),
+    value('health', 'Module health', VALUE_PURPOSES.health, ofUnits(healthRange), (health) =>
+      share(health, 'of the nameplate capacity left'),
+    ),
+    value('idle', 'Idle watts', VALUE_PURPOSES.idle, ofUnits(idleRange), (watts) => `${shortly(watts)} W`),
+    value(
+      'efficiency',
+      'One-way efficiency',
+      VALUE_PURPOSES.efficiency,
+      [unknowns.oneWayEfficiency],
+      (efficiency) => share(efficiency, 'of what goes in comes through'),
+    ),
     hasPanels
-      ? value('panel-loss', 'Panel losses', VALUE_PURPOSES.panelLoss, [unknowns.panelLossFraction])
+      ? value('panel-loss', 'Panel losses', VALUE_PURPOSES.panelLoss, [unknowns.panelLossFraction], (loss) =>
+          share(loss, 'of what the panels could give'),
+        )
       : [],
-    value('rooms', 'Rooms and outdoors', VALUE_PURPOSES.rooms, [unknowns.indoorFollowsFraction]),
+    value('rooms', 'Rooms and outdoors', VALUE_PURPOSES.rooms, [unknowns.indoorFollowsFraction], (follows) =>
+      follows === 0
+        ? 'rooms keep their temperature'
+        : `rooms go ${share(follows, 'of the way to the outdoor mean')}`,
+    ),
   ].flat();
+}
+
+function shortly(value: number): string {
+  return String(Number(value.toPrecision(3)));
+}
+
+/** `90 % of the nameplate capacity left`. */
+function share(fraction: number, of: string): string {
+  return `${shortly(fraction * 100)}\u00a0% ${of}`;
 }
 
 /** Nothing where no range is given or it has no width. */
@@ -138,12 +161,11 @@ function value(
   title: string,
   purpose: string,
   ranges: readonly (readonly [number, number] | undefined)[],
-  unitOfMeasure = '',
+  spelt: (value: number) => string,
 ): UncertainInput[] {
   const given = ranges.flatMap((range) => (range === undefined ? [] : [range]));
   if (!given.some(([low, high]) => low < high)) return [];
-  const words = (end: 0 | 1) =>
-    [...new Set(given.map((range) => `${Number(range[end].toPrecision(3))}${unitOfMeasure}`))].join(', ');
+  const words = (end: 0 | 1) => [...new Set(given.map((range) => spelt(range[end])))].join(', ');
   const numbers = only(purpose);
   const ends = { low: words(0), high: words(1), held: { numbers, low: 0, high: 1 } };
   const keepsWorld = purpose !== VALUE_PURPOSES.rooms; // rooms warm and cool with it, and appliances in them
