@@ -92,7 +92,9 @@ describe.skipIf(noBrowser())('the page "One outage, minute by minute"', () => {
   it('writes out the very minutes that Node writes out', async () => {
     const { page } = await open('#draw=3&strategies=tiers');
     const csv = (await savedFrom(page, 'main', 'Save every minute as CSV')).toString('utf8');
-    expect(csv.trim()).toBe(traceTable(trace).toCSV().trim());
+    const from = await page.locator('#unit-charge .provenance').innerText();
+    const study = new Array<string>(trace.minutes).fill(from);
+    expect(csv.trim()).toBe(traceTable(trace).assign({ study }).toCSV().trim());
   });
 
   it('finds a typical, a bad and the worst outage among those simulated', async () => {

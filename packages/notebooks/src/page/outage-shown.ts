@@ -46,9 +46,12 @@ function provenanceOf(written: WrittenOutage): string {
   );
 }
 
-/** Everything that was written out, a row a minute. */
-export function saveMinutes({ trace }: WrittenOutage): HTMLElement {
-  const save = () => saveText(traceTable(trace).toCSV(), 'text/csv', `outage-${trace.draw}.csv`);
+/** Everything that was written out, a row a minute; the last column says in every row where it is from. */
+export function saveMinutes(written: WrittenOutage): HTMLElement {
+  const { trace } = written;
+  const study = new Array<string>(trace.minutes).fill(provenanceOf(written));
+  const save = () =>
+    saveText(traceTable(trace).assign({ study }).toCSV(), 'text/csv', `outage-${trace.draw}.csv`);
   return html`<p class="screen-only">
     <button type="button" onclick=${save}>Save every minute as CSV</button>
   </p>`;
