@@ -106,7 +106,7 @@ describe.skipIf(noBrowser())('a link that a page cannot follow whole', () => {
     expect(lines).toEqual([
       'The link says modules = “3”, across = “solar”: this page has no such setting, and they are left aside.',
     ]);
-    expect(await page.getByLabel('Simulated outages').first().inputValue()).toBe('6');
+    expect(await page.getByLabel('Simulated outages', { exact: true }).inputValue()).toBe('6');
   });
 
   it('is told when a page takes one where several are named', async () => {
