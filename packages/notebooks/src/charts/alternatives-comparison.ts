@@ -33,7 +33,7 @@ export function comparison(
 }
 
 /** Less than this is no gain that anybody would plan on. */
-const LEAST_DAYS = 1 / 24;
+export const LEAST_DAYS = 1 / 24;
 
 export function verdictOf({ first, second, gain: { nineInTenDays: days } }: Comparison): Verdict {
   if (first.nineInTenDays.value === null && second.nineInTenDays.value === null)

@@ -1,5 +1,6 @@
 /** The year's heat map as cells: a month and one thing changed, the days that nine outages in ten reach. */
 import { daysDown, type Estimate, type StudySummary } from '@rideout/sim';
+import { LEAST_DAYS } from './alternatives-comparison.ts';
 import { counted } from './counted.ts';
 import { tooFewToTell } from './outage-count.ts';
 
@@ -63,7 +64,7 @@ export function cellText({ days }: YearCell, horizonDays: number): string {
   return `${daysDown(days.value, horizonDays)}\u00a0d`;
 }
 
-/** Months within a tenth of each other are called alike: common practice, no source. */
+/** Months within a tenth of each other, or within what nobody would plan on, are called alike: common practice, no source. */
 const ALIKE_SHARE = 0.9;
 
 /**
@@ -78,9 +79,12 @@ export function monthsTold(cells: readonly YearCell[]): MonthsTold {
   if (tooFewToTell(draws)) return 'too few';
   const { best, worst } = bestAndWorst(cells);
   const [most, least] = [best[0]!.days!, worst[0]!.days!];
-  if (least.value === most.value || (least.value ?? Infinity) >= ALIKE_SHARE * (most.value ?? Infinity))
-    return 'alike';
+  if (areAlike(least.value ?? Infinity, most.value ?? Infinity)) return 'alike';
   return (most.low ?? Infinity) > (least.high ?? Infinity) ? 'apart' : 'too few';
+}
+
+function areAlike(least: number, most: number): boolean {
+  return least >= ALIKE_SHARE * most || most - least < LEAST_DAYS;
 }
 
 /** Why months cannot be compared yet, as a part of a sentence. */

@@ -72,10 +72,10 @@ describe('inputsOf(scenario, alternative)', () => {
       .filter(({ isValue }) => isValue)
       .map(({ id, ends }) => [id, ends.low, ends.high].join(': ').replaceAll('\u00a0', ' '));
     expect(said).toEqual([
-      'health: 90 % of the nameplate capacity left: 100 % of the nameplate capacity left',
+      'health: 90 % of nameplate left: 100 %',
       'idle: 30 W: 50 W',
-      'efficiency: 94 % of what goes in comes through: 97.5 % of what goes in comes through',
-      'rooms: rooms keep their temperature: rooms go 60 % of the way to the outdoor mean',
+      'efficiency: 94 % comes through: 97.5 %',
+      'rooms: 0 % of the way to the outdoor mean: 60 %',
     ]);
   });
 });

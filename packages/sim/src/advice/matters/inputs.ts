@@ -9,7 +9,7 @@ export type Numbers = Pick<StreamSwap, 'covers' | 'place'>;
 
 /** Low and high of an input when it is moved alone. */
 export interface Ends {
-  /** In words, such as `90 % of the nameplate capacity left`, `06:00`. */
+  /** In words, such as `90 % of nameplate left`, `06:00`. */
   readonly low: string;
   readonly high: string;
   /** The numbers that are held, and where, 0…1; undefined for the weather, which is swapped for chosen skies. */
@@ -122,52 +122,63 @@ function valueInputs({ unknowns = {}, alternatives }: Scenario, alternative: num
     units.map((unit) => range(unknowns, unit));
   const hasPanels = units.some((u) => u.solar !== undefined);
   return [
-    value('health', 'Module health', VALUE_PURPOSES.health, ofUnits(healthRange), (health) =>
-      share(health, 'of the nameplate capacity left'),
+    value(
+      'health',
+      'Module health',
+      VALUE_PURPOSES.health,
+      ofUnits(healthRange),
+      PERCENT,
+      'of nameplate left',
     ),
-    value('idle', 'Idle watts', VALUE_PURPOSES.idle, ofUnits(idleRange), (watts) => `${shortly(watts)} W`),
+    value('idle', 'Idle watts', VALUE_PURPOSES.idle, ofUnits(idleRange), WATTS),
     value(
       'efficiency',
       'One-way efficiency',
       VALUE_PURPOSES.efficiency,
       [unknowns.oneWayEfficiency],
-      (efficiency) => share(efficiency, 'of what goes in comes through'),
+      PERCENT,
+      'comes through',
     ),
     hasPanels
-      ? value('panel-loss', 'Panel losses', VALUE_PURPOSES.panelLoss, [unknowns.panelLossFraction], (loss) =>
-          share(loss, 'of what the panels could give'),
+      ? value(
+          'panel-loss',
+          'Panel losses',
+          VALUE_PURPOSES.panelLoss,
+          [unknowns.panelLossFraction],
+          PERCENT,
+          'of the yield lost',
         )
       : [],
-    value('rooms', 'Rooms and outdoors', VALUE_PURPOSES.rooms, [unknowns.indoorFollowsFraction], (follows) =>
-      follows === 0
-        ? 'rooms keep their temperature'
-        : `rooms go ${share(follows, 'of the way to the outdoor mean')}`,
+    value(
+      'rooms',
+      'Rooms and outdoors',
+      VALUE_PURPOSES.rooms,
+      [unknowns.indoorFollowsFraction],
+      PERCENT,
+      'of the way to the outdoor mean',
     ),
   ].flat();
 }
 
-function shortly(value: number): string {
-  return String(Number(value.toPrecision(3)));
-}
+const shortly = (value: number) => String(Number(value.toPrecision(3)));
+const PERCENT = (fraction: number) => `${shortly(fraction * 100)}\u00a0%`;
+const WATTS = (watts: number) => `${shortly(watts)}\u00a0W`;
 
-/** `90 % of the nameplate capacity left`. */
-function share(fraction: number, of: string): string {
-  return `${shortly(fraction * 100)}\u00a0% ${of}`;
-}
-
-/** Nothing where no range is given or it has no width. */
+/** Nothing where no range is given or it has no width. `meaning`: of what the low is so much; the high then goes without saying. */
 function value(
   id: string,
   title: string,
   purpose: string,
   ranges: readonly (readonly [number, number] | undefined)[],
   spelt: (value: number) => string,
+  meaning?: string,
 ): UncertainInput[] {
   const given = ranges.flatMap((range) => (range === undefined ? [] : [range]));
   if (!given.some(([low, high]) => low < high)) return [];
   const words = (end: 0 | 1) => [...new Set(given.map((range) => spelt(range[end])))].join(', ');
   const numbers = only(purpose);
-  const ends = { low: words(0), high: words(1), held: { numbers, low: 0, high: 1 } };
+  const low = meaning === undefined ? words(0) : `${words(0)} ${meaning}`;
+  const ends = { low, high: words(1), held: { numbers, low: 0, high: 1 } };
   const keepsWorld = purpose !== VALUE_PURPOSES.rooms; // rooms warm and cool with it, and appliances in them
   return [{ id, title, numbers, isValue: true, keepsWorld, ends }];
 }
