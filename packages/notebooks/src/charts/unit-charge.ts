@@ -82,8 +82,9 @@ export function emptyStarts(mode: readonly string[]): number[] {
 function emptyWords(mode: readonly string[], { trace, clock }: OutageView): string {
   const starts = emptyStarts(mode);
   if (starts.length === 0) return 'never runs empty in the whole outage';
-  const times = starts.length === 1 ? 'once' : `${starts.length} times`;
-  return `runs empty ${times} in the whole outage, first on ${momentText(trace, starts[0]!, clock)}`;
+  const first = momentText(trace, starts[0]!, clock);
+  if (starts.length === 1) return `runs empty once in the whole outage, on ${first}`;
+  return `runs empty ${starts.length} times in the whole outage, first on ${first}`;
 }
 
 function finding(outage: OutageView): string {
