@@ -235,6 +235,7 @@ describe('@rideout/sim', () => {
         "type WeatherSource",
         "type WeatherYear",
         "uncheckedTable",
+        "unitsFedBy",
         "valueAt",
         "voltageDropV",
         "whatMatters",

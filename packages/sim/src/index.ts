@@ -1,6 +1,8 @@
 /** @rideout/sim: runs in Node and in a browser as it stands. In the order of a study. */
 export { readScenario, type ReadScenario } from './scenario/read-scenario.ts';
-export { filesNamed, resolveScenario, type Lookups } from './scenario/resolve-scenario.ts';
+export { unitsFedBy } from './scenario/fed-units.ts';
+export { filesNamed } from './scenario/named-files.ts';
+export { resolveScenario, type Lookups } from './scenario/resolve-scenario.ts';
 export {
   isScenarioError,
   ScenarioError,

@@ -1,5 +1,5 @@
 /** Energy that comes back during an outage, as somebody at the panel sees to it: generator, hours of grid, car, panels. */
-import { GENERATOR_CAUTION, VEHICLE_CAUTION, type HouseholdSpec } from '@rideout/sim';
+import { GENERATOR_CAUTION, unitsFedBy, VEHICLE_CAUTION, type HouseholdSpec } from '@rideout/sim';
 import { counted } from '../charts/counted.ts';
 import type { Look } from '../charts/look.ts';
 import { listed, percentText, windowsText } from './card-steps.ts';
@@ -91,7 +91,7 @@ function runLines(
       ? [{ what: 'The generator runs by itself', how: `${how} ${lookAtIt}` }]
       : [{ what: 'Run the generator', how: `${how} Off at bedtime, and while you are asleep.` }];
   }
-  const fed = unitsFedBy(generator, household);
+  const fed = unitsFedBy(generator, household.units); // whose readings start and stop it
   const start = `${readingWords(household.units, fed)} is below ${percentText(run.startBelowFraction)}${bounds}.`;
   const most = run.mostHoursPerDay === undefined ? [] : [`after ${hoursText(run.mostHoursPerDay)} in a day`];
   const whatever = [...stops, ...most];
@@ -107,11 +107,6 @@ function runLines(
       ];
 }
 
-/** Whose readings start and stop it. */
-function unitsFedBy({ feeds }: Generator, { units }: HouseholdSpec): readonly Unit[] {
-  return units.filter(({ id, charger }) => feeds?.includes(id) ?? charger !== undefined);
-}
-
 function allReachedWords({ units }: HouseholdSpec, fed: readonly Unit[]): string {
   if (fed.length > 1) return 'both batteries have reached';
   return units.length > 1 ? `the battery of ${namesOf(fed)} has reached` : 'it has reached';
@@ -120,7 +115,7 @@ function allReachedWords({ units }: HouseholdSpec, fed: readonly Unit[]): string
 /** Two legs of 120 V have half each; what more asks for opens its breaker. MODEL.md E4. */
 function carriesWords(household: HouseholdSpec, generator: Generator): string {
   const { ratedW, volts, passesThrough } = generator;
-  const fed = unitsFedBy(generator, household);
+  const fed = unitsFedBy(generator, household.units);
   const where = household.units.length > 1 && fed.length === 1 ? `, for ${namesOf(fed)} alone` : '';
   if (!passesThrough) return `It only charges${where}: circuits stay on the batteries.`;
   const most = volts === 240 ? `${ratedW / 2}\u00a0W on each leg` : `${ratedW}\u00a0W in all`;

@@ -1,5 +1,6 @@
 /** Files that a scenario names, wherever it does: each with its place, for those that are not there. */
 import type { LocatedDocument, Path } from './located-document.ts';
+import type { ReadScenario } from './read-scenario.ts';
 
 export interface NamedFile {
   readonly kind: 'year' | 'profile';
@@ -11,6 +12,17 @@ export interface NamedFile {
 
 /** Parts in which appliances stand, as they are or as a change to them. */
 const WITH_APPLIANCES = ['circuits', 'alternatives', 'ladder'];
+
+/** Paths of the files that must be read before `resolveScenario`. */
+export function filesNamed({ document }: ReadScenario): {
+  readonly years: string[];
+  readonly profiles: string[];
+} {
+  const named = namedFiles(document);
+  const ofKind = (kind: NamedFile['kind']) =>
+    named.filter((each) => each.kind === kind).map(({ file }) => file);
+  return { years: ofKind('year'), profiles: ofKind('profile') };
+}
 
 /** Read off the text as it stands, so that a fault elsewhere in it hides none. */
 export function namedFiles({ value }: Pick<LocatedDocument, 'value'>): NamedFile[] {

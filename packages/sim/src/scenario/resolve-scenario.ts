@@ -26,19 +26,6 @@ export interface Lookups {
   readonly profiles: ReadonlyMap<string, MeasuredProfile>;
 }
 
-/** Paths of the files that must be read before `resolveScenario`. */
-export function filesNamed(read: ReadScenario): { readonly years: string[]; readonly profiles: string[] } {
-  const { scenario, alternatives, ladder } = read;
-  const rungs = ladder === undefined ? [] : [ladder.start, ...ladder.after];
-  const everyCircuit = [scenario, ...alternatives.map((a) => a.scenario), ...rungs].flatMap(
-    (s) => s.circuits,
-  );
-  const appliances = everyCircuit.flatMap((c) => c.appliances as readonly Appliance[]);
-  const profiles = appliances.flatMap((a) => (a.kind === 'measured' ? a.file : []));
-  const { yearFile } = read.scenario.weather;
-  return { years: yearFile === undefined ? [] : [yearFile], profiles: [...new Set(profiles)] };
-}
-
 /**
  * Puts what a scenario only names inside it: nothing is left to look up.
  *

@@ -10,6 +10,7 @@ import {
   FROM_GRID_WMIN,
   FROM_VEHICLE_WMIN,
 } from '../power/source-feed.ts';
+import { unitsFedBy } from '../scenario/fed-units.ts';
 import type { HouseholdSpec } from '../scenario/scenario.ts';
 import type { GeneratorSpec, GridSpec } from '../scenario/schema-sources.ts';
 import type { UnitSpec } from '../scenario/schema.ts';
@@ -75,14 +76,13 @@ function compileGenerator(
   { units, strategies, person }: HouseholdSpec,
 ): CompiledGenerator {
   const line = fuelLineOf(generator);
-  const feeds = (unit: UnitSpec) =>
-    generator.feeds === undefined ? unit.charger !== undefined : generator.feeds.includes(unit.id);
+  const fed = unitsFedBy(generator, units);
   return {
     spec: generator,
     line,
     mostLPerMinute: (line.noLoadLPerHour + (line.litresPerKWh * generator.ratedW) / 1000) / 60,
     surgeW: generator.surgeW ?? generator.ratedW,
-    feeds: Uint8Array.from(units, (unit) => (feeds(unit) ? 1 : 0)),
+    feeds: Uint8Array.from(units, (unit) => (fed.includes(unit) ? 1 : 0)),
     plans: strategies.map((s) => planGenerator(s.generator ?? generator.run, generator, person)),
   };
 }

@@ -2,6 +2,7 @@
 import { rechargeHours } from '../power/recharge-time.ts';
 import { generatorShare } from '../power/source-feed.ts';
 import { bankCapacityWh } from '../power/unit-parameters.ts';
+import { unitsFedBy } from '../scenario/fed-units.ts';
 import type { HouseholdSpec } from '../scenario/scenario.ts';
 
 /**
@@ -23,7 +24,7 @@ export function rechargeFromCutOff({
   sources,
 }: Pick<HouseholdSpec, 'units' | 'sources'>): RechargeTimes {
   const { grid, generator, vehicle } = sources ?? {};
-  const fed = units.filter((unit) => generator?.feeds?.includes(unit.id) ?? unit.charger !== undefined);
+  const fed = generator === undefined ? [] : unitsFedBy(generator, units);
   const shareW = generator === undefined ? 0 : generator.ratedW * generatorShare(generator.volts, fed.length);
   const plugged = units.filter((unit) => unit.id === vehicle?.unit);
   return {

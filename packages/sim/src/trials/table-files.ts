@@ -29,11 +29,7 @@ export function arrowFile(
 }
 
 /** A table as `name.csv`. */
-export function csvFile(
-  name: string,
-  table: ColumnTable,
-  provenance: Provenance | TraceProvenance,
-): ExportFile {
+function csvFile(name: string, table: ColumnTable, provenance: Provenance | TraceProvenance): ExportFile {
   return { name: `${name}.csv`, bytes: utf8Bytes(csvText(table, provenance)) };
 }
 

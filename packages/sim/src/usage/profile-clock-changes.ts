@@ -40,7 +40,8 @@ export function evenedClocks(
     const line = readings.lines[k]!;
     const minute = readings.minutes[k]!;
     const before = minutes.at(-1) ?? minute;
-    const shift = again > 0 ? 0 : clockShiftMinutes(timeZone, Math.max(before, minute));
+    const isUsual = again > 0 || isNear(minute - before, intervalMinutes); // mostly: no need to look the clocks up
+    const shift = isUsual ? 0 : clockShiftMinutes(timeZone, Math.max(before, minute));
     const count = Math.round(Math.abs(shift) / intervalMinutes);
     const isChange =
       shift !== 0 &&

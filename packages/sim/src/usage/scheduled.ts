@@ -5,7 +5,7 @@ import type { Appliance } from '../scenario/scenario.ts';
 import { addMinutes, addStart } from './circuit-buffers.ts';
 import { dayRuns, type DayRuns } from './day-runs.ts';
 import type { LocalDays } from './local-days.ts';
-import { startExtraOf } from './start-extra.ts';
+import { startExtraOf, startsTogether } from './start-extra.ts';
 import type { CircuitWant } from './usage-draw.ts';
 import { roundW } from './round-w.ts';
 
@@ -24,7 +24,7 @@ export function planScheduled(appliance: Extract<Appliance, { kind: 'scheduled' 
   return {
     kind: 'scheduled',
     runningW: roundW(appliance.runningW * appliance.count),
-    startExtraW: startExtraOf(appliance) * appliance.count,
+    startExtraW: startExtraOf(appliance) * startsTogether(appliance),
     on,
     runs: dayRuns(on),
   };

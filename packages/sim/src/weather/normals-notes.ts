@@ -1,7 +1,6 @@
 /** What monthly normals ask for that the weather generator cannot make. MODEL.md §Weather, W1. */
 import type { MonthlyNormals } from '../scenario/scenario.ts';
 import { planNormals } from './normals-plan.ts';
-import { SPELL_LAG1, SPELL_VARIANCE_FRACTION } from './spells.ts';
 
 /** Closer than normals of a few years are known. */
 const CLOSE = 0.02;
@@ -12,13 +11,9 @@ const MONTHS = 'January February March April May June July August September Octo
 
 /** In sentences; none where all that is given comes out. */
 export function normalsNotes(monthly: MonthlyNormals): string[] {
-  const { clearness, quickLag1 } = planNormals(monthly);
-  const lag1 = quickLag1.map(
-    (quick, m) =>
-      clearness.kept[m]! * (SPELL_VARIANCE_FRACTION * SPELL_LAG1 + (1 - SPELL_VARIANCE_FRACTION) * quick),
-  );
+  const { clearness, clearnessLag1 } = planNormals(monthly);
   return [
-    ...note('clearnessLag1', monthly.clearnessLag1, lag1),
+    ...note('clearnessLag1', monthly.clearnessLag1, clearnessLag1),
     ...note('clearnessSd', monthly.clearnessSd, clearness.spreads),
   ];
 }

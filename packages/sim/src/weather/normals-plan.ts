@@ -10,6 +10,8 @@ export interface NormalsPlan {
   readonly clearness: ClearnessTable;
   /** Lag-1 correlation of the quick part of the sequence, mid-month, twelve. */
   readonly quickLag1: readonly number[];
+  /** Lag-1 correlation of daily clearness as it comes out, twelve. */
+  readonly clearnessLag1: readonly number[];
   readonly dryBulb: DryBulbPlan;
 }
 
@@ -35,5 +37,9 @@ function workOutPlan(monthly: MonthlyNormals): NormalsPlan {
     const quick = (wanted - SPELL_VARIANCE_FRACTION * SPELL_LAG1) / (1 - SPELL_VARIANCE_FRACTION);
     return Math.min(0.95, Math.max(-0.9, quick));
   });
-  return { clearness, quickLag1, dryBulb: planDryBulb(monthly, clearness, quickLag1) };
+  const clearnessLag1 = clearness.kept.map(
+    (kept, month) =>
+      kept * (SPELL_VARIANCE_FRACTION * SPELL_LAG1 + (1 - SPELL_VARIANCE_FRACTION) * quickLag1[month]!),
+  );
+  return { clearness, quickLag1, clearnessLag1, dryBulb: planDryBulb(monthly, clearness, quickLag1) };
 }

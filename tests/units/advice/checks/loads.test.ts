@@ -78,6 +78,8 @@ describe('a start', () => {
     const pumps = (kind: object) =>
       plainCircuit('pumps', 'L1', { appliances: [{ ...atNoon(250), ...four, ...kind }] });
     expect(onlyFinding({ circuits: [pumps({})] }, 'starts').found).toContain('6000 W');
+    const more = onlyFinding({ circuits: [pumps({ startingW: 1600 })] }, 'starts');
+    expect([more.severity, more.found.includes('needs 6400 W to start')]).toEqual(['mend', true]);
   });
 
   it('is added to everything else that is on', () => {

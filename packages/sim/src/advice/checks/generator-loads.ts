@@ -1,8 +1,9 @@
 /** Loads and starts against the generator that the circuits run straight off. */
 import { heightFactor } from '../../power/engine-derating.ts';
 import { generatorShare } from '../../power/source-feed.ts';
+import { unitsFedBy } from '../../scenario/fed-units.ts';
+import type { GeneratorSpec } from '../../scenario/schema-sources.ts';
 import type { UnitSpec } from '../../scenario/schema.ts';
-import { compileSources, type CompiledGenerator } from '../../step/household-sources.ts';
 import { inW } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, type CheckOutcome, type DraftFinding } from './check-report.ts';
@@ -12,9 +13,10 @@ export const generatorLoads: CheckSubjectSpec = {
   id: 'generator-loads',
   title: 'Loads and starts against the generator',
   look: (context) => {
-    const generator = compileSources(context.household)?.generator;
-    const fed = context.household.units.filter((_, u) => generator?.feeds[u] === 1);
-    if (generator === undefined || !generator.spec.passesThrough) return joinOutcomes([]);
+    const { sources, units } = context.household;
+    const generator = sources?.generator;
+    if (generator === undefined || !generator.passesThrough) return joinOutcomes([]);
+    const fed = unitsFedBy(generator, units);
     return joinOutcomes(fed.map((unit) => lookAt(context, generator, unit, fed.length)));
   },
 };
@@ -22,19 +24,17 @@ export const generatorLoads: CheckSubjectSpec = {
 /** Heat is left out: it takes a few per cent more on the hottest days. */
 function lookAt(
   context: CheckContext,
-  { spec, surgeW: mostW }: CompiledGenerator,
+  { ratedW, surgeW = ratedW, volts, derating }: GeneratorSpec,
   unit: UnitSpec,
   fedUnits: number,
 ): Partial<CheckOutcome> {
-  const high = spec.derating === 'none' ? 1 : heightFactor(context.scenario.site.elevationM);
-  const share = generatorShare(spec.volts, fedUnits) * high;
+  const high = derating === 'none' ? 1 : heightFactor(context.scenario.site.elevationM);
+  const share = generatorShare(volts, fedUnits) * high;
   return looked(
-    ...loadFinding(context, unit, share * spec.ratedW),
-    ...startFindings(context, unit, share * mostW),
+    ...loadFinding(context, unit, share * ratedW),
+    ...startFindings(context, unit, share * surgeW),
   );
 }
-
-const WHERE = 'sources.generator';
 
 function loadFinding({ household, observed }: CheckContext, unit: UnitSpec, givesW: number): DraftFinding[] {
   const seen = observed.units[household.units.indexOf(unit)]!;
@@ -43,7 +43,7 @@ function loadFinding({ household, observed }: CheckContext, unit: UnitSpec, give
   return [
     {
       severity: 'watch',
-      where: `${WHERE}.ratedW`,
+      where: 'sources.generator.ratedW',
       found: `With everything on, ${unit.id} was asked for ${inW(askedW)} in its worst minute (${seen.worstMinute.at}), its own idle watts included; the generator gives it ${inW(givesW)}. Its breaker would open while it runs.`,
       numbers: [
         { what: 'worst minute watched', value: askedW, unit: 'W' },

@@ -5,7 +5,7 @@ import type { UnitSpec } from '../../scenario/schema.ts';
 import type { Appliance, Circuit, HouseholdSpec } from '../../scenario/scenario.ts';
 import { CONTINUOUS_MINUTES } from '../../power/continuous-load.ts';
 import { BOTH_LEGS_V, LEG_V } from '../../power/nominal-volts.ts';
-import { startExtraOf } from '../../usage/start-extra.ts';
+import { startExtraOf, startsTogether } from '../../usage/start-extra.ts';
 
 /** Nominal voltage of a circuit. */
 export function circuitV({ leg }: Pick<Circuit, 'leg'>): number {
@@ -38,7 +38,7 @@ export function unitNameplateW(unit: UnitSpec, { circuits, units }: HouseholdSpe
 export function startExtraW({ appliances }: Circuit): number {
   const extras = appliances.map((a) => {
     if (a.kind === 'measured' || !('startingW' in a)) return 0;
-    return startExtraOf(a) * (a.kind === 'scheduled' ? a.count : 1);
+    return startExtraOf(a) * startsTogether(a);
   });
   return Math.max(0, ...extras);
 }

@@ -3,6 +3,7 @@ import { ampacityA, cordAmpacityA } from '../../power/conductors.ts';
 import { LEG_V } from '../../power/nominal-volts.ts';
 import type { HouseholdSpec } from '../../scenario/scenario.ts';
 import type { UnitSpec } from '../../scenario/schema.ts';
+import { isBridged } from '../bridge-caution.ts';
 import { inA } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, unknown, type CheckOutcome } from './check-report.ts';
@@ -24,9 +25,11 @@ export const neutralCurrents: CheckSubjectSpec = {
 };
 
 /** One unit on both legs, always or while the other sleeps. */
-function sumsUp({ units, strategies }: HouseholdSpec): boolean {
-  const moves = strategies.some((s) => s.rules.some((r) => r.by === 'sleep' && r.circuits === 'moved'));
-  return units.some((u) => u.leg === 'both') || moves;
+function sumsUp(household: HouseholdSpec): boolean {
+  const moves = household.strategies.some((s) =>
+    s.rules.some((r) => r.by === 'sleep' && r.circuits === 'moved'),
+  );
+  return isBridged(household) || moves;
 }
 
 /** Each unit's own neutral goes with its hot wire and is looked at with it; at the panel they meet. */

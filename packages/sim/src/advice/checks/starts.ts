@@ -1,6 +1,7 @@
 /** Starts against the surge rating, with everything else on. */
 import type { Circuit } from '../../scenario/scenario.ts';
 import type { UnitSpec } from '../../scenario/schema.ts';
+import { startsTogether } from '../../usage/start-extra.ts';
 import { inW, ofDraws } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, type CheckOutcome } from './check-report.ts';
@@ -66,12 +67,14 @@ function lookAt(
   });
 }
 
-/** Watts of the largest single start on the circuit, running watts included. */
+/** Watts of the largest start on the circuit, running watts of what starts included. */
 function largestStartingW({ appliances }: Circuit): number {
   return Math.max(
     0,
     ...appliances.map((a) =>
-      a.kind !== 'measured' && 'startingW' in a ? Math.max(a.startingW ?? 0, a.runningW) : 0,
+      a.kind !== 'measured' && 'startingW' in a
+        ? startsTogether(a) * Math.max(a.startingW ?? 0, a.runningW)
+        : 0,
     ),
   );
 }

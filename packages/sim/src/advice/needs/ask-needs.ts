@@ -2,9 +2,8 @@
 import { mean, quantileSorted } from 'simple-statistics';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { NeedSpec } from '../../scenario/schema-needs.ts';
-import { horizonMinutes, MINUTES_PER_DAY } from '../../trials/minutes-per-day.ts';
-import { daysReachedBy } from '../../trials/quantile.ts';
-import { kaplanMeier } from '../../trials/survival.ts';
+import { firstMinutesTable } from '../../trials/first-minutes.ts';
+import { nineInTenAndMedian } from '../../trials/quantile.ts';
 import { wilson } from '../../trials/wilson.ts';
 import type { AskDraws } from '../draw-job.ts';
 import { adviceProvenance } from '../advice-provenance.ts';
@@ -65,18 +64,13 @@ export async function askNeeds(
 function figuresOf(need: NeedSpec, column: (name: string) => Float64Array, horizonDays: number) {
   const first = column('firstMinute');
   const never = first.map((minute) => (Number.isNaN(minute) ? 1 : 0));
-  const table = kaplanMeier(
-    first.map((minute) => (Number.isNaN(minute) ? horizonMinutes(horizonDays) : minute)),
-    never,
-  );
   const inHours = (name: string) => spreadOf(column(name).map((minutes) => minutes / 60));
   return {
     neverFails: wilson(
       never.reduce((sum, x) => sum + x, 0),
       never.length,
     ),
-    nineInTenDays: daysReachedBy(0.9, table, MINUTES_PER_DAY),
-    medianDays: daysReachedBy(0.5, table, MINUTES_PER_DAY),
+    ...nineInTenAndMedian(firstMinutesTable(first, horizonDays)),
     hoursUnmet: inHours('minutes'),
     longestHours: inHours('longestMinutes'),
     depth: need.measure === 'power' ? null : spreadOf(column('depth')),
