@@ -46,6 +46,24 @@ describe('outcomesTable', () => {
     ]);
   });
 
+  it('tells minutes down by the id at that position of the list, and has no column for a unit that no household has', () => {
+    const down = (ids: readonly string[]) =>
+      outcomesTable({ ...outline, unitIds: ids }, rows)
+        .columnNames()
+        .filter((name) => /[dD]own/.test(name));
+    expect(down(['east', 'west'])).toEqual(['unit.east.downMinutes', 'unit.west.downMinutes']);
+    expect(down(['east'])).toEqual(['unit.east.downMinutes']);
+    const row = outcomes.object(3) as Record<string, unknown>;
+    const cell = { draw: row['draw'], alternative: row['alternative'], strategy: row['strategy'] };
+    const at = Array.from({ length: rows.length }, (_, i) => i).find(
+      (i) =>
+        rows.columns['draw']![i] === cell.draw &&
+        outline.alternatives[rows.columns['alternative']![i]!]!.id === cell.alternative &&
+        outline.strategies[rows.columns['strategy']![i]!]!.id === cell.strategy,
+    )!;
+    expect(row['unit.east.downMinutes']).toBe(rows.columns['minutesUnit1Down']![at]);
+  });
+
   it('has null where something did not happen, and no NaN anywhere', () => {
     expect(outcomes.get('firstShedMinute', 0)).toBeNull();
     const cells = outcomes.columnNames().flatMap((name) => Array.from(outcomes.array(name) as unknown[]));

@@ -18,7 +18,7 @@ export const OUTCOME_COLUMNS = [
   'endUnit', // position in study.unitIds of the unit whose stop ended it; NaN when none did
   'firstShedMinute', // first minute a circuit was off by the strategy
   'first240LossMinute', // first minute without 240 V although some circuit needs it
-  'firstBlackoutMinute', // first minute with every unit down
+  'firstBlackoutMinute', // first minute in which no unit is on
   'trips',
   'stageChanges', // times the set of circuits that are on changed
   'switchThrows', // circuits switched by hand or by the switch

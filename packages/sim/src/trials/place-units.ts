@@ -2,6 +2,7 @@
 import type { OutcomeRows } from './outcome-rows.ts';
 import type { StudyOutline } from './study.ts';
 
+/** Minutes down of the units at the first positions of the study's list. */
 const DOWN = ['minutesUnit0Down', 'minutesUnit1Down'] as const;
 
 /** For each unit of a household its position in the study's list. */
@@ -22,4 +23,13 @@ export function placeUnits(columns: OutcomeRows['columns'], row: number, positio
     const unit = positions.indexOf(at);
     columns[name]![row] = unit < 0 ? NaN : down[unit]!;
   });
+}
+
+/** The unit whose minutes down the column holds, undefined where the study has none there; null for any other column. */
+export function unitOfDownColumn(
+  { unitIds }: Pick<StudyOutline, 'unitIds'>,
+  column: string,
+): string | undefined | null {
+  const at = DOWN.findIndex((name) => name === column);
+  return at < 0 ? null : unitIds[at];
 }

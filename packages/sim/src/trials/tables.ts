@@ -1,12 +1,13 @@
 /**
  * The figures of a study as Arquero tables. Ids and titles stand beside each other; "did not happen" and "hidden by
- * the horizon" are null. Columns are plain arrays, one value per row.
+ * the horizon" are null. Columns are plain arrays, one value per row; TABLES.md says what each holds.
  */
 import { table } from 'arquero';
 import type { ColumnTable } from 'arquero';
 import { columnOf, outcomeCells } from './outcome-cells.ts';
 import { END_CAUSES } from './outcome-rows.ts';
 import type { OutcomeRows } from './outcome-rows.ts';
+import { unitOfDownColumn } from './place-units.ts';
 import type { StrategySummary, StudySummary } from './study-summary.ts';
 import type { StudyOutline } from './study.ts';
 import { spread, tableOf, type Cell, type Row } from './table-rows.ts';
@@ -14,7 +15,7 @@ import { spread, tableOf, type Cell, type Row } from './table-rows.ts';
 /**
  * One row per draw, alternative and strategy, in that order whatever the order of `rows`. Columns: those of
  * `OUTCOME_COLUMNS` and the needs', with `alternative`, `strategy` and `endUnit` as ids, `endCause` in words,
- * `censored` as true or false, and the titles added.
+ * `censored` as true or false, minutes down by the unit's id, and the titles added.
  *
  * @throws RangeError as `outcomeCells`.
  */
@@ -26,12 +27,21 @@ export function outcomesTable(outline: StudyOutline, rows: OutcomeRows): ColumnT
   };
   const columns: Record<string, Cell[]> = {};
   for (const name of Object.keys(rows.columns)) {
-    columns[name] = inOrder(name, wordedAs(outline, name));
+    const heading = headingOf(outline, name);
+    if (heading === undefined) continue;
+    columns[heading] = inOrder(name, wordedAs(outline, name));
     if (name === 'alternative')
       columns['alternativeTitle'] = inOrder(name, (a) => outline.alternatives[a]!.title);
     if (name === 'strategy') columns['strategyTitle'] = inOrder(name, (s) => outline.strategies[s]!.title);
   }
   return table(columns);
+}
+
+/** Undefined: of a unit that the study does not have. */
+function headingOf(outline: StudyOutline, column: string): string | undefined {
+  const unitId = unitOfDownColumn(outline, column);
+  if (unitId === null) return column;
+  return unitId === undefined ? undefined : `unit.${unitId}.downMinutes`;
 }
 
 function wordedAs(outline: StudyOutline, column: string): (value: number) => Cell {
