@@ -38,6 +38,7 @@ describe('@rideout/sim', () => {
         "PUBLISHED_FIGURES",
         "ProfileFileError",
         "RUNTIME_COLUMNS",
+        "RowsInOrder",
         "SEVERITIES",
         "SEVERITY_WORDS",
         "ScenarioError",

@@ -1,9 +1,8 @@
 /** Running the draws of advice in the page: the same rows however many workers there are. */
-import type { AskDraws, DrawJob, OutcomeRows } from '@rideout/sim';
+import { RowsInOrder, type AskDraws, type DrawJob, type OutcomeRows } from '@rideout/sim';
 import type { DrawAsk, DrawReply } from './draw-messages.ts';
 import DrawWorker from './draw-worker.ts?worker&inline';
 import { workerFault } from './error-words.ts';
-import { RowsInOrder } from './rows-in-order.ts';
 
 export interface DrawCrew {
   readonly ask: AskDraws;

@@ -1,12 +1,12 @@
 /** Studies asked for by advice, run on the page's workers: rows and nothing else, the same as anywhere. */
 import {
   prepareStudy,
+  RowsInOrder,
   type AskStudy,
   type OutcomeRows,
   type Scenario,
   type StudyQuestion,
 } from '@rideout/sim';
-import { RowsInOrder } from './rows-in-order.ts';
 import { studyHands } from './study-client.ts';
 import type { StudyHand } from './study-hand.ts';
 

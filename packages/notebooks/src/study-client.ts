@@ -4,8 +4,14 @@
  * Every summary, the first coarse one included, is that of draws 0 … n-1 and of nothing else, however many workers
  * there are and whichever comes first: the command line gives the same figures for n draws.
  */
-import type { DrawTrace, OutcomeRows, Scenario, StudySummary, TraceChoice } from '@rideout/sim';
-import { RowsInOrder } from './rows-in-order.ts';
+import {
+  RowsInOrder,
+  type DrawTrace,
+  type OutcomeRows,
+  type Scenario,
+  type StudySummary,
+  type TraceChoice,
+} from '@rideout/sim';
 import { StudyHand } from './study-hand.ts';
 import type { StudyJob, StudyReply } from './study-messages.ts';
 

@@ -45,6 +45,7 @@ export {
   type StudyOutline,
 } from './trials/study.ts';
 export { columnsOf, joinRows, runShard } from './trials/shard.ts';
+export { RowsInOrder } from './trials/rows-in-order.ts';
 export {
   END_CAUSES,
   OUTCOME_COLUMNS,

@@ -9,12 +9,8 @@ import {
   BLOCK_PEAK_START_W,
   BLOCK_ROW,
 } from '../../../packages/sim/src/power/hour-figures.ts';
-import {
-  blocksUntil,
-  forgetSums,
-  withShare,
-  type LoadPattern,
-} from '../../../packages/sim/src/step/hour-loads.ts';
+import { blocksUntil, forgetSums } from '../../../packages/sim/src/step/hour-loads.ts';
+import { withShare, type LoadPattern } from '../../../packages/sim/src/step/load-pattern.ts';
 import type { PreparedDraw } from '../../../packages/sim/src/step/prepared-draw.ts';
 import { tinyDraw } from './tiny-house.ts';
 
@@ -39,7 +35,7 @@ const { draw } = tinyDraw({
 const GROUPS = draw.groupW.length;
 
 const patternOf = ({ hourLoads }: PreparedDraw, groups: readonly number[]) =>
-  groups.reduce((pattern, g) => withShare(hourLoads, pattern, g, 1), hourLoads.nothing);
+  groups.reduce((pattern, g) => withShare(hourLoads.patterns, pattern, g, 1), hourLoads.patterns.nothing);
 const blockOf = (wants: PreparedDraw, pattern: LoadPattern, hour: number) => {
   blocksUntil(wants, pattern, 60 * hour, 60 * hour + 1, -Infinity);
   return pattern.blocks[hour]!;
@@ -89,6 +85,6 @@ describe('the sums of an hour', () => {
 
   it('are found again by whatever way groups came and went', () => {
     expect(patternOf(draw, [0, 2, 1])).toBe(patternOf(draw, [1, 0, 2]));
-    expect(withShare(draw.hourLoads, patternOf(draw, [0, 1]), 1, 0)).toBe(patternOf(draw, [0]));
+    expect(withShare(draw.hourLoads.patterns, patternOf(draw, [0, 1]), 1, 0)).toBe(patternOf(draw, [0]));
   });
 });

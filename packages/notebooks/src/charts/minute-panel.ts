@@ -53,11 +53,6 @@ export function timePx({ width }: Pick<OutageView, 'width'>): number {
   return Math.max(60, width - LEFT - RIGHT);
 }
 
-/** Minute → x in the picture. */
-export function timeX(outage: OutageView, minute: number): number {
-  return LEFT + ((minute - outage.from) / (outage.to - outage.from)) * timePx(outage);
-}
-
 /** Round local times in view, as close as their labels allow. Clock changes keep them on round times. */
 export function timeTicks(outage: OutageView): { minute: number }[] {
   const { from, to, trace } = outage;

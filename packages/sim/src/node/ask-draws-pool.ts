@@ -2,7 +2,7 @@
 import { askDrawsHere, type AskDraws, type DrawJob } from '../advice/draw-job.ts';
 import { assertWholeNumber } from '../trials/assert-number.ts';
 import type { OutcomeRows } from '../trials/outcome-rows.ts';
-import { joinRows } from '../trials/shard.ts';
+import { RowsInOrder } from '../trials/rows-in-order.ts';
 import { StudyInterrupted } from './ask-pool.ts';
 import type { RunOptions } from './run-study.ts';
 import { openPool, type Pool, type Shard } from './shard-pool.ts';
@@ -44,7 +44,7 @@ async function onThreads(
 ): Promise<OutcomeRows> {
   const size = Math.max(1, Math.min(MOST_AT_ONCE, Math.ceil(draws / (workers * 8))));
   const pool: Pool = given ?? openPool(Math.min(workers, Math.ceil(draws / size)));
-  const shards = new Map<number, OutcomeRows>();
+  const collected = new RowsInOrder();
   let handedOut = 0;
   let done = 0;
   pool.tell(job);
@@ -57,7 +57,7 @@ async function onThreads(
         return shard;
       },
       onRows: (shard, rows) => {
-        shards.set(shard.from, rows);
+        collected.add(shard.from, shard.to, rows);
         done += shard.to - shard.from;
         onDone?.(done);
       },
@@ -66,5 +66,5 @@ async function onThreads(
   } finally {
     if (given === undefined) await pool.close();
   }
-  return joinRows([...shards.entries()].sort(([a], [b]) => a - b).map(([, rows]) => rows));
+  return collected.joined();
 }

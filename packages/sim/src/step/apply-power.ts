@@ -1,6 +1,6 @@
 /** Puts into effect what the strategy allows and the units can feed. MODEL.md §5. */
 import { causeIndex } from './end-causes.ts';
-import { withShare } from './hour-loads.ts';
+import { withShare } from './load-pattern.ts';
 import { groupWminUntil } from './prepared-draw.ts';
 import { ASLEEP, BOTH_UNITS, NOBODY, now, ON, PARTNER_STOPPED, type GroupRun, type Run } from './run.ts';
 import { runMinutes, settleThermostat } from './step-thermostat.ts';
@@ -100,7 +100,7 @@ export function applyPower(run: Run): void {
     if (!state.on) blame(run, g, allowed, state);
     for (let u = 0; u < run.units.length; u++) {
       const unit = run.units[u]!;
-      unit.pattern = withShare(run.draw.hourLoads, unit.pattern, g, shareOf(feeder, u));
+      unit.pattern = withShare(run.draw.hourLoads.patterns, unit.pattern, g, shareOf(feeder, u));
     }
     feedThermostats(run, g);
   }

@@ -2,8 +2,8 @@
  * What hangs on a unit minute by minute, thermostats aside: added up once per draw, hour by hour where it is needed,
  * for every run that asks for the same. MODEL.md §5.2.
  *
- * A *pattern* is the share of each group's watts that a unit carries. Strategies and alternatives that have the same
- * circuits on meet the same pattern, and read the same sums. Watts are multiples of a 64th, so the sums are exact.
+ * Strategies and alternatives that have the same circuits on meet the same pattern (load-pattern.ts), and read the same
+ * sums. Watts are multiples of a 64th, so the sums are exact.
  */
 import {
   BLOCK_BASE_W,
@@ -23,32 +23,22 @@ import {
   groupHourAt,
   type GroupWants,
 } from './group-wants.ts';
+import {
+  ALWAYS,
+  bitCount,
+  bitOf,
+  BITS,
+  createPatterns,
+  differing,
+  keepPatternsFew,
+  type LoadPattern,
+  type LoadPatterns,
+} from './load-pattern.ts';
 
-/** Patterns kept from draw to draw; with more than these the next draw begins anew, so that memory stays bounded. */
-const MOST_PATTERNS = 400;
 /** Hours of sums that the pool has room for at first; it grows as needed. */
 const FIRST_BLOCKS = 64;
-/** Of bits by group the highest is always set, so that 0 can mean not looked at. */
-const ALWAYS = 1 << 31;
-const BITS = 31;
-
-export interface LoadPattern {
-  /** Per group: 0, 0.5 (240 V) or 1. */
-  readonly shares: Float64Array;
-  /** The groups with any share, and those with a half, as bits: see `bitOf`. */
-  readonly bits: number;
-  readonly halves: number;
-  /** Per hour of the outage, the block of its sums; 0 where they are not made yet. Of the draw `ofDraw`. */
-  readonly blocks: Int32Array;
-  ofDraw: number;
-  /** By group and twice its share: the pattern with that one share changed, once somebody asked for it. */
-  readonly changed: (LoadPattern | undefined)[];
-}
-
 export interface HourLoads extends LoadBlocks {
-  readonly byShares: Map<string, LoadPattern>;
-  /** Nothing hangs on the unit. */
-  nothing: LoadPattern;
+  readonly patterns: LoadPatterns;
   /** Counts draws: what patterns hold of an earlier one is out of date. */
   draw: number;
   /** Blocks in use; the first is never used, so that 0 can mean none. Rows in use; the first stays empty. */
@@ -79,10 +69,8 @@ export interface SummedWants extends GroupWants {
 }
 
 export function createHourLoads(groups: number, hours: number): HourLoads {
-  const byShares = new Map<string, LoadPattern>();
   return {
-    byShares,
-    nothing: patternOf(byShares, new Float64Array(groups), hours),
+    patterns: createPatterns(groups, hours),
     draw: 0,
     used: 1,
     rows: 1,
@@ -107,33 +95,7 @@ export function forgetSums(loads: HourLoads): void {
   loads.rows = 1;
   loads.latest.fill(0);
   loads.asking.fill(0);
-  if (loads.byShares.size <= MOST_PATTERNS) return;
-  const { shares, blocks } = loads.nothing;
-  loads.byShares.clear();
-  loads.nothing = patternOf(loads.byShares, new Float64Array(shares.length), blocks.length);
-}
-
-function patternOf(byShares: Map<string, LoadPattern>, shares: Float64Array, hours: number): LoadPattern {
-  const key = shares.join();
-  const known = byShares.get(key);
-  if (known !== undefined) return known;
-  const changed = new Array<LoadPattern | undefined>(3 * shares.length).fill(undefined);
-  const bits = shares.reduce((all, share, g) => (share > 0 ? all | bitOf(g) : all), ALWAYS);
-  const halves = shares.reduce((all, share, g) => (share === 0.5 ? all | bitOf(g) : all), 0);
-  const pattern = { shares, bits, halves, blocks: new Int32Array(hours), ofDraw: -1, changed };
-  byShares.set(key, pattern);
-  return pattern;
-}
-
-/** The pattern with the share of one group changed. */
-export function withShare(loads: HourLoads, pattern: LoadPattern, group: number, share: number): LoadPattern {
-  if (pattern.shares[group] === share) return pattern;
-  const at = 3 * group + 2 * share;
-  const known = pattern.changed[at];
-  if (known !== undefined) return known;
-  const shares = pattern.shares.slice();
-  shares[group] = share;
-  return (pattern.changed[at] = patternOf(loads.byShares, shares, pattern.blocks.length));
+  keepPatternsFew(loads.patterns);
 }
 
 /**
@@ -219,11 +181,6 @@ function sharesAlike(wants: SummedWants, pattern: LoadPattern, other: LoadPatter
   );
 }
 
-/** Of the groups in `among`, those whose shares differ. */
-function differing(pattern: LoadPattern, other: LoadPattern, among: number): number {
-  return ((pattern.bits ^ other.bits) | (pattern.halves ^ other.halves)) & among;
-}
-
 /** The block of the hour from whose row the pattern's is made with fewest changes; 0 for a row of nothing. */
 function nearestBlock({ hourLoads: loads }: SummedWants, pattern: LoadPattern, hour: number): number {
   const varying = loads.varying[hour]! & ~ALWAYS;
@@ -238,17 +195,6 @@ function nearestBlock({ hourLoads: loads }: SummedWants, pattern: LoadPattern, h
   return nearest;
 }
 
-/** Groups a multiple of BITS apart share theirs. */
-function bitOf(group: number): number {
-  return 1 << (group % BITS);
-}
-
-function bitCount(bits: number): number {
-  let count = 0;
-  for (let rest = bits; rest !== 0; rest &= rest - 1) count++;
-  return count;
-}
-
 /**
  * What groups ask for in every minute goes into the block's base. What they ask for beside that in some makes its row:
  * that of the nearest block with what differs added or taken away, or its very row where nothing does. Watts are kept
@@ -259,7 +205,7 @@ function addUp(wants: SummedWants, pattern: LoadPattern, hour: number): number {
   const like = nearestBlock(wants, pattern, hour);
   const block = newBlock(loads);
   const { shares } = pattern;
-  const likeShares = (loads.madeFor[like] ?? loads.nothing).shares;
+  const likeShares = (loads.madeFor[like] ?? loads.patterns.nothing).shares;
   const { figures, moreFrom, moreTo } = loads;
   const at = block * BLOCK_FIGURES;
   const likeRow = figures[like * BLOCK_FIGURES + BLOCK_ROW]! | 0;

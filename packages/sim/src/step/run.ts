@@ -9,8 +9,8 @@ import {
   type UnitState,
 } from '../power/step-unit.ts';
 import type { UnitParameters } from '../power/unit-parameters.ts';
-import type { LoadPattern } from './hour-loads.ts';
 import type { Household } from './household.ts';
+import type { LoadPattern } from './load-pattern.ts';
 import type { PreparedDraw } from './prepared-draw.ts';
 import { startSources, type SourcesRun } from './sources-run.ts';
 import { createSwitchings, type Switchings } from './switchings.ts';
@@ -180,7 +180,7 @@ function createUnitRun(parameters: UnitParameters, pattern: LoadPattern, storedW
 export function startRun(household: Household, draw: PreparedDraw, plan: ControlPlan): Run {
   const thermostatCount = draw.usage.thermostats.length;
   const units = household.parameters.map((p, u) =>
-    createUnitRun(p, draw.hourLoads.nothing, draw.startWmin[u]!),
+    createUnitRun(p, draw.hourLoads.patterns.nothing, draw.startWmin[u]!),
   );
   units.forEach((unit, u) => {
     unit.triesLeft = household.units[u]!.inverter.resetTries;

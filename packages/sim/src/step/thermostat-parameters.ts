@@ -9,7 +9,7 @@ export const LOOK_MINUTES = 1440;
 /** Surroundings are looked at every hour and taken anew when they moved by more than this, °C. */
 export const AROUND_STEP_C = 0.05;
 
-/** Temperatures are signed: see thermostat-course.ts. */
+/** Temperatures are signed: see thermostat-stretch.ts. */
 export interface ThermostatParameters {
   /** Starts calling above this, °C; stops below that. */
   readonly high: number;

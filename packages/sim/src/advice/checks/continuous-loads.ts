@@ -1,11 +1,12 @@
 /** Each circuit against its breaker: the 80 % rule, and what is switched on together. */
 import { leastRatingA } from '../../power/continuous-load.ts';
 import type { Circuit } from '../../scenario/scenario.ts';
+import { sumOfNameplatesW } from '../../usage/nameplate.ts';
 import { inA, listed } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, unknown, type CheckOutcome, type Severity } from './check-report.ts';
 import { CHECK_RULES, type CheckRule } from './check-rules.ts';
-import { circuitContinuousW, circuitNameplateW, circuitV } from './household-loads.ts';
+import { circuitContinuousW, circuitV } from './household-loads.ts';
 
 export const continuousLoads: CheckSubjectSpec = {
   id: 'continuous-loads',
@@ -27,7 +28,7 @@ function lookAt({ observed }: CheckContext, circuit: Circuit, c: number): Partia
   if (breakerA === undefined) return {};
   const volts = circuitV(circuit);
   const continuousA = circuitContinuousW(circuit) / volts;
-  const allA = circuitNameplateW(circuit) / volts;
+  const allA = sumOfNameplatesW(circuit.appliances) / volts;
   const worstA = observed.circuits[c]!.worstMinute.watts / volts;
   const name = circuit.title ?? circuit.id;
   const where = `circuits.${circuit.id}.breakerA`;

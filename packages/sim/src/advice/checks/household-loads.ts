@@ -1,10 +1,11 @@
-/** What stands on the nameplates of a household: no weather, no habits, no draws. */
+/** What a household's nameplates ask of its units and breakers. */
 import { minutesInWindows } from '../../clock/clock-windows.ts';
 import { feedsLeg } from '../../scenario/feeds-leg.ts';
 import type { UnitSpec } from '../../scenario/schema.ts';
 import type { Appliance, Circuit, HouseholdSpec } from '../../scenario/scenario.ts';
 import { CONTINUOUS_MINUTES } from '../../power/continuous-load.ts';
 import { BOTH_LEGS_V, LEG_V } from '../../power/nominal-volts.ts';
+import { nameplateW, sumOfNameplatesW } from '../../usage/nameplate.ts';
 import { startExtraOf, startsTogether } from '../../usage/start-extra.ts';
 
 /** Nominal voltage of a circuit. */
@@ -18,20 +19,9 @@ export function shareOf(unit: UnitSpec, circuit: Pick<Circuit, 'leg'>, units: re
   return feedsLeg(unit.leg, circuit.leg) ? 1 : 0;
 }
 
-/** Running watts of everything on an entry at once. */
-export function nameplateW(appliance: Appliance): number {
-  const { count } = appliance;
-  if (appliance.kind !== 'measured') return count * appliance.runningW;
-  return count * appliance.scale * appliance.profile.watts.reduce((most, w) => Math.max(most, w), 0);
-}
-
-export function circuitNameplateW({ appliances }: Circuit): number {
-  return appliances.reduce((sum, a) => sum + nameplateW(a), 0);
-}
-
 /** Everything on a unit running at once, W. */
 export function unitNameplateW(unit: UnitSpec, { circuits, units }: HouseholdSpec): number {
-  return circuits.reduce((sum, c) => sum + shareOf(unit, c, units) * circuitNameplateW(c), 0);
+  return circuits.reduce((sum, c) => sum + shareOf(unit, c, units) * sumOfNameplatesW(c.appliances), 0);
 }
 
 /** The largest excess of starting over running watts on a circuit: one start at a time, but for what one clock starts. */
@@ -45,7 +35,7 @@ export function startExtraW({ appliances }: Circuit): number {
 
 /** Watts on a circuit that stay at their most for three hours or more, told from its appliances or by its key. */
 export function circuitContinuousW(circuit: Circuit): number {
-  if (circuit.continuous === true) return circuitNameplateW(circuit);
+  if (circuit.continuous === true) return sumOfNameplatesW(circuit.appliances);
   if (circuit.continuous === false) return 0;
   return circuit.appliances.reduce((sum, a) => sum + continuousW(a), 0);
 }

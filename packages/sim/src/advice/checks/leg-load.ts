@@ -1,10 +1,11 @@
 /** Leg load against the continuous rating: the worst minute watched, and the sum of the nameplates. */
 import type { UnitSpec } from '../../scenario/schema.ts';
+import { nameplateW } from '../../usage/nameplate.ts';
 import { inW, listed, ofDraws } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, type CheckNumber, type CheckOutcome } from './check-report.ts';
 import { CHECK_RULES } from './check-rules.ts';
-import { nameplateW, shareOf, unitNameplateW } from './household-loads.ts';
+import { shareOf, unitNameplateW } from './household-loads.ts';
 
 export const legLoad: CheckSubjectSpec = {
   id: 'leg-load',

@@ -1,5 +1,6 @@
 /** Watts of a circuit by its nameplates: what its leg must be able to carry. */
 import type { Appliance, Circuit } from '../../scenario/scenario.ts';
+import { sumOfNameplatesW } from '../../usage/nameplate.ts';
 import { startExtraOf } from '../../usage/start-extra.ts';
 
 export interface Nameplate {
@@ -14,20 +15,10 @@ export interface Nameplate {
 export function nameplateOf({ appliances }: Circuit): Nameplate {
   const unattended = appliances.filter(runsByItself);
   return {
-    allW: sumW(appliances),
-    unattendedW: sumW(unattended),
+    allW: sumOfNameplatesW(appliances),
+    unattendedW: sumOfNameplatesW(unattended),
     startExtraW: Math.max(0, ...unattended.map(startExtraW)),
   };
-}
-
-function sumW(appliances: readonly Appliance[]): number {
-  return appliances.reduce((sum, appliance) => sum + appliance.count * runningW(appliance), 0);
-}
-
-/** A measured profile at its highest reading. */
-function runningW(appliance: Appliance): number {
-  if (appliance.kind !== 'measured') return appliance.runningW;
-  return appliance.scale * appliance.profile.watts.reduce((most, w) => Math.max(most, w), 0);
 }
 
 function runsByItself({ kind }: Appliance): boolean {

@@ -3,7 +3,7 @@ import { circuitsServing } from '../../scenario/needs-of.ts';
 import type { Circuit, HouseholdSpec, Scenario } from '../../scenario/scenario.ts';
 import type { NeedSpec } from '../../scenario/schema-needs.ts';
 import type { Run } from '../../step/run.ts';
-import { nameplateW } from '../checks/household-loads.ts';
+import { nameplateW } from '../../usage/nameplate.ts';
 import type { Measure } from './measure.ts';
 import { measureCold } from './measure-cold.ts';
 import { measurePower } from './measure-power.ts';

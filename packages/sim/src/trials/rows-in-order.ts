@@ -1,6 +1,8 @@
-/** Outcome rows that arrive shard by shard in any order, read as one run from draw 0 without a gap. */
-import { joinRows, type OutcomeRows } from '@rideout/sim';
+/** Rows that arrive shard by shard in any order, read as one run from draw 0 without a gap. */
+import type { OutcomeRows } from './outcome-rows.ts';
+import { joinRows } from './shard.ts';
 
+/** Shards of a study, or of a job, put in draw order as they come. */
 export class RowsInOrder {
   readonly #inOrder: OutcomeRows[] = [];
   readonly #waiting = new Map<number, { readonly to: number; readonly rows: OutcomeRows }>();
