@@ -1,4 +1,5 @@
 /** A weather file taken apart, before anything is checked or mended. */
+import { csvParseRows } from 'd3-dsv';
 import type { WeatherFinding } from './weather-finding.ts';
 
 /** One value per data row, in the file's order; NaN where it is missing. */
@@ -29,12 +30,10 @@ export function linesOf(text: string): string[] {
   return text.replace(/^\uFEFF/, '').split(/\r?\n/);
 }
 
-/** Fields of one line; commas inside double quotes do not count. */
+/** Fields of one line; commas inside double quotes do not count. Nearly every line of a year has none. */
 export function fieldsOf(line: string): string[] {
   if (!line.includes('"')) return line.split(',');
-  return (line.match(/("([^"]|"")*"|[^,]*)(,|$)/g) ?? [])
-    .slice(0, line.endsWith(',') ? undefined : -1)
-    .map((field) => field.replace(/,$/, '').replace(/^"|"$/g, '').replaceAll('""', '"'));
+  return csvParseRows(line)[0] ?? [];
 }
 
 /** "MM-DD HH". */
