@@ -344,6 +344,25 @@ describe('why a thermostat went without', () => {
   });
 });
 
+describe('a need that several circuits serve', () => {
+  it.each([
+    ['the first', 30, 600],
+    ['the last', 600, 30],
+  ])('is unmet as long as the worst of them, %s written', (_, firstGrace, lastGrace) => {
+    const { row } = live({
+      circuits: {
+        base: { watts: 10 },
+        first: { watts: 10, need: 'talk', tier: 2, graceMinutes: firstGrace },
+        last: { watts: 10, need: 'talk', tier: 2, graceMinutes: lastGrace },
+      },
+      rules: [{ by: 'outage', circuits: { tiers: [2] } }],
+      hours: 24,
+    });
+    expect(row['need:talk:minutes']).toBeCloseTo(1440 - 30, 6);
+    expect(row['need:talk:firstMinute']).toBeCloseTo(30, 6);
+  });
+});
+
 describe('a need that a thermostat serves', () => {
   const unmet = (limitC: number | undefined) =>
     live({

@@ -48,6 +48,11 @@ describe('hours from cut-off to full', () => {
     expect(generatorHours).toBeCloseTo(4500 / (950 * 0.93 * 0.97), 9);
   });
 
+  it('on a 120 V generator that feeds both units are those of half its watts for each', () => {
+    const { generatorHours } = hours({ generator: generator(1000, 120) });
+    expect(generatorHours).toBeCloseTo(Math.max(4500 / (450 * 0.93 * 0.97), 3600 / (480 * 0.9 * 0.97)), 9);
+  });
+
   it('on a vehicle are those of its outlet, less what is lost on the way', () => {
     const { vehicleHours } = hours({ vehicle: { unit: 'west', outletW: 300, efficiency: 0.85 } });
     expect(vehicleHours).toBeCloseTo(3600 / (300 * 0.85 * 0.97), 9);

@@ -37,6 +37,20 @@ describe('fillSnow', () => {
     expect(Math.abs(covered / falls - 4)).toBeLessThan(0.6);
   });
 
+  it('keeps the share of months that are nearly all under snow: their spells are longer than four days', () => {
+    // 27.9 of 31 days: nine in ten, in spells of nine days with one between them
+    const { plan } = weatherCase({ snow: { perMonth: everyMonth(27.9), untilCleared: false } });
+    const midnight = Date.parse('2026-01-01T05:12Z') / 60_000;
+    const out = createWeatherDraw(31 * 1440);
+    let covered = 0;
+    for (let draw = 0; draw < 300; draw++) {
+      fillSnow(plan.snow, plan.skies, midnight, streamsOf('long snow', draw), out);
+      for (let day = 0; day < 31; day++) covered += out.snowOnPanels[1440 * day + 720]!;
+    }
+    // days follow each other with stays − falls = 8/9 − 1 = −0.11: nearly as if drawn one by one
+    expect(Math.abs(covered / (300 * 31) - 0.9)).toBeLessThan(4 * Math.sqrt((0.9 * 0.1) / (300 * 31)));
+  });
+
   it('finds the month’s share of first days under snow: it may have fallen before the outage', () => {
     const { plan } = weatherCase({ snow: { perMonth: everyMonth(9.3), untilCleared: false } });
     const midnight = Date.parse('2026-01-10T05:12Z') / 60_000; // mean solar
