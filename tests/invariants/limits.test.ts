@@ -10,11 +10,13 @@ import { randomScenario } from './random-scenario.ts';
 const RUNS = 80;
 const ROUNDING_W = 1e-4;
 
+type Look = (trace: DrawTrace, scenario: Scenario) => void;
+
 /** Traces the first strategy of random households and returns how many minutes were looked at. */
-function everyTrace(look: (trace: DrawTrace, scenario: Scenario) => void): number {
+function everyTrace(sources: boolean, look: Look): number {
   let minutes = 0;
   fc.assert(
-    fc.property(randomScenario({ horizonHours: [3, 30] }), (scenario) => {
+    fc.property(randomScenario({ horizonHours: [3, 30], sources }), (scenario) => {
       const trace = traceDraw(prepareStudy(scenario, { seed: SEED }), {
         draw: 2,
         alternative: 0,
@@ -28,14 +30,32 @@ function everyTrace(look: (trace: DrawTrace, scenario: Scenario) => void): numbe
   return minutes;
 }
 
-describe('in any household', () => {
+/** Minutes, even in part, in which a source passes through the unit: its circuits then go past its inverter. */
+function passingMinutes({ minutes, sources }: DrawTrace, scenario: Scenario, unitId: string): Uint8Array {
+  const generator = scenario.alternatives[0]!.household.sources?.generator;
+  const passes = {
+    grid: true,
+    generator: generator?.passesThrough === true && (generator.feeds ?? [unitId]).includes(unitId),
+    vehicle: false,
+  };
+  const passing = new Uint8Array(minutes);
+  for (const { id, onMinutes } of sources)
+    if (passes[id]) onMinutes.forEach((share, m) => (passing[m] = passing[m] === 1 || share > 0 ? 1 : 0));
+  return passing;
+}
+
+describe.each([
+  ['in any household without sources', false],
+  ['in any household with sources', true],
+])('%s', (_, hasSources) => {
   it('no unit is above its continuous rating for more minutes in a row than it bears', () => {
     let overloaded = 0;
-    const minutes = everyTrace((trace, scenario) => {
-      scenario.alternatives[0]!.household.units.forEach(({ inverter }, u) => {
+    const minutes = everyTrace(hasSources, (trace, scenario) => {
+      scenario.alternatives[0]!.household.units.forEach(({ id, inverter }, u) => {
+        const passing = passingMinutes(trace, scenario, id);
         let inARow = 0;
         trace.units[u]!.loadW.forEach((w, m) => {
-          inARow = w > inverter.continuousW + ROUNDING_W ? inARow + 1 : 0;
+          inARow = passing[m] === 0 && w > inverter.continuousW + ROUNDING_W ? inARow + 1 : 0;
           if (inARow > 0) overloaded++;
           if (inARow > inverter.overloadMinutes)
             throw new Error(`minute ${m}: unit ${u} at ${w} W for ${inARow} minutes`);
@@ -48,7 +68,7 @@ describe('in any household', () => {
 
   it('no bank is charged or drawn faster than its modules may, nor charged in the cold', () => {
     let charging = 0;
-    const minutes = everyTrace((trace, scenario) => {
+    const minutes = everyTrace(hasSources, (trace, scenario) => {
       scenario.alternatives[0]!.household.units.forEach(({ battery }, u) => {
         const most = {
           charge: battery.modules * battery.module.maxChargeW,
@@ -57,13 +77,14 @@ describe('in any household', () => {
         const { batteryW, solarStoredW } = trace.units[u]!;
         batteryW.forEach((w, m) => {
           if (w > 0) charging++;
-          if (solarStoredW[m]! > most.charge + ROUNDING_W)
-            throw new Error(`minute ${m}: charged at ${solarStoredW[m]} W`);
+          const sunW = solarStoredW[m]!;
+          if (Math.max(w, sunW) > most.charge + ROUNDING_W)
+            throw new Error(`minute ${m}: charged at ${w} W, ${sunW} W of it sun`);
           if (-w > most.draw + ROUNDING_W) throw new Error(`minute ${m}: drawn at ${-w} W`);
           const hourStartC = trace.dryBulbC[m - (m % 60)]!;
-          if (battery.place === 'outdoors' && hourStartC < battery.minChargeC && solarStoredW[m]! > 0) {
+          const isTooCold = battery.place === 'outdoors' && hourStartC < battery.minChargeC;
+          if (isTooCold && (sunW > 0 || w > ROUNDING_W))
             throw new Error(`minute ${m}: charged at ${hourStartC} °C`);
-          }
         });
       });
     });
@@ -73,7 +94,7 @@ describe('in any household', () => {
 
   it('no circuit is served more than it wants, and a thermostat’s temperature stays a temperature', () => {
     let temperatures = 0;
-    everyTrace((trace) => {
+    everyTrace(hasSources, (trace) => {
       for (const { servedW, wantedW, temperatureC } of trace.circuits) {
         for (let m = 0; m < trace.minutes; m++) {
           if (servedW[m]! > wantedW[m]! + ROUNDING_W)
@@ -86,5 +107,35 @@ describe('in any household', () => {
       }
     });
     expect(temperatures).toBeGreaterThan(10_000);
+  });
+});
+
+describe('of its sources', () => {
+  it('none gives a household more than it has, nor a unit more than its circuits and its charger take', () => {
+    const fed = { grid: 0, generator: 0, vehicle: 0 };
+    everyTrace(true, ({ units: traced, sources }, scenario) => {
+      const { units, sources: own } = scenario.alternatives[0]!.household;
+      const mostW = {
+        grid: Infinity,
+        generator: own!.generator!.ratedW,
+        vehicle: own!.vehicle?.outletW ?? 0,
+      };
+      for (const { id, inW, onMinutes } of sources) {
+        inW.forEach((w, m) => {
+          if (w > 0) fed[id]++;
+          if (w > 0 && !(w <= mostW[id] * onMinutes[m]! + ROUNDING_W))
+            throw new Error(`minute ${m}: ${w} W from the ${id}`);
+        });
+      }
+      units.forEach(({ id, charger }, u) => {
+        const { sourceInW, loadW, inverterLossW } = traced[u]!;
+        const chargersW = Math.max(charger!.maxW, own!.vehicle?.unit === id ? mostW.vehicle : 0);
+        sourceInW!.forEach((w, m) => {
+          if (w > loadW[m]! + inverterLossW[m]! + chargersW + ROUNDING_W)
+            throw new Error(`minute ${m}: ${w} W into unit ${u}`);
+        });
+      });
+    });
+    for (const minutes of Object.values(fed)) expect(minutes).toBeGreaterThan(500);
   });
 });

@@ -23,6 +23,16 @@ describe('drawableFraction', () => {
   });
 });
 
+describe('a bank that never gives all it has', () => {
+  it('keeps its last share above its last temperature', () => {
+    const points: [number, number][] = [
+      [-10, 0.7],
+      [20, 0.95],
+    ];
+    expect([5, 20, 40].map((placeC) => drawableFraction(points, placeC))).toEqual([0.825, 0.95, 0.95]);
+  });
+});
+
 describe('floorFraction', () => {
   it('is the cut-off when nothing is hidden, and full when everything is', () => {
     expect(floorFraction(0.1, 1)).toBeCloseTo(0.1, 12);

@@ -59,6 +59,8 @@ interface Bench {
   readonly efficiency: number;
   readonly sourceW: number;
   readonly surgeW: number;
+  /** Extra watts of a thermostat that starts in the first step. */
+  readonly startW: number;
   readonly solarW: readonly number[];
   readonly loadW: readonly number[];
   readonly upWmin: number;
@@ -79,6 +81,7 @@ const BENCH: Bench = {
   efficiency: 1,
   sourceW: 2000,
   surgeW: 3000,
+  startW: 0,
   solarW: [],
   loadW: [],
   upWmin: Infinity,
@@ -128,6 +131,7 @@ function stepped(step: typeof stepPassing, changes: Partial<Bench>) {
     ...createUnitSettings(),
     on: bench.on,
     idleW: bench.idleW,
+    startW: bench.startW,
     upWmin: bench.upWmin,
     dt: bench.dt,
   };
@@ -207,6 +211,15 @@ describe('a unit whose circuits run off the source', () => {
     const { steps, event } = stepped(stepPassing, { loadW: [1900, 2000, 2001], idleW: 0 });
     expect([steps, event]).toEqual([2, SOURCE_OVERLOAD]);
     expect(stepped(stepPassing, { loadW: [1990], idleW: 30 }).event).toBe(SOURCE_OVERLOAD);
+  });
+
+  it('stops before a start above the source’s surge rating, idle watts included, in the first step alone', () => {
+    const started = (startW: number) => {
+      const { steps, event } = stepped(stepPassing, { loadW: [1000, 1900], idleW: 30, startW });
+      return [steps, event];
+    };
+    expect(started(1970)).toEqual([2, DONE]); // 1000 + 30 + 1970 is the 3000 that it bears
+    expect(started(1971)).toEqual([0, SOURCE_OVERLOAD]);
   });
 
   it('fills the bank to the last bit and reports the level that somebody waits for', () => {

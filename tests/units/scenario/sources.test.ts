@@ -53,6 +53,13 @@ describe('a generator', () => {
     expect(onlyFinding(generator(keys))).toMatchObject({ path: `sources.generator.${path}`, expected });
   });
 
+  it('may start no more than it gives, and run for just as long as its quiet hours leave of the day', () => {
+    // 07:30 to 19:00, somebody being awake all the while
+    const run = { by: 'hours', hoursPerDay: 11.5 };
+    const written = "surgeW: 4000, quietHours: ['19:00-07:30'], run: { by: hours, hoursPerDay: 11.5 }";
+    expect(read(generator(written)).scenario.sources!.generator).toMatchObject({ surgeW: 4000, run });
+  });
+
   it('is told when its quiet hours leave too little of the day', () => {
     expect(
       onlyFinding(generator("quietHours: ['19:00-07:30'], run: { by: hours, hoursPerDay: 14 }")),

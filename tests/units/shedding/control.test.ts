@@ -93,6 +93,21 @@ describe('a charge rule', () => {
     expect(levelsAt(0.75)).toEqual([0.5, 0.9]);
     expect(levelsAt(0.4)).toEqual([-Infinity, 0.7]);
   });
+
+  it('has a switch wait below a level that its bank stands at exactly: there it still allows', () => {
+    const { plan, state, think } = control(byCharge);
+    const levels = new Float64Array(2);
+    expect(think({ charge: [1, 0.5] })[1]).toBe(1);
+    thinkAgainLevels(plan, state, 1, 0.5, levels);
+    expect(Array.from(levels)).toEqual([0.5, Infinity]);
+  });
+});
+
+describe('a sun rule', () => {
+  it('allows from exactly its watts on', () => {
+    const { think } = control({ by: 'sun', circuits: lamp, solarAboveW: 300 });
+    expect([299.9, 300, 300.1].map((solarW) => think({ solarW })[1])).toEqual([0, 1, 1]);
+  });
 });
 
 describe('rules together', () => {
@@ -121,6 +136,15 @@ describe('a sleep rule', () => {
     expect(think({ charge: [0.9, 0.55] })).toEqual([1, 0, 0]);
     expect(think({ charge: [0.9, 0.65] })).toEqual([1, 1, 1]);
     expect(state.asleepUnit).toBe(-1);
+  });
+
+  it('leaves the unit awake at exactly its lower level, and wakes it at exactly its upper', () => {
+    const { state, think } = control(sleep);
+    const sleeper = [0.3, 0.29, 0.59, 0.6].map((charge) => {
+      think({ charge: [0.9, charge] });
+      return state.asleepUnit;
+    });
+    expect(sleeper).toEqual([-1, 1, 1, -1]);
   });
 
   it('does not hold while the partner is down', () => {

@@ -43,6 +43,20 @@ describe('hdkrPlaneWm2', () => {
     );
   });
 
+  it('takes all diffuse light for the sun’s own where beam is more than there is above the air', () => {
+    const view = planeView(40);
+    expect(hdkrPlaneWm2(1300, 100, 1.2, 1000, view, 0)).toBeCloseTo(1300 * 1.2, 9);
+    expect(hdkrPlaneWm2(1100, 100, 1.2, 1000, view, 0)).toBeCloseTo(1100 * 1.2, 9);
+  });
+
+  it('takes none of it for the sun’s own once the sun has set', () => {
+    const view = planeView(40);
+    expect(hdkrPlaneWm2(20, 20, 0, 0, view, 0)).toBeCloseTo(
+      (20 * (1 + Math.cos((40 * Math.PI) / 180))) / 2,
+      9,
+    );
+  });
+
   it('is the isotropic sky when all light is diffuse', () => {
     fc.assert(
       fc.property(

@@ -111,6 +111,51 @@ describe('a start', () => {
     expect(live(starting(3100)).row['trips']).toBe(0);
   });
 
+  it('is borne at exactly the surge rating by a unit that bears an overload of so many watts as well', () => {
+    const { circuits } = starting(3100);
+    const trips = (surgeW: number) =>
+      live({
+        units: [{ inverter: { continuousW: 1000, surgeW, overloadMinutes: 5 } }],
+        // with the base 3,100 W in minutes 5 and 6; the start asks for as many in minute 30
+        circuits: { ...circuits, kettle: { watts: (m) => (m === 5 || m === 6 ? 3000 : 0), tier: 2 } },
+        hours: 1,
+      }).row['trips'];
+    expect(trips(3100)).toBe(0);
+    expect(trips(3099)).toBeGreaterThan(0);
+  });
+
+  it('of a thermostat trips the unit in the minute in which it begins to run', () => {
+    const cold = (surgeW: number) =>
+      live({
+        units: [{ inverter: { continuousW: 300, surgeW } }],
+        circuits: {
+          cold: {
+            appliances: [
+              {
+                kind: 'thermostat',
+                does: 'cools',
+                runningW: 150,
+                startingW: 900,
+                setC: 4,
+                bandC: 1,
+                timeConstantHours: 20,
+                dutyFraction: 0.4,
+                dutySurroundingsC: 21,
+              },
+            ],
+          },
+        },
+        hours: 6,
+      });
+    const { row, trace } = cold(899);
+    expect(causeOf(row)).toBe('starting surge trip');
+    // borne, it runs from that very minute on
+    const { servedW } = cold(900).trace.circuits[0]!;
+    const begins = servedW.findIndex((w, m) => m > 0 && w > 0 && servedW[m - 1] === 0);
+    expect(trace.events.find(({ kind }) => kind === 'unit')?.minute).toBe(begins);
+    expect(cold(900).row['trips']).toBe(0);
+  });
+
   it('of a 240 V motor asks half of each unit', () => {
     const pump: TinyCircuit = {
       leg: 'both',

@@ -235,6 +235,33 @@ describe('the end of a run at which several circuits go without in one moment', 
   });
 });
 
+describe('of circuits that go without in one moment', () => {
+  const endOf = (house: TinyHouse) => {
+    const { row } = live({ hours: 24, ...house });
+    return [END_CAUSES[row['endCause']!], row['endUnit']];
+  };
+
+  it.each([
+    [{ west: { watts: 200, leg: 'L2' }, east: { watts: 200, leg: 'L1' } }, 1],
+    [{ east: { watts: 200, leg: 'L1' }, west: { watts: 200, leg: 'L2' } }, 0],
+  ] as const)('the first written is told where their units fail alike', (circuits, unit) => {
+    const bank = { capacityWh: 1000 };
+    expect(endOf({ units: [bank, bank], circuits })).toEqual(['battery empty', unit]);
+  });
+
+  it.each([
+    { cold: { watts: 100, leg: 'L1' }, beside: { watts: 100, leg: 'L2' } },
+    { beside: { watts: 100, leg: 'L2' }, cold: { watts: 100, leg: 'L1' } },
+  ] as const)('the one whose bank is too cold is told, not the one whose partner stopped', (circuits) => {
+    const coldCapacity: [number, number][] = [
+      [-20, 0.5],
+      [25, 0.5],
+    ];
+    const units = [{ capacityWh: 2000, battery: { coldCapacity } }, { capacityWh: 9000 }];
+    expect(endOf({ units, circuits, pair: { stopsTogether: true } })).toEqual(['battery too cold', 0]);
+  });
+});
+
 describe('a person asleep', () => {
   const byPerson = {
     carriedOutBy: 'person',
@@ -314,6 +341,25 @@ describe('why a thermostat went without', () => {
     expect(text.some((t) => t.includes('trip'))).toBe(true);
     expect(row['runtimeMinutes']).toBeLessThan(300);
     expect(END_CAUSES[row['endCause']!]).toBe('battery empty');
+  });
+});
+
+describe('a need that several circuits serve', () => {
+  it.each([
+    ['the first', 30, 600],
+    ['the last', 600, 30],
+  ])('is unmet as long as the worst of them, %s written', (_, firstGrace, lastGrace) => {
+    const { row } = live({
+      circuits: {
+        base: { watts: 10 },
+        first: { watts: 10, need: 'talk', tier: 2, graceMinutes: firstGrace },
+        last: { watts: 10, need: 'talk', tier: 2, graceMinutes: lastGrace },
+      },
+      rules: [{ by: 'outage', circuits: { tiers: [2] } }],
+      hours: 24,
+    });
+    expect(row['need:talk:minutes']).toBeCloseTo(1440 - 30, 6);
+    expect(row['need:talk:firstMinute']).toBeCloseTo(30, 6);
   });
 });
 

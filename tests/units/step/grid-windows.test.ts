@@ -1,20 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { streamsOf } from '../../../packages/sim/src/chance/streams.ts';
+import type { GridSpec } from '../../../packages/sim/src/scenario/schema-sources.ts';
 import { drawGridWindows } from '../../../packages/sim/src/step/grid-windows.ts';
 
-const spec = {
+const spec: GridSpec = {
   onHours: 4,
   offHours: 8,
   onScatterFraction: 0,
   offScatterFraction: 0,
-  firstOffHours: undefined,
 };
 
-function draw(
-  changes: Partial<typeof spec> | { firstOffHours: number },
-  minutes = 4320,
-  index = 0,
-): number[] {
+function draw(changes: Partial<GridSpec>, minutes = 4320, index = 0): number[] {
   const switches: number[] = [];
   drawGridWindows({ ...spec, ...changes }, minutes, streamsOf('grid', index)('grid/windows'), switches);
   return switches;
@@ -42,6 +38,18 @@ describe('rolling outages', () => {
     expect(Math.abs(mean(on) - 4)).toBeLessThan(4 * 0.018);
     expect(Math.abs(mean(off) - 8)).toBeLessThan(4 * 0.06);
     expect(Math.min(...on, ...off)).toBeGreaterThan(0);
+  });
+
+  it('scatter the first of them too, about the mean of its own', () => {
+    const first = Array.from(
+      { length: 2000 },
+      (_, index) => draw({ firstOffHours: 20, offScatterFraction: 0.5 }, 20_000, index)[0]! / 60,
+    );
+    const mean = first.reduce((a, b) => a + b) / first.length;
+    const spread = Math.sqrt(first.reduce((sum, h) => sum + (h - mean) * (h - mean), 0) / (first.length - 1));
+    // four standard errors: 0.5 · 20 / √2000 h of the mean, 3 % of the spread (a log-normal law of such a scatter)
+    expect(Math.abs(mean - 20)).toBeLessThan(4 * 0.224);
+    expect(Math.abs(spread / 10 - 1)).toBeLessThan(4 * 0.03);
   });
 
   it('are the same over a longer horizon', () => {

@@ -172,6 +172,20 @@ describe('a generator that starts by itself', () => {
     expect(high(5500 * 0.3048)['generatorMinutes']! / high(0)['generatorMinutes']!).toBeGreaterThan(1.15);
   });
 
+  it('starts less in thin air', () => {
+    const tripsAt = (elevationM: number, startingW: number) => {
+      const motor = { kind: 'scheduled' as const, runningW: 500, startingW, windows: ['04:00-04:10'] };
+      const circuits = { heater: { watts: 1000 }, pump: { appliances: [motor] } };
+      const generator = { ...AUTOMATIC, surgeW: 6000 };
+      return live(kilowatt({ circuits, sources: { generator }, generator: BY_CHARGE, hours: 5, elevationM }))
+        .row['generatorTrips'];
+    };
+    // 85 % of 6,000 W at 5,500 ft are 5,100 W: 1,000 W and a start at 4,100 W, but not at 4,200
+    expect(tripsAt(0, 4200)).toBe(0);
+    expect(tripsAt(5500 * 0.3048, 4090)).toBe(0);
+    expect(tripsAt(5500 * 0.3048, 4200)).toBe(1);
+  });
+
   it('opens its breaker when circuits alone are too much; the unit carries on until it is reset', () => {
     const lived = live({
       units: [{ charger: CHARGER }],
@@ -293,6 +307,12 @@ describe('one generator for two units', () => {
     expect(trace.units[0]!.sourceInW![10]).toBe(0);
     expect(trace.units[0]!.batteryW[10]).toBeCloseTo(-500, 6);
     expect(trace.units[1]!.sourceInW![10]).toBeCloseTo(1500, 6);
+  });
+
+  it('of 240 V that feeds one of them makes no 240 V with the other’s inverter', () => {
+    const { trace } = live(pair(240, { feeds: ['west'] }));
+    expect(sumOf(trace.circuits[2]!.servedW.slice(0, 60))).toBe(0);
+    expect(trace.circuits[2]!.servedW[60]).toBeCloseTo(100, 9);
   });
 
   it('that only charges leaves 240 V to the inverters', () => {

@@ -28,6 +28,19 @@ describe('a vehicle’s outlet', () => {
     expect(plugged({ mostWhPerDay: 600, mostWh: 1500 })).toEqual([0, 120, 360, 480, 1800, 1860]);
   });
 
+  it('is unplugged before a minute that would go past its energy', () => {
+    // at 300 W a minute is 5 Wh: 604 Wh hold 120.8 minutes, 903 Wh hold 180.6
+    expect(plugged({ mostWhPerDay: 604 }).slice(0, 4)).toEqual([0, 120, 360, 480]);
+    expect(plugged({ mostWh: 903 })).toEqual([0, 180]);
+  });
+
+  it('has every minute of an energy that is a whole number of them', () => {
+    // watt-hours times 60 over watts: 245 · 60 / 60, 205 · 60 / 50, 410 · 60 / 50
+    expect(plugged({ outletW: 60, mostWh: 245 })).toEqual([0, 245]);
+    expect(plugged({ outletW: 50, mostWh: 205 })).toEqual([0, 246]);
+    expect(plugged({ outletW: 50, mostWhPerDay: 410 }).slice(2, 4)).toEqual([1800, 1800 + 492]);
+  });
+
   it('rests while the grid is there', () => {
     expect(plugged({ hoursPerDay: 3 }, [60, 120])).toEqual([
       0, 60, 120, 240, 360, 540, 1800, 1980, 3240, 3420,

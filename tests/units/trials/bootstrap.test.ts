@@ -107,6 +107,10 @@ describe('resampledDifference', () => {
 });
 
 describe('resampleCount', () => {
+  it('is 999 up to 2,000 draws and 399 above', () => {
+    expect([1, 1999, 2000, 2001, 10_000].map(resampleCount)).toEqual([999, 999, 999, 399, 399]);
+  });
+
   it.each([1, 200, 2000, 2001, 10_000])(
     'makes the 2.5 % point a whole order statistic (%i draws)',
     (draws) => {

@@ -46,6 +46,16 @@ describe('a duty-cycled appliance', () => {
     expect(new Set(offs).size).toBeGreaterThan(10);
   });
 
+  it('works harder once its room has turned warmer: from then on 1 + warmerPerC times the difference', () => {
+    const days = 120;
+    const warms = { ...fridge, warmerPerC: 0.05 };
+    const indoorsC = (minute: number) => (minute < days * 720 ? 21 : 31);
+    const { demandW } = drawOf([circuitOf('kitchen', warms)], { days, indoorsC }).circuits[0]!;
+    const share = (from: number, to: number) => sum(demandW.subarray(from, to)) / (150 * (to - from));
+    expect(Math.abs(share(0, days * 720) / 0.35 - 1)).toBeLessThan(0.01);
+    expect(Math.abs(share(days * 720, days * 1440) / (0.35 * 1.5) - 1)).toBeLessThan(0.01);
+  });
+
   it('has a factor of its own for each day: daily energies scatter by dayScatterFraction about the same mean', () => {
     const days = 400;
     const draw = drawOf([circuitOf('kitchen', { ...fridge, dayScatterFraction: 0.3 })], { days });

@@ -100,6 +100,22 @@ describe('an appliance used now and then', () => {
     expect(counted).toBeGreaterThan(400);
   });
 
+  it('is used for longer and shorter: lengths scatter by lengthScatterFraction from the first one on', () => {
+    const circuits = [circuitOf('kitchen', { ...kettle, usesPerDay: 1, lengthScatterFraction: 0.3 })];
+    const lengths: number[] = [];
+    for (let index = 0; index < 1500; index++) {
+      const draw = drawOf(circuits, { days: 1, index });
+      const [start, next] = startMinutes(draw);
+      if (start !== undefined && next === undefined) lengths.push((wattHours(draw) / 1500) * 60);
+    }
+    const mean = lengths.reduce((a, b) => a + b) / lengths.length;
+    const variance = lengths.reduce((a, b) => a + (b - mean) * (b - mean), 0) / (lengths.length - 1);
+    expect(lengths.length).toBeGreaterThan(500); // a draw in e has one use
+    // four standard errors: 0.3 · 10 / √500 min of the mean, 4.2 % of the spread (a log-normal law of such a scatter)
+    expect(Math.abs(mean - 10)).toBeLessThan(4 * 0.134);
+    expect(Math.abs(Math.sqrt(variance) / 3 - 1)).toBeLessThan(4 * 0.042);
+  });
+
   it('is one use at a time: never above its watts', () => {
     const draw = drawOf([circuitOf('kitchen', { ...kettle, usesPerDay: 100, minutesPerUse: 13 })], {
       days: 5,

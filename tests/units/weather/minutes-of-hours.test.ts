@@ -48,6 +48,35 @@ describe('a minute', () => {
 });
 
 describe('a weather year', () => {
+  it('has in dark hours the clearness and the diffuse share of the nearest hour with sun', () => {
+    const site = { latitudeDeg: 40.7, longitudeDeg: -77.9 };
+    const isEarly = (hour: number) => hour % 24 < 12;
+    const { clearness, diffuseFraction } = planYear(
+      {
+        ...YEAR,
+        ghiWm2: YEAR.ghiWm2.map((ghi, hour) => (isEarly(hour) ? ghi / 2 : ghi)),
+        dhiWm2: YEAR.ghiWm2.map((ghi, hour) => (isEarly(hour) ? ghi / 8 : ghi / 2)),
+      },
+      site,
+    );
+    const { aboveWm2 } = yearSun(site, YEAR.utcOffsetHours);
+    let unlike = 0;
+    for (let day = 0; day < 365; day++) {
+      const lit = Array.from({ length: 24 }, (_, h) => 24 * day + h).filter((hour) => aboveWm2[hour]! > 0);
+      const [first, last] = [lit[0]!, lit.at(-1)!];
+      expect([clearness[24 * day], diffuseFraction[24 * day]]).toEqual([
+        clearness[first],
+        diffuseFraction[first],
+      ]);
+      expect([clearness[24 * day + 23], diffuseFraction[24 * day + 23]]).toEqual([
+        clearness[last],
+        diffuseFraction[last],
+      ]);
+      if (clearness[first] !== clearness[last] && diffuseFraction[first] !== diffuseFraction[last]) unlike++;
+    }
+    expect(unlike).toBeGreaterThan(100);
+  });
+
   it('gives what an hour above 1.1 cannot hold to the next hour in: days keep their energy', () => {
     const site = { latitudeDeg: 40.7, longitudeDeg: -77.9 };
     const ghiWm2 = YEAR.ghiWm2.map((ghi, hour) => ([7, 16].includes(hour % 24) ? ghi + 700 : ghi));

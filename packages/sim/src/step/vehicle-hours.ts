@@ -18,7 +18,7 @@ export function planVehicle({
   mostWhPerDay,
   mostWh,
 }: VehicleSpec): VehiclePlan {
-  const minutesFor = (wh: number | undefined) => Math.floor(60 * ((wh ?? Infinity) / outletW));
+  const minutesFor = (wh: number | undefined) => Math.floor((60 * (wh ?? Infinity)) / outletW);
   return {
     within: during === undefined ? new Uint8Array(1440).fill(1) : minutesInWindows(during),
     mostMinutesPerDay: Math.min(Math.round(60 * (hoursPerDay ?? 24)), minutesFor(mostWhPerDay)),
