@@ -1,10 +1,18 @@
 /** The page "One battery or two?", opened from a file with the network off. */
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { daysDown, longestLasting, percent, signedTenths, type EndCause, type Scenario } from '@rideout/sim';
+import {
+  gainInterval,
+  gainLength,
+  longestLasting,
+  percent,
+  reachCell,
+  type EndCause,
+  type Scenario,
+} from '@rideout/sim';
 import { comparison, verdictOf } from '../../packages/notebooks/src/charts/alternatives-comparison.ts';
 import { dailyEnergy, deciderOf } from '../../packages/notebooks/src/charts/alternatives-energy.ts';
-import { gainInterval, gainLength, gainText } from '../../packages/notebooks/src/charts/gain-words.ts';
+import { gainText } from '../../packages/notebooks/src/charts/gain-words.ts';
 import { whatEndedTitle } from '../../packages/notebooks/src/charts/what-ended.ts';
 import { strategyWords } from '../../packages/notebooks/src/page/strategy-note.ts';
 import { withSecondHousehold } from '../../packages/notebooks/src/page/alternatives-page.ts';
@@ -76,7 +84,7 @@ describe('what is said of a comparison', () => {
     expect(
       [2.96, -2.96, 1.04, 0.98, 0.5, 0.02].map((days) => gainLength(days).replace('\u00a0', ' ')),
     ).toEqual(['3 days', '3 days', '1 day', '1 day', '12 hours', '29 minutes']);
-    expect(gainText(withGain(2.17, 2, 3))).toBe(`${signedTenths(2.17)}\u00a0days longer`);
+    expect(gainText(withGain(2.17, 2, 3))).toBe('2.2\u00a0days longer');
   });
 
   it('says how many still run and what ends the others, where most still run, of the two compared', () => {
@@ -183,7 +191,7 @@ describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
     const rows = (chart: string) => page.locator(`#${chart} tbody tr`).allTextContents();
     const curves = await rows('alternative-curves');
     [compared.first, compared.second].forEach((s, i) =>
-      expect(curves[i]).toContain(daysDown(s.nineInTenDays.value, compared.horizonDays)),
+      expect(curves[i]).toContain(reachCell(s.nineInTenDays.value, compared.horizonDays)),
     );
     const ends = (await rows('what-ended')).join('\n');
     const empty = compared.first.ends.find((end) => end.cause === 'battery empty')!;
@@ -201,7 +209,7 @@ describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
     const spring = summaryOf(changedScenario(scenario, { ...run, months: [3, 4, 5] }));
     const compared = comparison(spring, two, TIERS)!;
     expect(rows[3]).toContain('March to May');
-    expect(rows[3]).toContain(daysDown(compared.second.nineInTenDays.value, compared.horizonDays));
+    expect(rows[3]).toContain(reachCell(compared.second.nineInTenDays.value, compared.horizonDays));
     expect(rows[3]).toContain(gainText(compared));
   });
 

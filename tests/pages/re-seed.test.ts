@@ -7,8 +7,8 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
   askDrawsHere,
-  daysDown,
   exportFiles,
+  reachCell,
   runningEstimate,
   whatMatters,
   type Scenario,
@@ -274,7 +274,7 @@ describe.skipIf(noBrowser())('the page "Re-seed"', () => {
 
   it('rounds as every page does', async () => {
     expect(await whole.page.locator('#seed-estimates tbody').textContent()).toContain(
-      daysDown(cell.nineInTenDays.value, own.summary.horizonDays),
+      reachCell(cell.nineInTenDays.value, own.summary.horizonDays),
     );
   });
 });

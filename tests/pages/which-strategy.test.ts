@@ -1,7 +1,7 @@
 /** The page "Which strategy?", opened from a file with the network off. */
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { askDrawsHere, askNeeds, atLeastThisLong, daysDown, type Scenario } from '@rideout/sim';
+import { askDrawsHere, askNeeds, atLeastThisLong, reachCell, type Scenario } from '@rideout/sim';
 import { matrixFinding } from '../../packages/notebooks/src/charts/needs-matrix.ts';
 import { allNeedsDays, bestForNeeds, firstToGo } from '../../packages/notebooks/src/charts/need-endurance.ts';
 import { switchingWords } from '../../packages/notebooks/src/page/strategy-switching.ts';
@@ -88,7 +88,7 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
     expect(own.length).toBeGreaterThan(3);
     own.forEach(({ strategyTitle, nineInTenDays, hoursUnmet }, i) => {
       expect(rows[i]).toContain(strategyTitle);
-      expect(rows[i]).toContain(daysDown(nineInTenDays.value, told.horizonDays));
+      expect(rows[i]).toContain(reachCell(nineInTenDays.value, told.horizonDays));
       expect(rows[i]).toContain(hoursUnmet.mean.toFixed(1));
     });
     const words = () => chart.locator('#family-needs-words').textContent();
@@ -109,7 +109,7 @@ describe.skipIf(noBrowser())('the page "Which strategy?"', () => {
     for (const { strategyTitle, needs: each } of firstHousehold) {
       for (const { need, nineInTenDays, meanMinutesUnmet } of each) {
         const row = rows.find((text) => text.includes(strategyTitle) && text.includes(need))!;
-        expect(row).toContain(daysDown(nineInTenDays.value, summary.horizonDays));
+        expect(row).toContain(reachCell(nineInTenDays.value, summary.horizonDays));
         expect(row).toContain((meanMinutesUnmet / 60).toFixed(1));
         compared++;
       }

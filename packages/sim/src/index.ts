@@ -185,13 +185,15 @@ export { exportFiles, type ExportFile } from './trials/export-files.ts';
 export { jsonFile, tableFiles } from './trials/table-files.ts';
 export {
   atLeastThisLong,
-  daysDown,
-  daysInterval,
-  daysUp,
+  intervalCell,
+  intervalText,
+  limitCells,
+  limitTexts,
   percent,
-  plainTenths,
-  signedTenths,
+  reachCell,
+  reachText,
 } from './trials/days-in-words.ts';
+export { gainCells, gainInterval, gainLength } from './trials/gains-in-words.ts';
 export { longestLasting } from './trials/longest-lasting.ts';
 export { clearRungs } from './advice/ladder/clear-rungs.ts';
 export { floorFraction } from './power/cold.ts';

@@ -40,7 +40,7 @@ describe('energy back', () => {
     const text = lines.join(' ').replaceAll(/ +/g, ' ');
     expect(text).toContain('2.0 of 2 L burnt');
     expect(text).toMatch(/generator 1\.\d hours \(1\.\d a day\) in \d\.0 runs/);
-    expect(text).toMatch(/fuel for 0\.\d days in nine outages of ten/);
+    expect(text).toMatch(/fuel for \d+ hours in nine outages of ten/);
     expect(text).toContain('From cut-off to full, nothing drawn and no sun: 2.0 hours on the generator.');
   });
 

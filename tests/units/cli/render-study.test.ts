@@ -34,7 +34,7 @@ describe('renderStudy', () => {
     expect(renderStudy(summary, { width: 80, colour: false })).not.toContain('≥');
     const short = fabricatedOutline({ horizonDays: 3 });
     const text = renderStudy(summarise(short, fabricatedRows(short, 0, 400)), { width: 80, colour: false });
-    expect(text).toContain('≥ 3: the horizon.');
+    expect(text).toContain('≥ 3 d: the horizon.');
   });
 
   it('does without comparison and star when there is one strategy and no alternative', () => {
@@ -88,12 +88,12 @@ describe('an interval in the headline', () => {
     return plain(headlineSentences({ ...summary, horizonDays: 14, strategies }))[0]!;
   };
 
-  it('is in hours where both ends are near, in days where the upper one is not', () => {
+  it('tells each end in hours below a day, in days from there', () => {
     expect(told({ value: 0.96, low: 0.5, high: 1.5 })).toMatch(
-      /23 hours \(95 % interval 12 to 36 hours\)\.$/,
+      /23 hours \(95 % interval 12 hours to 1\.5 days\)\.$/,
     );
     expect(told({ value: 0.96, low: 0, high: 13.7 })).toMatch(
-      /23 hours \(95 % interval 0\.0 to 13\.7 days\)\.$/,
+      /23 hours \(95 % interval 0 to 13\.7 days\)\.$/,
     );
   });
 
@@ -120,31 +120,31 @@ describe('differenceSentences', () => {
 
   it('says longer, less long, or about as long, by the interval', () => {
     expect(with_({ value: 1.4, low: 1.2, high: 1.6 }, none)).toContain(
-      'lasts 1.4 days longer on average than “Everything stays on” (1.2 to 1.6)',
+      'lasts 1.4 days longer on average than “Everything stays on” (1.2 to 1.6 days)',
     );
     expect(with_({ value: -1.4, low: -1.6, high: -1.2 }, none)).toContain(
-      'lasts 1.4 days less long on average than “Everything stays on” (−1.6 to −1.2)',
+      'lasts 1.4 days less long on average than “Everything stays on” (−1.6 to −1.2 days)',
     );
     expect(with_({ value: 0.1, low: -0.1, high: 0.3 }, none)).toContain(
-      'lasts about as long on average as “Everything stays on” (−0.1 to 0.3)',
+      'lasts about as long on average as “Everything stays on” (−3 to 8 hours)',
     );
   });
 
   it('says what the horizon leaves to know of the days nine in ten reach', () => {
     const mean = { value: 1, low: 0.5, high: 1.5 };
     expect(with_(mean, { value: 2, low: 1, high: 3 })).toContain(
-      'Nine in ten reach 2.0 days more (1.0 to 3.0).',
+      'Nine in ten reach 2 days more (1.0 to 3.0 days).',
     );
     expect(with_(mean, { value: -2, low: -3, high: -1 })).toContain(
-      'Nine in ten reach 2.0 days less (−3.0 to −1.0).',
+      'Nine in ten reach 2 days less (−3.0 to −1.0 days).',
     );
     expect(with_(mean, { value: 0.2, low: -1, high: 1 })).toContain(
-      'No clear difference in the days nine in ten reach (−1.0 to 1.0).',
+      'No clear difference in the time nine in ten reach (−1.0 to 1.0 days).',
     );
     expect(with_(mean, { value: null, low: 1.5, high: null })).toContain(
-      'Nine in ten reach more days; the horizon hides how many (from 1.5).',
+      'Nine in ten hold longer; the horizon hides how much (at least 1.5 days).',
     );
-    expect(with_(mean, none)).toContain('The horizon hides the difference in the days nine in ten reach.');
+    expect(with_(mean, none)).toContain('The horizon hides the difference in the time nine in ten reach.');
   });
 
   it('tells the first alternative and the longest-lasting strategy, and counts the rest', () => {

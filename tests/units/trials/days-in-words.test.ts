@@ -1,43 +1,98 @@
 import { describe, expect, it } from 'vitest';
 import {
   atLeastThisLong,
-  daysDown,
-  daysInterval,
-  daysUp,
+  atMostThisLong,
+  intervalCell,
+  intervalText,
+  limitCells,
   percent,
-  plainTenths,
-  signedTenths,
+  reachCell,
+  reachText,
 } from '../../../packages/sim/src/trials/days-in-words.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+const HOUR = 1 / 24;
+const estimate = (low: number | null, high: number | null) => ({ value: low, low, high });
 
-describe('days in words', () => {
-  it.each([
-    [2.46, '2.4'],
-    [2.3, '2.3'],
-    [0.99, '0.9'],
-    [0.04, '0.0'],
-    [14, '14.0'],
-  ])('daysDown(%f) is %s: "at least" stays true', (days, text) => expect(daysDown(days, 14)).toBe(text));
-  it.each([
-    [2.41, '2.5'],
-    [2.3, '2.3'],
-  ])('daysUp(%f) is %s', (days, text) => expect(daysUp(days, 14)).toBe(text));
-  it('names the horizon when it hides the days', () => {
-    expect(plain(daysDown(null, 14))).toBe('≥ 14');
-    expect(plain(daysDown(null, 10.5))).toBe('≥ 10.5');
-    expect(plain(daysInterval({ value: 13, low: 12.57, high: null }, 14))).toBe('12.5 to ≥ 14');
-    expect(daysInterval({ value: null, low: null, high: null }, 14)).toBe('');
-  });
+describe('how long it lasts, in words', () => {
   it.each([
     [2.46, '2.4 days'],
     [1, '1 day'],
     [14, '14 days'],
     [0.999, '23 hours'],
-    [1.5 / 24, '1 hour'],
-    [0.5 / 24, '30 minutes'],
+    [1.5 * HOUR, '1 hour'],
+    [0.5 * HOUR, '30 minutes'],
+    [1 / 1440, '1 minute'],
     [0, '0 minutes'],
   ])('atLeastThisLong(%f) is %s', (days, text) => expect(plain(atLeastThisLong(days))).toBe(text));
+
+  it('rounds what is no more than so much up', () => {
+    expect([2.41, 2.3, 0.99, 0.6 / 24].map((days) => plain(atMostThisLong(days)))).toEqual([
+      '2.5 days',
+      '2.3 days',
+      '24 hours',
+      '36 minutes',
+    ]);
+  });
+
+  it('names the horizon when it hides the days', () => {
+    expect(plain(reachText(null, 14))).toBe('14 days or more');
+    expect(plain(reachText(0.5, 14))).toBe('12 hours');
+  });
+});
+
+describe('how long it lasts, in a column', () => {
+  it.each([
+    [2.46, '2.4 d'],
+    [2.3, '2.3 d'], // 2.3 × 10 falls short of 23 by a last bit
+    [4, '4.0 d'],
+    [0.99, '23 h'],
+    [0.3, '7 h'],
+    [0.04, '57 min'],
+  ])('reachCell(%f) is %s: "at least" stays true', (days, text) =>
+    expect(plain(reachCell(days, 14))).toBe(text),
+  );
+
+  it('names the horizon when it hides the days', () => {
+    expect(plain(reachCell(null, 14))).toBe('≥ 14 d');
+    expect(plain(reachCell(null, 10.5))).toBe('≥ 10.5 d');
+    expect(plain(reachCell(null, 0.5))).toBe('≥ 12 h');
+  });
+
+  it('gives a whole hour for every whole hour, whatever its last bit', () => {
+    for (let hour = 1; hour < 24; hour += 1) expect(plain(reachCell(hour / 24, 14))).toBe(`${hour} h`);
+  });
+});
+
+describe('an interval', () => {
+  it.each([
+    [2.15, 2.61, '2.1 to 2.7 days'],
+    [0.5, 0.76, '12 to 19 hours'],
+    [0.5, 1.11, '12 hours to 1.2 days'],
+    [1 * HOUR, 1.11, '1 hour to 1.2 days'],
+    [0.5 * HOUR, 5 * HOUR, '30 minutes to 5 hours'],
+    [0, 5 * HOUR, '0 to 5 hours'],
+    [0.9 * HOUR, 1 * HOUR, '54 minutes to 1 hour'],
+    [0.5, null, '12 hours to ≥ 14 days'],
+    [12.57, null, '12.5 to ≥ 14 days'],
+  ])('of %f to %f is %s: outwards, the unit once where both have it', (low, high, text) =>
+    expect(plain(intervalText(estimate(low, high), 14))).toBe(`95 % interval ${text}`),
+  );
+
+  it.each([
+    [2.15, 2.61, '2.1 to 2.7 d'],
+    [0.5, 0.76, '12 to 19 h'],
+    [0.5, 1.11, '12 h to 1.2 d'],
+    [12.57, null, '12.5 to ≥ 14 d'],
+  ])('of %f to %f is %s in a column', (low, high, text) => {
+    expect(plain(intervalCell(estimate(low, high), 14))).toBe(text);
+  });
+
+  it('has limits for columns of their own, and is empty where the horizon hides both', () => {
+    expect(limitCells(estimate(0.5, 1.11), 14)).toEqual({ low: '12\u00a0h', high: '1.2\u00a0d' });
+    expect(intervalCell(estimate(null, null), 14)).toBe('');
+    expect(plain(intervalText(estimate(null, null), 14))).toBe('95 % interval beyond the 14 days simulated');
+  });
 });
 
 describe('percent', () => {
@@ -50,11 +105,4 @@ describe('percent', () => {
     [1, '100 %'],
     [null, ''],
   ])('%f is %s: only certainties are certain', (share, text) => expect(plain(percent(share))).toBe(text));
-});
-
-describe('differences', () => {
-  it('keep their sign in limits and lose it in words', () => {
-    expect([signedTenths(-0.31), signedTenths(1.25), signedTenths(-0.04)]).toEqual(['−0.3', '1.3', '0.0']);
-    expect(plainTenths(-1.7)).toBe('1.7');
-  });
 });

@@ -79,6 +79,14 @@ describe('lowAtStart', () => {
 });
 
 describe('survivalCurve', () => {
+  it('of any number of runs without a cut is the very fraction still running, to the last bit of twelve places', () => {
+    for (const n of [7, 60, 100, 240]) {
+      const times = Array.from({ length: n }, (_, i) => i + 1);
+      const { survival } = survivalCurve(kaplanMeier(times, new Uint8Array(n)), 1440);
+      expect(survival).toEqual(Array.from({ length: n + 1 }, (_, i) => Number(((n - i) / n).toFixed(12))));
+    }
+  });
+
   it('starts at day 0 with everything running and converts the time unit', () => {
     const curve = survivalCurve(kaplanMeier([1440, 2880], [0, 1]), 1440);
     expect(curve.day).toEqual([0, 1]);

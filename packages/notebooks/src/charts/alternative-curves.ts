@@ -3,12 +3,11 @@
  *
  * Vega-Lite: the very specification of the survival chart, with alternatives in the place of strategies.
  */
-import type { StrategySummary, StudySummary } from '@rideout/sim';
+import { reachText, type StrategySummary, type StudySummary } from '@rideout/sim';
 import { chartFrame } from './chart-frame.ts';
 import { curveSentence } from './curve-sentences.ts';
 import { curvesTable } from './curves-table.ts';
 import { tooFewEnding } from './outage-count.ts';
-import { reachText } from './reach-text.ts';
 import { seriesKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
 import { drawn } from './survival-curves.ts';

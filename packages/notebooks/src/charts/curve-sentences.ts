@@ -1,6 +1,5 @@
 /** A survival curve in one sentence. */
-import { percent, type StrategySummary } from '@rideout/sim';
-import { reachText } from './reach-text.ts';
+import { percent, reachText, type StrategySummary } from '@rideout/sim';
 
 export function curveSentence(summary: StrategySummary, horizonDays: number): string {
   const { strategyTitle, nineInTenDays, medianDays, censoredDraws, draws } = summary;

@@ -1,5 +1,5 @@
 /** The survival chart in numbers. */
-import { daysDown, daysInterval, percent, type StrategySummary } from '@rideout/sim';
+import { intervalCell, percent, reachCell, type StrategySummary } from '@rideout/sim';
 import { cellColumns } from './cell-columns.ts';
 import { counted } from './counted.ts';
 import type { DataTable } from './data-table.ts';
@@ -9,22 +9,22 @@ export function curvesTable(strategies: readonly StrategySummary[], horizonDays:
   const number = true;
   return {
     caption:
-      'Days the essentials hold, rounded down, with 95 % intervals; and the share of outages that reach so many days.',
+      'Time the essentials hold, rounded down, with 95 % intervals; and the share of outages that reach so many days.',
     columns: [
       { name: 'Strategy' },
-      { name: 'Nine in ten reach (days)', number },
+      { name: 'Nine in ten reach', number },
       { name: '95 % interval', number },
-      { name: 'Half reach (days)', number },
+      { name: 'Half reach', number },
       { name: '95 % interval', number },
       ...reach.map((days) => ({ name: `On after ${counted(days, 'day')}`, number })),
       { name: 'Still on at the end', number },
     ],
     rows: strategies.map((s) => [
       s.strategyTitle,
-      daysDown(s.nineInTenDays.value, horizonDays),
-      daysInterval(s.nineInTenDays, horizonDays),
-      daysDown(s.medianDays.value, horizonDays),
-      daysInterval(s.medianDays, horizonDays),
+      reachCell(s.nineInTenDays.value, horizonDays),
+      intervalCell(s.nineInTenDays, horizonDays),
+      reachCell(s.medianDays.value, horizonDays),
+      intervalCell(s.medianDays, horizonDays),
       ...s.reach.map((r) => percent(r.chance.value)),
       percent(s.censoredDraws / s.draws),
     ]),
@@ -38,13 +38,8 @@ function curveRows(summary: StrategySummary) {
   return curve.day.map((day, i) => ({
     ...cellColumns(summary),
     day,
-    survival: withoutNoise(curve.survival[i]!),
-    low: withoutNoise(curve.low[i]!),
-    high: withoutNoise(curve.high[i]!),
+    survival: curve.survival[i]!,
+    low: curve.low[i]!,
+    high: curve.high[i]!,
   }));
-}
-
-/** A product of fractions misses 0.9 by its last bits: whoever reads the file for the first day below 0.9 is not to be misled. */
-function withoutNoise(share: number): number {
-  return Number(share.toFixed(12));
 }

@@ -3,13 +3,20 @@
  *
  * Observable Plot: the strips of "what changes", a need in the place of a strategy and a strategy to each line.
  */
-import { daysDown, daysInterval, percent, type NeedFigures, type NeedsAnswer } from '@rideout/sim';
+import {
+  intervalCell,
+  intervalText,
+  percent,
+  reachCell,
+  reachText,
+  type NeedFigures,
+  type NeedsAnswer,
+} from '@rideout/sim';
 import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { degreesIn, type Look } from './look.ts';
 import { alternativeShown, type Shown } from './nine-in-ten-words.ts';
-import { intervalText, reachText } from './reach-text.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
 import { strips, type StripLine } from './what-changes.ts';
@@ -98,11 +105,11 @@ function table(figures: readonly NeedFigures[], answer: NeedsAnswer): DataTable 
   const { horizonDays } = answer;
   return {
     caption:
-      'Days until a need first fails, rounded down, with 95 % intervals; hours it goes unmet to the end of the simulation.',
+      'Time until a need first fails, rounded down, with 95 % intervals; hours it goes unmet to the end of the simulation.',
     columns: [
       { name: 'Need' },
       { name: 'Strategy' },
-      { name: 'Nine in ten reach (days)', number },
+      { name: 'Nine in ten reach', number },
       { name: '95 % interval', number },
       { name: 'Never fails', number },
       { name: 'Hours unmet, mean', number },
@@ -112,8 +119,8 @@ function table(figures: readonly NeedFigures[], answer: NeedsAnswer): DataTable 
     rows: figures.map((f) => [
       titleOf(f, answer),
       f.strategyTitle,
-      daysDown(f.nineInTenDays.value, horizonDays),
-      daysInterval(f.nineInTenDays, horizonDays),
+      reachCell(f.nineInTenDays.value, horizonDays),
+      intervalCell(f.nineInTenDays, horizonDays),
       percent(f.neverFails.value),
       f.hoursUnmet.mean.toFixed(1),
       f.hoursUnmet.nineInTen.toFixed(1),

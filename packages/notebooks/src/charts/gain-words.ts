@@ -1,21 +1,6 @@
 /** A paired difference in words. */
-import { atLeastThisLong, percent, plainTenths, signedTenths, type Estimate } from '@rideout/sim';
+import { atLeastThisLong, gainInterval, gainLength, percent } from '@rideout/sim';
 import { verdictOf, type Comparison } from './alternatives-comparison.ts';
-import { counted } from './counted.ts';
-
-const NBSP = '\u00a0';
-
-/**
- * Length of a gain or a loss: "19 hours", "2.4 days". To the nearest, as tables and intervals tell it: a difference is
- * no promise of at least so much.
- */
-export function gainLength(days: number): string {
-  const length = Math.abs(days);
-  const [minutes, hours] = [Math.round(length * 1440), Math.round(length * 24)];
-  if (minutes < 60) return counted(minutes, 'minute').replace(' ', NBSP);
-  if (hours < 24) return counted(hours, 'hour').replace(' ', NBSP);
-  return counted(Number(plainTenths(length)), 'day').replace(' ', NBSP);
-}
 
 /** "2.4 days longer", "6 hours less", "no clear difference", "longer by more than the 14 days simulated can show". */
 export function gainText(compared: Comparison): string {
@@ -29,16 +14,6 @@ export function gainText(compared: Comparison): string {
   return `${verdict === 'longer' ? 'longer' : 'less'} by more than ${simulated} can show`;
 }
 
-/** "95 % interval −2 to 7 hours"; rounded outwards to whole hours where all of it is below a day. */
-export function gainInterval({ low, high }: Estimate): string {
-  if (low === null && high === null) return '';
-  const short = low !== null && high !== null && Math.max(-low, high) < 1;
-  const limits = short
-    ? [wholeHours(Math.floor(low * 24)), wholeHours(Math.ceil(high * 24))]
-    : [low, high].map((limit) => (limit === null ? 'beyond what was simulated' : signedTenths(limit)));
-  return `95${NBSP}% interval ${limits.join(`${NBSP}to${NBSP}`)}${high === null ? '' : `${NBSP}${short ? 'hours' : 'days'}`}`;
-}
-
 /** In how many of the same outages. */
 export function gainShares({ gain }: Comparison): string {
   return `longer in ${percent(gain.firstLongerFraction)} of the same outages, shorter in ${percent(gain.secondLongerFraction)}`;
@@ -48,8 +23,4 @@ export function gainShares({ gain }: Comparison): string {
 export function gainSentence(compared: Comparison): string {
   const interval = gainInterval(compared.gain.nineInTenDays);
   return `${gainText(compared)}${interval ? ` (${interval})` : ''}; ${gainShares(compared)}.`;
-}
-
-function wholeHours(hours: number): string {
-  return hours < 0 ? `−${-hours}` : `${hours}`;
 }

@@ -4,11 +4,10 @@
  * Observable Plot: bars to either side of one line, a row for each input, widest first.
  */
 import * as Plot from '@observablehq/plot';
-import { daysDown, percent, signedTenths, type InputMatters, type Matters } from '@rideout/sim';
+import { gainCells, percent, reachCell, reachText, type InputMatters, type Matters } from '@rideout/sim';
 import { chartFrame, provenanceText } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { clockTimesIn, type Look } from './look.ts';
-import { reachText } from './reach-text.ts';
 import { roomAround } from './room-around.ts';
 import { barKey } from './series-key.ts';
 import { timeAxis } from './time-axis.ts';
@@ -168,16 +167,15 @@ function sentence(input: InputMatters, horizonDays: number): string {
 
 function table(inputs: readonly InputMatters[], horizonDays: number): DataTable {
   const number = true;
-  const tenths = (days: number | null) => (days === null ? 'hidden' : signedTenths(days));
   return {
     caption:
-      'Days that nine outages in ten reach with the input at its low and at its high, the difference over the same outages with its 95 % interval, and the shares of the variance of the days. “Hidden”: beyond the simulated time.',
+      'Time that nine outages in ten reach with the input at its low and at its high, the difference over the same outages with its 95 % interval, and the shares of the variance of the days. “Hidden”: beyond the simulated time.',
     columns: [
       { name: 'Input' },
       { name: 'Low' },
       { name: 'High' },
-      { name: 'Days at low', number },
-      { name: 'Days at high', number },
+      { name: 'At low', number },
+      { name: 'At high', number },
       { name: 'Difference', number },
       { name: 'From', number },
       { name: 'To', number },
@@ -188,9 +186,9 @@ function table(inputs: readonly InputMatters[], horizonDays: number): DataTable 
       title,
       low,
       high,
-      daysDown(n.lowDays, horizonDays),
-      daysDown(n.highDays, horizonDays),
-      ...[n.differenceDays.value, n.differenceDays.low, n.differenceDays.high].map(tenths),
+      reachCell(n.lowDays, horizonDays),
+      reachCell(n.highDays, horizonDays),
+      ...gainCells(n.differenceDays),
       percent(firstOrder.value),
       percent(total.value),
     ]),

@@ -6,9 +6,11 @@
 import * as Plot from '@observablehq/plot';
 import {
   clearRungs,
-  daysDown,
-  daysInterval,
-  signedTenths,
+  gainCells,
+  intervalCell,
+  intervalText,
+  reachCell,
+  reachText,
   type LadderAnswer,
   type LadderStand,
 } from '@rideout/sim';
@@ -17,7 +19,6 @@ import { counted } from './counted.ts';
 import type { DataTable } from './data-table.ts';
 import { drawsToTell, moneyText, restWords, rungGain, shareWords } from './ladder-words.ts';
 import { tooFewEnding } from './outage-count.ts';
-import { intervalText, reachText } from './reach-text.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle, type SeriesStyle } from './series-style.ts';
 import { timeAxis } from './time-axis.ts';
@@ -160,21 +161,20 @@ function sentence(name: string, { days, strategyTitle }: LadderStand, { horizonD
 function table(answer: LadderAnswer): DataTable {
   const number = true;
   const { start, rungs, horizonDays } = answer;
-  const tenths = (days: number | null) => (days === null ? 'hidden' : signedTenths(days));
   const stand = ({ strategyTitle, days }: LadderStand) => [
     strategyTitle,
-    daysDown(days.value, horizonDays),
-    daysInterval(days, horizonDays),
+    reachCell(days.value, horizonDays),
+    intervalCell(days, horizonDays),
   ];
   return {
     caption:
-      'Days reached, rounded down, and gained over the rung before on the same outages, with 95 % intervals. “Hidden”: beyond the simulated time.',
+      'Time reached, rounded down, and gained over the rung before on the same outages, with 95 % intervals. “Hidden”: beyond the simulated time.',
     columns: [
       { name: 'Rung' },
       { name: 'Price', number },
       { name: 'Paid in all', number },
       { name: 'Strategy' },
-      { name: 'Days', number },
+      { name: 'Reached', number },
       { name: '95 % interval', number },
       { name: 'Gain', number },
       { name: 'From', number },
@@ -188,7 +188,7 @@ function table(answer: LadderAnswer): DataTable {
         moneyText(rung.price, answer),
         moneyText(rung.paid, answer),
         ...stand(rung),
-        ...[rung.gainDays.value, rung.gainDays.low, rung.gainDays.high].map(tenths),
+        ...gainCells(rung.gainDays),
         rung.pricePerDay === null ? '' : moneyText(rung.pricePerDay, answer),
       ]),
     ],

@@ -1,6 +1,5 @@
 /** What is said of a ladder: money, gains, and how sure they are. */
-import type { LadderAnswer, LadderRung } from '@rideout/sim';
-import { gainLength } from './gain-words.ts';
+import { gainLength, type LadderAnswer, type LadderRung } from '@rideout/sim';
 
 /** `$ 1 100`, `free`: thousands apart, whatever the country. */
 export function moneyText(amount: number, { currency }: Pick<LadderAnswer, 'currency'>): string {

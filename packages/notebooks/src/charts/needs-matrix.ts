@@ -4,7 +4,7 @@
  * Observable Plot, because this is a table of boxes laid out for the width at hand, with a few marks and no scales.
  */
 import * as Plot from '@observablehq/plot';
-import { atLeastThisLong, daysDown, type StrategySummary, type StudySummary } from '@rideout/sim';
+import { atLeastThisLong, reachText, type StrategySummary, type StudySummary } from '@rideout/sim';
 import { svg } from '../elements.ts';
 import { chartFrame } from './chart-frame.ts';
 import {
@@ -18,7 +18,6 @@ import {
 } from './need-endurance.ts';
 import { needsTable } from './needs-table.ts';
 import { alternativeShown, shownStrategies, type Shown } from './nine-in-ten-words.ts';
-import { reachText } from './reach-text.ts';
 import { markerShape } from './series-key.ts';
 import type { Marker } from './series-style.ts';
 import { PLOT_STYLE } from './what-changes.ts';
@@ -164,7 +163,7 @@ const NAME = {
 
 /** "11 hours", "1.3 days", "≥ 14 days". */
 function boxText(days: number | null, horizonDays: number): string {
-  return days === null ? `${daysDown(null, horizonDays)}\u00a0days` : atLeastThisLong(days);
+  return days === null ? `≥\u00a0${atLeastThisLong(horizonDays)}` : atLeastThisLong(days);
 }
 
 function levelKey({ fill, opacity, marker }: Level): SVGElement {

@@ -1,5 +1,5 @@
 /** Needs and strategies in numbers. */
-import { daysDown, daysInterval, type StrategySummary } from '@rideout/sim';
+import { intervalCell, reachCell, type StrategySummary } from '@rideout/sim';
 import { cellColumns } from './cell-columns.ts';
 import type { DataTable } from './data-table.ts';
 import { enduranceOf } from './need-endurance.ts';
@@ -9,22 +9,22 @@ export function needsTable(strategies: readonly StrategySummary[], horizonDays: 
   const lines = strategies.flatMap((s) => enduranceOf(s).map((endurance) => ({ s, endurance })));
   return {
     caption:
-      'Days that a need is met, with 95 % intervals, and hours it goes unmet in a mean outage, to the end of the simulation.',
+      'Time that a need is met, with 95 % intervals, and hours it goes unmet in a mean outage, to the end of the simulation.',
     columns: [
       { name: 'Strategy' },
       { name: 'Need' },
-      { name: 'Nine in ten reach (days)', number },
+      { name: 'Nine in ten reach', number },
       { name: '95 % interval', number },
-      { name: 'Half reach (days)', number },
+      { name: 'Half reach', number },
       { name: 'Hours unmet', number },
     ],
     rows: lines.map(
       ({ s, endurance: { need, nineInTenDays: n, medianDays: m, meanMinutesUnmet: unmet } }) => [
         s.strategyTitle,
         need,
-        daysDown(n.value, horizonDays),
-        daysInterval(n, horizonDays),
-        daysDown(m.value, horizonDays),
+        reachCell(n.value, horizonDays),
+        intervalCell(n, horizonDays),
+        reachCell(m.value, horizonDays),
         Number.isNaN(unmet) ? '' : (unmet / 60).toFixed(1),
       ],
     ),

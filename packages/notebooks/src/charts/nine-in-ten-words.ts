@@ -1,7 +1,6 @@
 /** The one figure everybody asks for, in words. */
-import { longestLasting, type StrategySummary, type StudySummary } from '@rideout/sim';
+import { longestLasting, reachText, type StrategySummary, type StudySummary } from '@rideout/sim';
 import { tooFewEnding } from './outage-count.ts';
-import { reachText } from './reach-text.ts';
 
 /** Which (alternative, strategies) of a study are meant; strategies left out: all. */
 export interface Shown {

@@ -4,12 +4,12 @@
  * Observable Plot: a dot, a bar and a figure on each plain row about a zero line, drawn at once without a compiler.
  */
 import * as Plot from '@observablehq/plot';
-import { signedTenths, type StudySummary } from '@rideout/sim';
+import { gainCells, gainInterval, type StudySummary } from '@rideout/sim';
 import { comparison, verdictOf, type Comparison } from './alternatives-comparison.ts';
 import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
-import { gainInterval, gainSentence, gainText } from './gain-words.ts';
+import { gainSentence, gainText } from './gain-words.ts';
 import { tooFewEnding } from './outage-count.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle, type SeriesStyle } from './series-style.ts';
@@ -137,22 +137,22 @@ function finding(chosen: Comparison): string {
 
 function table(rows: readonly Comparison[]): DataTable {
   const number = true;
-  const tenths = (days: number | null) => (days === null ? 'hidden' : signedTenths(days));
   return {
     caption:
-      'Days gained, the same outages side by side, with 95 % intervals. “Hidden”: beyond the simulated time. The mean counts each outage up to the simulated time.',
+      'Time gained, the same outages side by side, with 95 % intervals. “Hidden”: beyond the simulated time. The mean counts each outage up to the simulated time.',
     columns: [
       { name: 'Strategy' },
-      { name: 'Nine in ten (days)', number },
+      { name: 'Nine in ten', number },
       { name: 'From', number },
       { name: 'To', number },
-      { name: 'Mean (days)', number },
+      { name: 'Mean', number },
       { name: 'From', number },
       { name: 'To', number },
     ],
     rows: rows.map(({ first, gain: { nineInTenDays: n, meanDays: m } }) => [
       first.strategyTitle,
-      ...[n.value, n.low, n.high, m.value, m.low, m.high].map(tenths),
+      ...gainCells(n),
+      ...gainCells(m),
     ]),
     exact: rows.map(({ first, second, gain: { nineInTenDays: n, meanDays: m, ...shares } }) => ({
       ...cellColumns(second),

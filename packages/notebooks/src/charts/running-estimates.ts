@@ -4,11 +4,17 @@
  * Observable Plot: two bands and two lines on a logarithmic axis, drawn anew each time more outages are in.
  */
 import * as Plot from '@observablehq/plot';
-import { daysDown, daysInterval, type Estimate, type RunningEstimate } from '@rideout/sim';
+import {
+  intervalCell,
+  intervalText,
+  reachCell,
+  reachText,
+  type Estimate,
+  type RunningEstimate,
+} from '@rideout/sim';
 import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
-import { intervalText, reachText } from './reach-text.ts';
 import { bandKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
 import { timeAxis } from './time-axis.ts';
@@ -181,20 +187,20 @@ function table(looks: readonly RunningEstimate[], horizonDays: number): DataTabl
   const each = Math.max(1, Math.ceil(looks.length / 12));
   const shown = looks.filter((_, i) => (looks.length - 1 - i) % each === 0);
   return {
-    caption: 'Days reached, rounded down, with 95 % intervals, from the first so many outages.',
+    caption: 'Time reached, rounded down, with 95 % intervals, from the first so many outages.',
     columns: [
       { name: 'Outages' },
-      { name: 'Nine in ten reach (days)', number },
+      { name: 'Nine in ten reach', number },
       { name: '95 % interval', number },
-      { name: 'Half reach (days)', number },
+      { name: 'Half reach', number },
       { name: '95 % interval', number },
     ],
     rows: shown.map(({ draws, nineInTenDays: n, medianDays: m }) => [
       String(draws),
-      daysDown(n.value, horizonDays),
-      daysInterval(n, horizonDays),
-      daysDown(m.value, horizonDays),
-      daysInterval(m, horizonDays),
+      reachCell(n.value, horizonDays),
+      intervalCell(n, horizonDays),
+      reachCell(m.value, horizonDays),
+      intervalCell(m, horizonDays),
     ]),
     exact: looks.map(({ draws, nineInTenDays: n, medianDays: m }) => ({
       draws,

@@ -3,7 +3,7 @@
  *
  * Observable Plot: the strips of "what changes", a season in the place of a strategy.
  */
-import { daysDown, daysUp, type StudySummary } from '@rideout/sim';
+import { limitCells, reachCell, type StudySummary } from '@rideout/sim';
 import { comparison, verdictOf, type Comparison } from './alternatives-comparison.ts';
 import { cellColumns } from './cell-columns.ts';
 import type { ToldProvenance } from './changes-sentence.ts';
@@ -61,11 +61,11 @@ export function seasonGains(seasons: readonly Season[], options: SeasonGainsOpti
     ),
     table: {
       caption:
-        'Days that nine outages in ten reach, with 95 % intervals, and the gain over the same outages.',
+        'Time that nine outages in ten reach, with 95 % intervals, and the gain over the same outages.',
       columns: [
         { name: 'Outage begins in' },
         { name: 'Household' },
-        { name: 'Days', number: true },
+        { name: 'Reached', number: true },
         { name: 'From', number: true },
         { name: 'To', number: true },
         { name: 'Gain' },
@@ -74,9 +74,9 @@ export function seasonGains(seasons: readonly Season[], options: SeasonGainsOpti
         [compared.first, compared.second].map((s, i) => [
           season,
           s.alternativeTitle,
-          daysDown(s.nineInTenDays.value, study.horizonDays),
-          daysDown(s.nineInTenDays.low, study.horizonDays),
-          daysUp(s.nineInTenDays.high, study.horizonDays),
+          reachCell(s.nineInTenDays.value, study.horizonDays),
+          limitCells(s.nineInTenDays, study.horizonDays).low,
+          limitCells(s.nineInTenDays, study.horizonDays).high,
           i === 0 ? '' : gainText(compared),
         ]),
       ),

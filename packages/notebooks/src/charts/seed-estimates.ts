@@ -5,9 +5,10 @@
  */
 import * as Plot from '@observablehq/plot';
 import {
-  daysDown,
-  daysInterval,
-  plainTenths,
+  gainLength,
+  intervalCell,
+  reachCell,
+  reachText,
   seedSpread,
   type SeedSpread,
   type StrategySummary,
@@ -15,7 +16,6 @@ import {
 import { svg } from '../elements.ts';
 import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame } from './chart-frame.ts';
-import { reachText } from './reach-text.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
 import { timeAxis } from './time-axis.ts';
@@ -60,17 +60,17 @@ export function seedEstimates(answers: readonly SeedAnswer[], options: SeedEstim
     sentences: spreadSentences(answers, spread),
     table: {
       caption:
-        'Days that nine outages in ten reach, rounded down, for each seed, with the 95 % interval it states.',
+        'Time that nine outages in ten reach, rounded down, for each seed, with the 95 % interval it states.',
       columns: [
         { name: 'Seed' },
-        { name: 'Days', number: true },
+        { name: 'Reached', number: true },
         { name: '95 % interval', number: true },
         { name: 'Holds the line', number: true },
       ],
       rows: answers.map(({ seed, summary: { nineInTenDays: n } }) => [
         seed,
-        daysDown(n.value, horizonDays),
-        daysInterval(n, horizonDays),
+        reachCell(n.value, horizonDays),
+        intervalCell(n, horizonDays),
         inside(n, spread.togetherDays) ? 'yes' : 'no',
       ]),
       exact: answers.map(({ seed, summary: { nineInTenDays: n, medianDays: m, draws: of } }) => ({
@@ -219,11 +219,7 @@ export function spreadSentences(answers: readonly SeedAnswer[], spread: SeedSpre
     ];
   const known = Math.round(100 / Math.sqrt(2 * (answers.length - 1)));
   return [
-    `Between seeds the figure scatters by ± ${length(spreadDays)} (1.96 standard deviations, itself known to about ± ${known}\u00a0%); one study states ± ${length(statedDays)} on average.`,
+    `Between seeds the figure scatters by ± ${gainLength(spreadDays)} (1.96 standard deviations, itself known to about ± ${known}\u00a0%); one study states ± ${gainLength(statedDays)} on average.`,
     expected,
   ];
-}
-
-function length(days: number): string {
-  return days < 1 ? `${(days * 24).toFixed(1)}\u00a0hours` : `${plainTenths(days)}\u00a0days`;
 }

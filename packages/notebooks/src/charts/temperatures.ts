@@ -4,7 +4,7 @@
  * Observable Plot: see unit-charge.ts.
  */
 import * as Plot from '@observablehq/plot';
-import { signedTenths } from '@rideout/sim';
+import { signedTenths } from './signed-tenths.ts';
 import { chartFrame } from './chart-frame.ts';
 import { momentText } from './local-clock.ts';
 import { degreesIn, inDegrees } from './look.ts';

@@ -5,13 +5,19 @@
  * with a dot, a bar and a number on each line: a few marks on plain rows, drawn at once without a compiler.
  */
 import * as Plot from '@observablehq/plot';
-import { daysDown, daysUp, type StrategySummary, type StudySummary } from '@rideout/sim';
+import {
+  intervalText,
+  limitCells,
+  reachCell,
+  reachText,
+  type StrategySummary,
+  type StudySummary,
+} from '@rideout/sim';
 import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { bestAndFirst, shownStrategies } from './nine-in-ten-words.ts';
 import { tooFewEnding } from './outage-count.ts';
-import { intervalText, reachText } from './reach-text.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle, type SeriesStyle } from './series-style.ts';
 import { timeAxis } from './time-axis.ts';
@@ -197,20 +203,20 @@ function lineSentence(s: StrategySummary, horizonDays: number): string {
 function linesTable(lines: readonly Line[], horizonDays: number): DataTable {
   const number = true;
   return {
-    caption: 'Days that nine outages in ten reach, with 95 % intervals.',
+    caption: 'Time that nine outages in ten reach, with 95 % intervals.',
     columns: [
       { name: 'Strategy' },
       { name: 'Household' },
-      { name: 'Days', number },
+      { name: 'Reached', number },
       { name: 'From', number },
       { name: 'To', number },
     ],
     rows: lines.map(({ summary: { strategyTitle, alternativeTitle, nineInTenDays: n } }) => [
       strategyTitle,
       alternativeTitle,
-      daysDown(n.value, horizonDays),
-      daysDown(n.low, horizonDays),
-      daysUp(n.high, horizonDays),
+      reachCell(n.value, horizonDays),
+      limitCells(n, horizonDays).low,
+      limitCells(n, horizonDays).high,
     ]),
     exact: lines.map(({ summary: s }) => ({
       ...cellColumns(s),

@@ -1,5 +1,5 @@
 /** The year's heat map as cells: a month and one thing changed, the days that nine outages in ten reach. */
-import { daysDown, type Estimate, type StudySummary } from '@rideout/sim';
+import { reachCell, type Estimate, type StudySummary } from '@rideout/sim';
 import { LEAST_DAYS } from './alternatives-comparison.ts';
 import { counted } from './counted.ts';
 import { tooFewToTell } from './outage-count.ts';
@@ -60,8 +60,7 @@ export function bestAndWorst(cells: readonly YearCell[]): BestAndWorst {
 /** As it stands in a cell: "10 h" below a day, "2.4 d", "≥ 14 d"; rounded down. */
 export function cellText({ days }: YearCell, horizonDays: number): string {
   if (!days) return '…';
-  if (days.value !== null && days.value < 1) return `${Math.floor(days.value * 24 + 1e-9)}\u00a0h`;
-  return `${daysDown(days.value, horizonDays)}\u00a0d`;
+  return reachCell(days.value, horizonDays);
 }
 
 /** Months within a tenth of each other, or within what nobody would plan on, are called alike: common practice, no source. */

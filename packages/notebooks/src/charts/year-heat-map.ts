@@ -4,11 +4,10 @@
  * Vega-Lite, because a heat map is one table with a place, a shade and a text to each row, which is what a
  * specification says best; it turns on its side for a narrow page by swapping two channels.
  */
-import { daysDown, daysInterval } from '@rideout/sim';
+import { intervalCell, intervalText, reachCell, reachText } from '@rideout/sim';
 import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame, type ChartParts } from './chart-frame.ts';
 import { svg } from '../elements.ts';
-import { intervalText, reachText } from './reach-text.ts';
 import { drawn } from './survival-curves.ts';
 import {
   bestAndWorst,
@@ -116,8 +115,8 @@ function columnSentence(cells: readonly YearCell[], column: YearColumn, horizonD
 
 function figure({ days }: YearCell, horizonDays: number): string {
   if (!days) return '…';
-  const interval = daysInterval(days, horizonDays);
-  return `${daysDown(days.value, horizonDays)}${interval ? ` (${interval})` : ''}`;
+  const interval = intervalCell(days, horizonDays);
+  return `${reachCell(days.value, horizonDays)}${interval ? ` (${interval})` : ''}`;
 }
 
 /** Interval of a cell in words, for the headline. */

@@ -1,10 +1,9 @@
 /** What the second household buys, in one sentence, and what that rests on. */
 import { html } from '../elements.ts';
-import { atLeastThisLong, type StudySummary } from '@rideout/sim';
+import { atLeastThisLong, reachText, type StudySummary } from '@rideout/sim';
 import { comparison, verdictOf, type Comparison } from '../charts/alternatives-comparison.ts';
 import { gainSentence } from '../charts/gain-words.ts';
 import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
-import { reachText } from '../charts/reach-text.ts';
 
 export function alternativesHeadline(
   study: StudySummary,

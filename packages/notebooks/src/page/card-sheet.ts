@@ -1,9 +1,15 @@
 /** The card itself: one side of paper, black on white. */
 import { html } from '../elements.ts';
-import { scenarioHash, VERSION, type AlternativeSpec, type Scenario, type StudySummary } from '@rideout/sim';
+import {
+  reachText,
+  scenarioHash,
+  VERSION,
+  type AlternativeSpec,
+  type Scenario,
+  type StudySummary,
+} from '@rideout/sim';
 import type { Look } from '../charts/look.ts';
 import { simulatedOutages, tooFewToTell } from '../charts/outage-count.ts';
-import { reachText } from '../charts/reach-text.ts';
 import { cardPlan, type ByLeg, type CardPlan } from './card-steps.ts';
 import { sourceLines, type SourceLine } from './card-sources.ts';
 import { afterTripSteps, coldestOutdoorsC, cutOffWords, emptyWords, whoWords } from './card-words.ts';

@@ -1,9 +1,8 @@
 /** The answer in one sentence, and what it rests on. */
 import { html } from '../elements.ts';
-import { atLeastThisLong, type StrategySummary, type StudySummary } from '@rideout/sim';
+import { atLeastThisLong, intervalText, type StrategySummary, type StudySummary } from '@rideout/sim';
 import { bestAndFirst, shownStrategies, type Shown } from '../charts/nine-in-ten-words.ts';
 import { simulatedOutages, tooFewToTell } from '../charts/outage-count.ts';
-import { intervalText } from '../charts/reach-text.ts';
 
 export function headline(study: StudySummary, shown: Shown): HTMLElement {
   const { best } = bestAndFirst(shownStrategies(study, shown));

@@ -1,8 +1,14 @@
 /** What to buy next in one sentence; what was left, and how it was chosen. */
-import { clearRungs, signedTenths, type LadderAnswer, type LadderRung } from '@rideout/sim';
+import {
+  clearRungs,
+  gainLength,
+  intervalText,
+  reachText,
+  type LadderAnswer,
+  type LadderRung,
+} from '@rideout/sim';
 import { drawsToTell, ENDED, moneyText, restWords, rungGain, shareWords } from '../charts/ladder-words.ts';
 import { tooFewNote } from '../charts/outage-count.ts';
-import { intervalText, reachText } from '../charts/reach-text.ts';
 import { html } from '../elements.ts';
 
 export function ladderHeadline(answer: LadderAnswer): HTMLElement {
@@ -71,7 +77,7 @@ export function ladderNotes(answer: LadderAnswer): HTMLElement {
       ({ title, gainDays }) =>
         html`<p>
           Chosen, then taken back: “${title}”. On other outages it loses
-          ${gainDays.value === null ? 'time' : `${signedTenths(-gainDays.value)} days`}.
+          ${gainDays.value === null ? 'time' : gainLength(gainDays.value)}.
         </p>`,
     )}
     <p>

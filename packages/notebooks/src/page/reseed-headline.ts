@@ -1,8 +1,7 @@
 /** How surely the days are known, in one sentence, and what it rests on. */
 import { html } from '../elements.ts';
-import { atLeastThisLong, type StudySummary } from '@rideout/sim';
+import { atLeastThisLong, intervalText, limitTexts, reachText, type StudySummary } from '@rideout/sim';
 import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
-import { intervalText, limitTexts, reachText } from '../charts/reach-text.ts';
 import type { ViewSettings } from './page-settings.ts';
 import { shownCell } from './reseed-shown.ts';
 

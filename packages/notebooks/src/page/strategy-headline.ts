@@ -1,10 +1,16 @@
 /** Which strategy: the answer in one sentence, and what it rests on. */
-import { atLeastThisLong, longestLasting, type StrategySummary, type StudySummary } from '@rideout/sim';
+import {
+  atLeastThisLong,
+  intervalText,
+  longestLasting,
+  reachText,
+  type StrategySummary,
+  type StudySummary,
+} from '@rideout/sim';
 import { html } from '../elements.ts';
 import { allNeedsDays, bestForNeeds, firstToGo, keepsEachLongest } from '../charts/need-endurance.ts';
 import { shownStrategies, type Shown } from '../charts/nine-in-ten-words.ts';
 import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
-import { intervalText, reachText } from '../charts/reach-text.ts';
 
 export function strategyHeadline(study: StudySummary, shown: Shown): HTMLElement {
   const strategies = shownStrategies(study, shown);

@@ -1,8 +1,13 @@
 /** Which strategy a page shows, and whether another would last longer: pages open on one that a person can carry out. */
-import { longestLasting, type Scenario, type StrategySummary, type StudySummary } from '@rideout/sim';
+import {
+  longestLasting,
+  reachText,
+  type Scenario,
+  type StrategySummary,
+  type StudySummary,
+} from '@rideout/sim';
 import { shownStrategies } from '../charts/nine-in-ten-words.ts';
 import { tooFewToTell } from '../charts/outage-count.ts';
-import { reachText } from '../charts/reach-text.ts';
 import { html } from '../elements.ts';
 import type { ViewSettings } from './page-settings.ts';
 

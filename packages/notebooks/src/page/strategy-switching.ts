@@ -1,8 +1,14 @@
 /** By hand or by a switch: what difference it makes, in words. */
-import { type Estimate, type Scenario, type StrategySummary, type StudySummary } from '@rideout/sim';
+import {
+  intervalText,
+  reachText,
+  type Estimate,
+  type Scenario,
+  type StrategySummary,
+  type StudySummary,
+} from '@rideout/sim';
 import { html } from '../elements.ts';
 import { shownStrategies } from '../charts/nine-in-ten-words.ts';
-import { intervalText, reachText } from '../charts/reach-text.ts';
 
 type Strategy = Scenario['alternatives'][number]['household']['strategies'][number];
 

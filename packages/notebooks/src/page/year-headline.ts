@@ -1,9 +1,9 @@
 /** The best and the worst month for the household as it is, in one sentence, and what the next column does to them. */
+import { reachText } from '@rideout/sim';
 import { html } from '../elements.ts';
 import { bestAndWorst, monthsTold, whyNotYet, yearCells, type YearCell } from '../charts/year-cells.ts';
 import { cellInterval, columnFinding, listed, ownCells, rangeText } from '../charts/year-heat-map.ts';
 import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
-import { reachText } from '../charts/reach-text.ts';
 import type { Year } from './year-page.ts';
 
 export function yearHeadline({ months, options }: Year): HTMLElement {

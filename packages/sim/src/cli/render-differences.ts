@@ -1,6 +1,7 @@
 import { longestLasting } from '../trials/longest-lasting.ts';
 import type { Estimate, PairedDifference, StudySummary } from '../trials/study-summary.ts';
-import { percent, plainTenths, signedTenths } from '../trials/days-in-words.ts';
+import { atLeastThisLong, percent } from '../trials/days-in-words.ts';
+import { gainLength, gainLimits } from '../trials/gains-in-words.ts';
 import { byAlternative } from './by-alternative.ts';
 
 /**
@@ -41,7 +42,7 @@ function sentence(difference: PairedDifference, summary: StudySummary): string {
 function meanWords(meanDays: Estimate): string {
   const value = meanDays.value ?? 0;
   if (spansZero(meanDays)) return 'lasts about as long on average as';
-  return `lasts ${plainTenths(value)}\u00a0days ${value > 0 ? 'longer' : 'less long'} on average than`;
+  return `lasts ${gainLength(value)} ${value > 0 ? 'longer' : 'less long'} on average than`;
 }
 
 function shares({ firstLongerFraction, secondLongerFraction }: PairedDifference): string {
@@ -50,22 +51,21 @@ function shares({ firstLongerFraction, secondLongerFraction }: PairedDifference)
 
 function nineWords(nine: Estimate): string {
   if (nine.value !== null) {
-    if (spansZero(nine)) return `No clear difference in the days nine in ten reach${limits(nine)}.`;
-    return `Nine in ten reach ${plainTenths(nine.value)}\u00a0days ${nine.value > 0 ? 'more' : 'less'}${limits(nine)}.`;
+    if (spansZero(nine)) return `No clear difference in the time nine in ten reach${limits(nine)}.`;
+    return `Nine in ten reach ${gainLength(nine.value)} ${nine.value > 0 ? 'more' : 'less'}${limits(nine)}.`;
   }
   if (nine.low !== null && nine.low > 0)
-    return `Nine in ten reach more days; the horizon hides how many (from ${signedTenths(nine.low)}).`;
+    return `Nine in ten hold longer; the horizon hides how much (at least ${atLeastThisLong(nine.low)}).`;
   if (nine.high !== null && nine.high < 0)
-    return `Nine in ten reach fewer days; the horizon hides how many (from ${signedTenths(nine.high)}).`;
-  return 'The horizon hides the difference in the days nine in ten reach.';
+    return `Nine in ten hold less long; the horizon hides how much (at least ${atLeastThisLong(-nine.high)}).`;
+  return 'The horizon hides the difference in the time nine in ten reach.';
 }
 
 function spansZero({ low, high }: Estimate): boolean {
   return !(low !== null && low > 0) && !(high !== null && high < 0);
 }
 
-function limits({ low, high }: Estimate): string {
-  if (low === null && high === null) return '';
-  const end = (value: number | null) => (value === null ? 'hidden by the horizon' : signedTenths(value));
-  return ` (${end(low)}\u00a0to\u00a0${end(high)})`;
+function limits(gain: Estimate): string {
+  const told = gainLimits(gain);
+  return told === '' ? '' : ` (${told})`;
 }

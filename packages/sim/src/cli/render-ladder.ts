@@ -1,8 +1,8 @@
 import { toldOf, type Told } from '../advice/told.ts';
 import { clearRungs } from '../advice/ladder/clear-rungs.ts';
 import type { LadderAnswer, LadderRung, LadderStand } from '../advice/ladder/ladder-answer.ts';
-import { daysDown, daysInterval, signedTenths } from '../trials/days-in-words.ts';
-import type { Estimate } from '../trials/study-summary.ts';
+import { intervalCell, intervalText, reachCell, reachText } from '../trials/days-in-words.ts';
+import { gainLength, gainWithLimitsCell } from '../trials/gains-in-words.ts';
 import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
 import { paragraph, toRight } from './render-lines.ts';
@@ -63,14 +63,12 @@ function headline(answer: LadderAnswer): string[] {
   const clear = clearRungs(rungs);
   const up = clear.length;
   const end = clear.at(-1);
-  const from = `${start.title}, “${start.strategyTitle}”: ${shareWords(answer.confidence)} reach ${daysDown(start.days.value, horizonDays)} days.`;
+  const from = `${start.title}, “${start.strategyTitle}”: ${shareWords(answer.confidence)} reach ${reachText(start.days.value, horizonDays)}.`;
   if (end === undefined) return [from, ...beyond(rungs), ENDED[answer.ended]];
   const paid = end.paid === 0 ? 'no money' : money(end.paid, answer);
-  const interval = daysInterval(end.days, horizonDays);
-  const sure = interval === '' ? '' : `, 95\u00a0% interval ${interval}`;
   return [
     from,
-    `${counted(up, 'rung')} up, for ${paid} in all, they reach ${daysDown(end.days.value, horizonDays)} (“${end.strategyTitle}”${sure}).`,
+    `${counted(up, 'rung')} up, for ${paid} in all, they reach ${reachText(end.days.value, horizonDays)} (“${end.strategyTitle}”, ${intervalText(end.days, horizonDays)}).`,
     ...beyond(rungs.slice(up)),
     ENDED[answer.ended],
   ];
@@ -128,15 +126,19 @@ function columnsOf(answer: LadderAnswer): Column<Row>[] {
       width: sumWidth,
       cell: (r) => (r.price === undefined ? '' : money(r.price, answer)),
     },
-    { head: ['days', 'reached'], width: 9, cell: (r) => daysDown(r.days.value, horizonDays) },
-    { head: ['gain', '(95\u00a0%)'], width: 21, cell: (r) => (r.gainDays ? gainText(r.gainDays) : '') },
+    { head: ['time', 'reached'], width: 9, cell: (r) => reachCell(r.days.value, horizonDays) },
+    {
+      head: ['gain', '(95\u00a0%)'],
+      width: 25,
+      cell: (r) => (r.gainDays ? gainWithLimitsCell(r.gainDays) : ''),
+    },
     {
       head: ['price of', 'a day'],
       width: sumWidth,
       cell: (r) => (typeof r.pricePerDay === 'number' ? money(r.pricePerDay, answer) : ''),
     },
     { head: ['paid', 'in all'], width: sumWidth, cell: (r) => (r.paid ? money(r.paid, answer) : '') },
-    { head: ['days', '(95\u00a0%)'], width: 15, cell: (r) => daysInterval(r.days, horizonDays) },
+    { head: ['reached', '(95\u00a0%)'], width: 17, cell: (r) => intervalCell(r.days, horizonDays) },
   ];
 }
 
@@ -154,22 +156,17 @@ function table(answer: LadderAnswer, look: TerminalLook, style: Style): string[]
   return [...heads, ...row(answer.start, answer.start.title), ...rungs];
 }
 
-function gainText({ value, low, high }: Estimate): string {
-  const end = (days: number | null) => (days === null ? 'open' : signedTenths(days));
-  return `${end(value)} (${end(low)} to ${end(high)})`;
-}
-
 function readingNotes({ rungs, confidence, horizonDays, provenance }: LadderAnswer): string[] {
   const told = new Set(rungs.map((rung) => rung.told));
   const hidden = rungs.some(({ days, gainDays }) =>
     [days.value, gainDays.value, gainDays.high].includes(null),
   );
   return [
-    `Days that ${shareWords(confidence)} reach, from ${provenance.draws} simulated outages. A gain is against the rung above, on the same outages.`,
+    `Time that ${shareWords(confidence)} reach (d: days, h: hours), from ${provenance.draws} simulated outages. A gain is against the rung above, on the same outages.`,
     ...rungs.flatMap((rung, i) =>
       rung.told === 'clear, less on average'
         ? [
-            `*: rung ${i + 1} reaches more days in ${shareWords(confidence)}, but fewer in the mean outage: ${gainText(rung.gainMeanDays)}.`,
+            `*: rung ${i + 1} reaches more days in ${shareWords(confidence)}, but fewer in the mean outage: ${gainWithLimitsCell(rung.gainMeanDays)}.`,
           ]
         : [],
     ),
@@ -177,14 +174,14 @@ function readingNotes({ rungs, confidence, horizonDays, provenance }: LadderAnsw
       ? ['~: longer on average, but no clear gain in the days that so many outages reach.']
       : []),
     ...(told.has('not told from zero') ? ['?: the gain cannot be told from none at all.'] : []),
-    ...(hidden ? [`Open: past the horizon of ${horizonDays} days, at which the study stops looking.`] : []),
+    ...(hidden ? [`Hidden: past the horizon of ${horizonDays} days, at which the study stops looking.`] : []),
   ];
 }
 
 function leftWords(answer: LadderAnswer): string[] {
   const back = answer.takenBack.map(
     ({ title, gainDays, strategyTitle }) =>
-      `${title} (then by “${strategyTitle}”): ${gainText(gainDays)} days`,
+      `${title} (then by “${strategyTitle}”): ${gainWithLimitsCell(gainDays)}`,
   );
   const lost =
     back.length === 0 ? [] : [`Chosen, then taken back, for on other outages it loses: ${back.join('; ')}.`];
@@ -201,13 +198,13 @@ function allWords({ all, horizonDays, ...answer }: LadderAnswer): string[] {
   const checked = `Check: all ${all.combinations} combinations were looked at.`;
   if (all.mostBehindDays < 0.05)
     return [`${checked} For no sum of money on the way is another one ahead of the ladder.`];
-  const behind = `${checked} On the way the best one for the same money is up to ${signedTenths(all.mostBehindDays)} days ahead of a rung, on the outages that chose it.`;
+  const behind = `${checked} On the way the best one for the same money is up to ${gainLength(all.mostBehindDays)} ahead of a rung, on the outages that chose it.`;
   const whole = answer.budget === null ? 'the money of the whole ladder' : 'the whole budget';
   if (all.other === null) return [`${behind} For ${whole} none is.`];
   const { other } = all;
   const { stepTitles, days, gainDays } = other;
   return [
     behind,
-    `For ${whole}, ${stepTitles.join(', ')} together reach ${daysDown(days.value, horizonDays)} days on the fresh outages: ${gainText(gainDays)} against the ladder’s end${AGAINST_END[toldOf({ days: other.gainDays, meanDays: other.gainMeanDays })]}. That costs ${money(other.paid, { all, horizonDays, ...answer })}.`,
+    `For ${whole}, ${stepTitles.join(', ')} together reach ${reachText(days.value, horizonDays)} on the fresh outages: ${gainWithLimitsCell(gainDays)} against the ladder’s end${AGAINST_END[toldOf({ days: other.gainDays, meanDays: other.gainMeanDays })]}. That costs ${money(other.paid, { all, horizonDays, ...answer })}.`,
   ];
 }

@@ -1,6 +1,7 @@
 import { isGain } from '../advice/told.ts';
 import type { LegSchedule, LegsAnswer, ScheduledCircuit } from '../advice/legs/legs-answer.ts';
-import { daysDown, daysInterval, percent, signedTenths } from '../trials/days-in-words.ts';
+import { atMostThisLong, intervalText, percent, reachText } from '../trials/days-in-words.ts';
+import { gainLength, gainLimits, signedGainLength } from '../trials/gains-in-words.ts';
 import type { Estimate } from '../trials/study-summary.ts';
 import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
@@ -39,12 +40,11 @@ export function renderLegs(answer: LegsAnswer, look: TerminalLook): string {
 }
 
 function headline({ present, best, moves, ...answer }: LegsAnswer): string[] {
-  const reach = (days: Estimate) => daysDown(days.value, answer.horizonDays);
-  const interval = daysInterval(present.days, answer.horizonDays);
-  const now = `As the panel is, nine outages in ten reach ${reach(present.days)} days${interval === '' ? '' : ` (95\u00a0% interval ${interval})`}.`;
+  const reach = (days: Estimate) => reachText(days.value, answer.horizonDays);
+  const now = `As the panel is, nine outages in ten reach ${reach(present.days)} (${intervalText(present.days, answer.horizonDays)}).`;
   if (moves.length === 0) return [now, 'No other assignment was found to last longer.'];
   const what = `${counted(moves.length, 'circuit')} moved`;
-  const gain = `${gainWords(answer.gainDays)}; on average ${signedTenths(answer.gainMeanDays.value!)}${limits(answer.gainMeanDays)}`;
+  const gain = `${gainWords(answer.gainDays)}; on average ${signedGainLength(answer.gainMeanDays.value!)}${limits(answer.gainMeanDays)}`;
   if (!isGain(answer.told))
     return [
       now,
@@ -58,13 +58,13 @@ function headline({ present, best, moves, ...answer }: LegsAnswer): string[] {
 }
 
 function gainWords(gain: Estimate): string {
-  if (gain.value === null) return `the horizon hides how many more${limits(gain)}`;
-  return `${signedTenths(gain.value)} days more${limits(gain)}`;
+  if (gain.value === null) return `the horizon hides how much more${limits(gain)}`;
+  return `${gainLength(gain.value)} ${gain.value < 0 ? 'less' : 'more'}${limits(gain)}`;
 }
 
-function limits({ low, high }: Estimate): string {
-  const end = (value: number | null) => (value === null ? 'hidden' : signedTenths(value));
-  return ` (${end(low)} to ${end(high)})`;
+function limits(gain: Estimate): string {
+  const told = gainLimits(gain);
+  return told === '' ? '' : ` (${told})`;
 }
 
 const trips = (count: number) => count.toFixed(2);
@@ -111,9 +111,9 @@ function circuitLines(circuit: ScheduledCircuit, look: TerminalLook): string[] {
 }
 
 function boundWords({ search, bound, horizonDays, provenance }: LegsAnswer): string[] {
-  const reach = (days: number | null) => daysDown(days, horizonDays);
+  const reach = (days: number | null) => reachText(days, horizonDays);
   const { movableCircuits, assignments, simulated, how } = search;
-  const said = `${movableCircuits} circuits can be on either leg: ${assignments < 1e6 ? assignments : assignments.toExponential(1)} assignments, ${simulated} of them simulated on ${provenance.choosingDraws} outages. There the panel as it is reaches ${reach(search.presentDays)} days and the best found ${reach(search.bestDays)}.`;
+  const said = `${movableCircuits} circuits can be on either leg: ${assignments < 1e6 ? assignments : assignments.toExponential(1)} assignments, ${simulated} of them simulated on ${provenance.choosingDraws} outages. There the panel as it is reaches ${reach(search.presentDays)} and the best found ${reach(search.bestDays)}.`;
   if (how === 'every one simulated')
     return [said, 'Every assignment within the ratings was simulated: on these outages none lasts longer.'];
   if (bound === null)
@@ -121,20 +121,17 @@ function boundWords({ search, bound, horizonDays, provenance }: LegsAnswer): str
       said,
       'No bound: the strategy can switch off everything, or power comes from elsewhere too, so nothing is proven of the others.',
     ];
-  return [said, boundSentence(bound, reach), checkSentence(bound)];
+  return [said, boundSentence(bound), checkSentence(bound)];
 }
 
-function boundSentence(
-  bound: NonNullable<LegsAnswer['bound']>,
-  reach: (days: number | null) => string,
-): string {
+function boundSentence(bound: NonNullable<LegsAnswer['bound']>): string {
   const what =
     bound.kind === 'placings'
       ? 'Even with every circuit gone that the strategy could ever drop, and no trips,'
       : 'Even with both banks and all panels as one, every circuit gone that the strategy could ever drop, and no trips,';
   if (bound.days === null)
     return `${what} some assignment might reach the horizon on nine in ten of these outages: nothing is proven below it.${ruledOut(bound)}`;
-  return `${what} nine in ten of these outages reach no more than ${reach(bound.days)} days with any assignment: that is as far as another could be ahead.${ruledOut(bound)}`;
+  return `${what} nine in ten of these outages reach no more than ${atMostThisLong(bound.days)} with any assignment: that is as far as another could be ahead.${ruledOut(bound)}`;
 }
 
 function ruledOut({ kind, ruledOutFraction }: NonNullable<LegsAnswer['bound']>): string {

@@ -1,5 +1,6 @@
 import type { InputMatters, Matters } from '../advice/matters/matters.ts';
-import { daysDown, percent, plainTenths, signedTenths } from '../trials/days-in-words.ts';
+import { percent, reachCell, reachText } from '../trials/days-in-words.ts';
+import { gainLength, gainCells, gainWithLimitsCell } from '../trials/gains-in-words.ts';
 import type { Estimate } from '../trials/study-summary.ts';
 import { renderFramed } from './render-frame.ts';
 import { paragraph } from './render-lines.ts';
@@ -30,7 +31,7 @@ function headline({ inputs, horizonDays, meanDays, sdDays, middle, togetherFract
   );
   const measurable = inputs.find(({ isValue }) => isValue);
   return [
-    `Over all that is not known, ${plainTenths(meanDays)}\u00a0days on average, give or take ${plainTenths(sdDays)}; nine outages in ten reach ${daysDown(middle.nineInTenDays.value, horizonDays)} with every value in the middle.`,
+    `Over all that is not known, ${gainLength(meanDays)} on average, give or take ${gainLength(sdDays)}; nine outages in ten reach ${reachText(middle.nineInTenDays.value, horizonDays)} with every value in the middle.`,
     `The spread comes most of all from ${names.join(', then ')}.`,
     ...(measurable === undefined
       ? []
@@ -45,7 +46,7 @@ function headline({ inputs, horizonDays, meanDays, sdDays, middle, togetherFract
   ];
 }
 
-const LEAST_NAME = 20;
+const LEAST_NAME = 15;
 
 function table(answer: Matters, look: TerminalLook, style: Style): string[] {
   const { heads, row } = terminalTable(columnsOf(answer.horizonDays), LEAST_NAME, 0, look, style);
@@ -60,26 +61,25 @@ function table(answer: Matters, look: TerminalLook, style: Style): string[] {
 
 function columnsOf(horizonDays: number): Column<InputMatters>[] {
   return [
-    { head: ['9 in 10', 'at low'], width: 7, cell: (i) => daysDown(i.nineInTen.lowDays, horizonDays) },
-    { head: ['9 in 10', 'at high'], width: 8, cell: (i) => daysDown(i.nineInTen.highDays, horizonDays) },
+    { head: ['9 in 10', 'at low'], width: 8, cell: (i) => reachCell(i.nineInTen.lowDays, horizonDays) },
+    { head: ['9 in 10', 'at high'], width: 8, cell: (i) => reachCell(i.nineInTen.highDays, horizonDays) },
     {
       head: ['high less low', '(95\u00a0%)'],
-      width: 20,
+      width: 25,
       cell: (i) => differenceText(i.nineInTen.differenceDays),
     },
     { head: ['share of spread', 'in all (95\u00a0%)'], width: 17, cell: (i) => shareWithLimits(i.total) },
-    { head: ['', 'alone'], width: 8, cell: (i) => shareText(i.firstOrder) },
+    { head: ['', 'alone'], width: 7, cell: (i) => shareText(i.firstOrder) },
   ];
 }
 
 /** Where the horizon hides a side, what is known of the difference. */
-function differenceText({ value, low, high }: Estimate): string {
-  if (value === null) {
-    if (low !== null && low > 0) return `${signedTenths(low)} or more`;
-    return high !== null && high < 0 ? `${signedTenths(high)} or beyond` : 'hidden';
-  }
-  const end = (days: number | null) => (days === null ? '…' : signedTenths(days));
-  return `${signedTenths(value)} (${end(low)} to ${end(high)})`;
+function differenceText(difference: Estimate): string {
+  const { value, low, high } = difference;
+  if (value !== null) return gainWithLimitsCell(difference);
+  const [hidden, from, to] = gainCells(difference);
+  if (low !== null && low > 0) return `${from} or more`;
+  return high !== null && high < 0 ? `${to} or beyond` : hidden;
 }
 
 /** Estimates of shares may fall a little outside 0…1; nobody is told so. */
@@ -95,7 +95,7 @@ function shareWithLimits(share: Estimate): string {
 
 function notes({ horizonDays, hiddenFraction, provenance }: Matters, look: TerminalLook): string[] {
   const texts = [
-    '“9 in 10”: days that nine outages in ten reach with this input held at its low or its high, values in the middle, chance as it falls, the same draws.',
+    '“9 in 10”: time that nine outages in ten reach with this input held at its low or its high, values in the middle, chance as it falls, the same draws.',
     'Share of spread: of the variance of the days over everything that is not known; “in all” with everything the input does together with others (so shares add to more than 100 %), “alone” without (Sobol’ indices).',
     ...(hiddenFraction > 0
       ? [

@@ -1,5 +1,5 @@
 import type { NeedFigures, NeedsAnswer } from '../advice/needs/needs.ts';
-import { atLeastThisLong, daysDown, percent } from '../trials/days-in-words.ts';
+import { atLeastThisLong, percent, reachCell } from '../trials/days-in-words.ts';
 import { byAlternative, underTitles } from './by-alternative.ts';
 import { counted } from './counted.ts';
 import { renderFramed } from './render-frame.ts';
@@ -77,8 +77,8 @@ function block(answer: NeedsAnswer, need: Need, look: TerminalLook, style: Style
 function columnsOf(horizonDays: number, need: Need): Column<NeedFigures>[] {
   return [
     { head: ['never', 'fails'], width: 7, cell: (f) => percent(f.neverFails.value) },
-    { head: ['9 in 10', 'hold, d'], width: 8, cell: (f) => daysDown(f.nineInTenDays.value, horizonDays) },
-    { head: ['half', 'hold, d'], width: 8, cell: (f) => daysDown(f.medianDays.value, horizonDays) },
+    { head: ['9 in 10', 'hold'], width: 8, cell: (f) => reachCell(f.nineInTenDays.value, horizonDays) },
+    { head: ['half', 'hold'], width: 8, cell: (f) => reachCell(f.medianDays.value, horizonDays) },
     { head: ['unmet', 'mean, h'], width: 8, cell: (f) => tenths(f.hoursUnmet.mean) },
     { head: ['longest', '9/10, h'], width: 8, cell: (f) => tenths(f.longestHours.nineInTen) },
     ...depthColumns(need),
@@ -113,7 +113,7 @@ const tenths = (value: number): string => value.toFixed(1).replace('-', '−');
 
 function notes({ provenance, horizonDays }: NeedsAnswer): string[] {
   return [
-    `“Never fails”: share of ${counted(provenance.draws, 'outage')} in which it held for ${counted(horizonDays, 'day')}. “Hold”: days until it first fails, rounded down; one in ten, or half, fail sooner.`,
+    `“Never fails”: share of ${counted(provenance.draws, 'outage')} in which it held for ${counted(horizonDays, 'day')}. “Hold”: time until it first fails, rounded down (d: days, h: hours, min: minutes); one in ten, or half, fail sooner.`,
     '“Unmet”: all hours without or past the limit, failed or not. “Longest”: of them in a row; one outage in ten has a longer one. °C·h: degree-hours past the limit. “1/10”: one outage in ten goes further.',
   ];
 }

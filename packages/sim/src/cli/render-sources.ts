@@ -4,7 +4,7 @@ import type {
   StrategySummary,
   StudySummary,
 } from '../trials/study-summary.ts';
-import { daysDown } from '../trials/days-in-words.ts';
+import { reachText } from '../trials/days-in-words.ts';
 import { byAlternative } from './by-alternative.ts';
 import { paragraph } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
@@ -42,7 +42,7 @@ function generatorParts(generator: GeneratorSummary, horizonDays: number): strin
     `generator ${hours.toFixed(1)}\u00a0hours (${perDay.toFixed(1)} a day) in ${starts.toFixed(1)} runs`,
     ...(trips > 0 ? [`its breaker open ${trips.toFixed(1)} times`] : []),
     `${fuelL.toFixed(1)} of ${fuelOnHandL}\u00a0L burnt`,
-    `fuel for ${daysDown(nineInTenFuelDays.value, horizonDays)}\u00a0days in nine outages of ten, ${daysDown(medianFuelDays.value, horizonDays)} in half`,
+    `fuel for ${reachText(nineInTenFuelDays.value, horizonDays)} in nine outages of ten, ${reachText(medianFuelDays.value, horizonDays)} in half`,
   ];
 }
 

@@ -1,6 +1,6 @@
 import { longestLasting } from '../trials/longest-lasting.ts';
 import type { StrategySummary, StudySummary } from '../trials/study-summary.ts';
-import { daysDown, daysInterval, percent } from '../trials/days-in-words.ts';
+import { intervalCell, percent, reachCell } from '../trials/days-in-words.ts';
 import { underTitles } from './by-alternative.ts';
 import { paragraph } from './render-lines.ts';
 import type { Style, TerminalLook } from './render-style.ts';
@@ -34,9 +34,9 @@ function columnsOf(summary: StudySummary): Column<StrategySummary>[] {
   const horizon = summary.horizonDays;
   const asked = (summary.strategies[0]?.reach ?? []).slice(-3).map(({ days }) => days);
   return [
-    { head: ['9 in 10', 'reach'], width: 9, cell: (s) => daysDown(s.nineInTenDays.value, horizon) },
-    { head: ['95\u00a0%', 'interval'], width: 14, cell: (s) => daysInterval(s.nineInTenDays, horizon) },
-    { head: ['half', 'reach'], width: 8, cell: (s) => daysDown(s.medianDays.value, horizon) },
+    { head: ['9 in 10', 'reach'], width: 9, cell: (s) => reachCell(s.nineInTenDays.value, horizon) },
+    { head: ['95\u00a0%', 'interval'], width: 17, cell: (s) => intervalCell(s.nineInTenDays, horizon) },
+    { head: ['half', 'reach'], width: 8, cell: (s) => reachCell(s.medianDays.value, horizon) },
     ...asked.map((days, i): Column<StrategySummary> => ({
       head: ['on after', `${days}\u00a0${days === 1 ? 'day' : 'days'}`],
       width: 9,
@@ -46,15 +46,15 @@ function columnsOf(summary: StudySummary): Column<StrategySummary>[] {
 }
 
 function notes(summary: StudySummary): string[] {
-  const days = daysDown(null, summary.horizonDays);
+  const horizon = reachCell(null, summary.horizonDays);
   const hidden = summary.strategies.some(({ nineInTenDays: n, medianDays: m }) =>
     [n.value, n.high, m.value].includes(null),
   );
   return [
-    `Days until something essential (tier 1) goes without, rounded down, from ${summary.provenance.draws} simulated outages. “9 in 10 reach”: one in ten ends sooner. A star: lasts longest.`,
+    `Time until something essential (tier 1) goes without, rounded down (d: days, h: hours, min: minutes), from ${summary.provenance.draws} simulated outages. “9 in 10 reach”: one in ten ends sooner. A star: lasts longest.`,
     ...(hidden
       ? [
-          `${days}: the horizon. So many were still running when the study stopped looking that it cannot say how much longer.`,
+          `${horizon}: the horizon. So many were still running when the study stopped looking that it cannot say how much longer.`,
         ]
       : []),
   ];

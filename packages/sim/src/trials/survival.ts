@@ -63,10 +63,15 @@ export function kaplanMeier(times: ArrayLike<number>, censored: ArrayLike<number
 export function survivalCurve(table: LifeTable, perDay: number): SurvivalCurve {
   return {
     day: [0, ...Array.from(table.time, (t) => t / perDay)],
-    survival: [1, ...table.survival],
+    survival: [1, ...Array.from(table.survival, withoutNoise)],
     low: [lowAtStart(table.subjects), ...table.low],
     high: [1, ...table.high],
   };
+}
+
+/** A product of fractions misses 0.9 by its last bits: whoever looks for the first day below 0.9 is not to be misled. */
+function withoutNoise(share: number): number {
+  return Number(share.toFixed(12));
 }
 
 /** Lower limit while none of `subjects` has ended. */

@@ -7,7 +7,7 @@ import { nineInTenAndMedian } from '../../trials/quantile.ts';
 import { wilson } from '../../trials/wilson.ts';
 import type { AskDraws } from '../draw-job.ts';
 import { adviceProvenance } from '../advice-provenance.ts';
-import { failsWhen, needTitle } from './need-words.ts';
+import { failsWhen, needTitle, needUnits } from './need-words.ts';
 import { scenarioNeeds } from './needs-job.ts';
 import type { NeedFigures, NeedsAnswer, Spread } from './needs.ts';
 
@@ -45,6 +45,7 @@ export async function askNeeds(
       title: needTitle(need),
       measure: need.measure,
       failsWhen: failsWhen(need),
+      ...needUnits(need),
     })),
     figures: needs.flatMap((need, n) =>
       scenario.alternatives.flatMap((alternative, a) =>

@@ -1,5 +1,8 @@
 /** A need in words. */
 import type { NeedSpec } from '../../scenario/schema-needs.ts';
+import type { NeedsAnswer } from './needs.ts';
+
+type NeedAsked = NeedsAnswer['needs'][number];
 
 export function needTitle({ id, title }: NeedSpec): string {
   return title ?? id.charAt(0).toUpperCase() + id.slice(1);
@@ -20,6 +23,18 @@ export function failsWhen(need: NeedSpec): string {
       return need.graceMinutes === undefined
         ? 'it is wanted and without power for longer than its circuits may bear'
         : `it is wanted and without power for more than ${need.graceMinutes}\u00a0minutes in a row`;
+  }
+}
+
+/** What its `depth` and its `extreme` are counted in. */
+export function needUnits({ measure }: NeedSpec): Pick<NeedAsked, 'depthUnit' | 'extremeUnit'> {
+  switch (measure) {
+    case 'power':
+      return { depthUnit: null, extremeUnit: null };
+    case 'water':
+      return { depthUnit: 'L', extremeUnit: 'L' };
+    default:
+      return { depthUnit: '°C·h', extremeUnit: '°C' };
   }
 }
 

@@ -22,8 +22,10 @@ export function needsEnduranceTable({ needs, figures }: NeedsAnswer): ColumnTabl
       ...spreadRow('hoursUnmet', f.hoursUnmet),
       ...spreadRow('longestHours', f.longestHours),
       ...spreadRow('depth', f.depth),
+      depthUnit: of(f.needId).depthUnit,
       extremeMedian: f.extreme?.median ?? null,
       extremeOneInTen: f.extreme?.oneInTen ?? null,
+      extremeUnit: of(f.needId).extremeUnit,
       litresPerPersonPerDay: f.litresPerPersonPerDay,
     })),
   );

@@ -24,7 +24,7 @@ export interface NeedFigures {
   /** Hours unmet over the horizon, and the longest of them in a row. */
   readonly hoursUnmet: Spread;
   readonly longestHours: Spread;
-  /** Degree-hours past the limit, or litres short; null where there is no such thing. */
+  /** How far past the limit, in the need’s `depthUnit`: degree-hours, or litres short; null where there is no such thing. */
   readonly depth: Spread | null;
   /** Warmest (food, coolth) or coldest (warmth), °C, or least litres in store, in half of the outages and in one of ten. */
   readonly extreme: { readonly median: number; readonly oneInTen: number } | null;
@@ -42,6 +42,10 @@ export interface NeedsAnswer {
     readonly measure: NeedSpec['measure'];
     /** When it counts as failed, in words. */
     readonly failsWhen: string;
+    /** Of `depth`: degree-hours or litres; null where there is none. */
+    readonly depthUnit: '°C·h' | 'L' | null;
+    /** Of `extreme`. */
+    readonly extremeUnit: '°C' | 'L' | null;
   }[];
   /** By need, then alternative, then strategy. */
   readonly figures: readonly NeedFigures[];
