@@ -124,6 +124,7 @@ describe('@rideout/sim', () => {
         "scenarioNeeds",
         "seedSpread",
         "signedTenths",
+        "siteNotes",
         "sobolEstimates",
         "sobolIndices",
         "sourcesTable",

@@ -27,6 +27,8 @@ export interface PublishOptions {
   readonly seed?: string;
   /** A finished study of the same scenario, shown before anything has run in the page; brings its own seed and draws. */
   readonly summary?: StudySummary;
+  /** What a reader should look at twice, as `loadScenario` gives it. */
+  readonly notes?: readonly string[];
 }
 
 export interface PublishedPage {
@@ -128,13 +130,15 @@ function pagesFor({ ladder }: Scenario): readonly string[] {
 }
 
 /** A summary brings its own seed and draws: they are what its figures are of. */
-function studyToEmbed({ scenario, summary, seed = SEED, draws = DRAWS }: PublishOptions): EmbeddedStudy {
-  if (!summary) return { scenario, seed, draws };
+function studyToEmbed(options: PublishOptions): EmbeddedStudy {
+  const { scenario, summary, seed = SEED, draws = DRAWS, notes = [] } = options;
+  const odd = notes.length > 0 ? { notes } : {};
+  if (!summary) return { scenario, seed, draws, ...odd };
   const of = summary.provenance;
   if (of.scenarioHash !== scenarioHash(scenario)) {
     throw new PublishError(`the summary is of another scenario (${of.scenarioHash}, “${of.scenarioTitle}”)`);
   }
-  return { scenario, seed: of.seed, draws: of.draws, summary };
+  return { scenario, seed: of.seed, draws: of.draws, summary, ...odd };
 }
 
 function destination(
