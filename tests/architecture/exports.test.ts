@@ -129,6 +129,7 @@ describe('@rideout/sim', () => {
         "scenarioJsonSchema",
         "scenarioNeeds",
         "seedSpread",
+        "siteNotes",
         "sobolEstimates",
         "sobolIndices",
         "sourcesTable",

@@ -6,6 +6,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { scenarioHash } from '@rideout/sim';
 import { OUR_PAGES, publishPages } from '@rideout/notebooks/publish';
 import { contentsPage } from '../../packages/notebooks/src/publish/contents-page.ts';
+import { listedPage } from '../../packages/notebooks/src/publish/listed-page.ts';
 import { noBrowser, openFile, startBrowser } from './browser.ts';
 import { smallHouse } from './houses.ts';
 import { accessibility, widthTaken } from './page-bench.ts';
@@ -93,12 +94,57 @@ describe('a published folder', () => {
     expect(written).toHaveLength(1);
     expect(readFileSync(join(outDir, 'index.html'), 'utf8')).toContain('My own.');
     expect(readdirSync(outDir)).toEqual(['index.html']);
+    await publishPages({ scenario, pages: [notebook('beside.html', 'Beside', 'It.')], outDir });
+    expect(readFileSync(join(outDir, 'index.html'), 'utf8')).toContain('My own.');
   });
+
+  it('keeps listing the pages that are there when one is published beside them', async () => {
+    const outDir = join(folder, 'beside');
+    const [a, b] = ['a.html', 'b.html'].map((name) =>
+      notebook(name, `Page &amp; ${name}`, `What "${name}" &lt;answers>.`),
+    ) as [string, string];
+    const ours = OUR_PAGES['card-by-the-panel'];
+    await publishPages({ scenario, pages: [a, ours], outDir });
+    const all = readFileSync(join(outDir, 'index.html'), 'utf8');
+    writeFileSync(join(outDir, 'not-a-page.html'), '<title>Not one of ours</title>');
+    writeFileSync(
+      join(outDir, 'broken.html'),
+      '<script type="application/json" id="rideout-study">{"scenario":{}}</script>',
+    );
+    const [contents, added] = await publishPages({ scenario, pages: [b], outDir });
+    const html = readFileSync(contents!.file, 'utf8');
+    const listed = [...html.matchAll(/<a href="([^"]+)"/g)].map(([, href]) => href);
+    expect(listed).toEqual(['card-by-the-panel.html', 'a.html', 'b.html']);
+    const items = (of: string) => [...of.matchAll(/<li><p>.*<\/p><\/li>/g)].map(([item]) => item);
+    expect(items(html)).toEqual(expect.arrayContaining(items(all))); // word for word as before
+    expect(readFileSync(added!.file, 'utf8')).toContain('href="./a.html"');
+  }, 60_000);
+
+  it('says of a page that is there from another household what it is made from, and leads no settings to it', async () => {
+    const outDir = join(folder, 'another');
+    const other = { ...scenario, title: 'The <other> house' };
+    await publishPages({
+      scenario: other,
+      pages: [notebook('o.html', 'Other', 'It.')],
+      outDir,
+      seed: 'theirs',
+    });
+    const pages = [notebook('m.html', 'Mine', 'This.')];
+    const [contents, mine] = await publishPages({ scenario, pages, outDir });
+    const html = readFileSync(contents!.file, 'utf8');
+    expect(html).toMatch(
+      new RegExp(
+        `<strong>Other</strong></a><br>It\\. Published at another time, from scenario ${scenarioHash(other).slice(0, 12)}; seed theirs;`,
+      ),
+    );
+    expect(html).toContain('<strong>Mine</strong></a><br>This.</p>');
+    expect(/<nav .*?<\/nav>/s.exec(readFileSync(mine!.file, 'utf8'))![0]).not.toContain('o.html');
+  }, 60_000);
 });
 
 describe('the page of contents', () => {
   const study = { scenario, seed: 's', draws: 5 };
-  const ours = Object.keys(OUR_PAGES).map((name) => ({ name: `${name}.html`, notebook: NOTEBOOK(name, '') }));
+  const ours = Object.keys(OUR_PAGES).map((name) => listedPage(`${name}.html`, NOTEBOOK(name, '')));
 
   it('says what every one of our pages answers', () => {
     const items = contentsPage(study, ours).match(/<li><p>.*<\/p><\/li>/g)!;
@@ -119,7 +165,7 @@ describe('the page of contents', () => {
     const bad = '</title><script>globalThis.harm = 1</script><img src=x onerror=alert(1)>';
     const html = contentsPage(
       { ...study, scenario: { ...scenario, title: bad, site: { ...scenario.site, place: bad } }, seed: bad },
-      [{ name: '"><script>.html', notebook: NOTEBOOK('&lt;img src=x>', '&lt;script>harm()&lt;/script>') }],
+      [listedPage('"><script>.html', NOTEBOOK('&lt;img src=x>', '&lt;script>harm()&lt;/script>'))],
     );
     expect(html).not.toMatch(/<script|<img/);
     expect(html).toContain('&#60;script');

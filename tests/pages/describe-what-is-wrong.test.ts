@@ -143,13 +143,16 @@ describe.skipIf(noBrowser())('the page "Describe your house", of what is wrong',
       page.evaluate(() => !dispatchEvent(new Event('beforeunload', { cancelable: true })));
     expect([await unsaved.innerText(), await asked()]).toEqual(['', false]);
     await page.getByLabel('Battery modules').fill('3');
-    expect([await unsaved.innerText(), await asked()]).toEqual(['Not saved yet.', true]);
+    expect([await unsaved.innerText(), await asked()]).toEqual([
+      'Not saved yet. This browser keeps a draft.',
+      true,
+    ]);
     await savedFrom(page, 'main', 'Save as YAML');
     expect([await unsaved.innerText(), await asked()]).toEqual(['', false]);
     const said = page.locator('.house-open .house-said').last();
     const name = /Saved as (\S+\.yaml)\./.exec(await said.innerText())![1]!;
     await page.getByLabel('Battery modules').fill('4');
-    expect(await unsaved.innerText()).toBe(`Changed since ${name} was saved.`);
+    expect(await unsaved.innerText()).toBe(`Changed since ${name} was saved. This browser keeps a draft.`);
     expect([await said.innerText(), await asked()]).toEqual(['', true]);
     await page.getByLabel('Open a household’s file').setInputFiles(fileOf('../../data/small-house.yaml'));
     await expect.poll(() => unsaved.innerText()).toBe('');

@@ -13,6 +13,7 @@ import {
 import { comparison, verdictOf } from '../../packages/notebooks/src/charts/alternatives-comparison.ts';
 import { dailyEnergy, deciderOf } from '../../packages/notebooks/src/charts/alternatives-energy.ts';
 import { gainText } from '../../packages/notebooks/src/charts/gain-words.ts';
+import { seasonsFinding } from '../../packages/notebooks/src/charts/season-gains.ts';
 import { whatEndedTitle } from '../../packages/notebooks/src/charts/what-ended.ts';
 import { strategyWords } from '../../packages/notebooks/src/page/strategy-note.ts';
 import { withSecondHousehold } from '../../packages/notebooks/src/page/alternatives-page.ts';
@@ -21,7 +22,15 @@ import { changedScenario } from '../../packages/notebooks/src/page/changed-scena
 import { choicesOf, ownSettings } from '../../packages/notebooks/src/page/page-settings.ts';
 import { noBrowser, type OpenedPage } from './browser.ts';
 import { fullHouse, smallHouse, studyInNode } from './houses.ts';
-import { accessibility, harmDone, NO_HARM, pageBench, settled, widthTaken } from './page-bench.ts';
+import {
+  accessibility,
+  harmDone,
+  NO_HARM,
+  pageBench,
+  settled,
+  standsStill,
+  widthTaken,
+} from './page-bench.ts';
 import { published, type PublishedFile } from './published.ts';
 
 const SEED = 'one or two';
@@ -77,6 +86,40 @@ describe('what is said of a comparison', () => {
     expect(gainText(withGain(null, 2, null))).toContain('more than the 7\u00a0days simulated');
     expect(gainInterval({ value: 0.2, low: -0.1, high: 0.3 })).toBe(
       '95\u00a0% interval −3\u00a0to\u00a08\u00a0hours',
+    );
+  });
+
+  it('tells of seasons what each shows: a gain, none, a loss, or more than was simulated', () => {
+    const enough = (of: typeof compared) => ({ ...of, first: { ...of.first, draws: 30 } });
+    const hidden = enough({
+      ...withGain(null, null, null),
+      first: { ...compared.first, nineInTenDays: { value: null, low: 6, high: null } },
+      second: { ...compared.second, nineInTenDays: { value: null, low: 7, high: null } },
+    });
+    const [small, large, none, loss] = [
+      [1, 0.5, 2],
+      [3, 2, 4],
+      [1, -0.1, 2],
+      [-1, -2, -0.5],
+    ].map(([value, low, high]) => enough(withGain(value!, low!, high!))) as [
+      typeof compared,
+      typeof compared,
+      typeof compared,
+      typeof compared,
+    ];
+    const said = (...of: (typeof compared)[]) =>
+      seasonsFinding(of.map((one, i) => ({ season: `S${i + 1}`, compared: one })))
+        .replaceAll('\u00a0', ' ')
+        .replace(`“${compared.second.alternativeTitle}”`, '“It”');
+    expect(said(small, large)).toBe('“It” gains least in S1 (1 day longer) and most in S2 (3 days longer)');
+    expect(said(small, small)).toBe('“It” gains in every season worked out so far (1 day longer)');
+    expect(said(small, hidden, none)).toBe(
+      '“It” gains in S1 (1 day longer), shows no clear gain in S3; in S2 nine outages in ten last all 7 days simulated with both',
+    );
+    expect(said(hidden)).toBe('In S1 nine outages in ten last all 7 days simulated with both');
+    expect(said(loss, none, none)).toBe('“It” lasts less long in S1, shows no clear gain in S2 and in S3');
+    expect(said({ ...small, first: { ...small.first, draws: 29 } })).toMatch(
+      /; 29 simulated outages are too few to tell$/,
     );
   });
 
@@ -173,6 +216,25 @@ describe.skipIf(noBrowser())('the page "One battery or two?"', () => {
     await bothSettled(whole.page);
   }, 120_000);
   const open = (hash = '', options = {}) => bench.open(file, { hash, ...options });
+
+  it('writes every name out on a phone, inside its picture', async () => {
+    const { page } = await open('', { viewport: { width: 390, height: 844 } });
+    await bothSettled(page);
+    await standsStill(page);
+    const lines = await page.locator('#paired-gains .chart-picture svg').evaluate((picture) => {
+      const frame = picture.getBoundingClientRect();
+      return [...picture.querySelectorAll('text')].map((text) => {
+        const spans = [...text.querySelectorAll('tspan')];
+        return {
+          words: spans.length > 0 ? spans.map((span) => span.textContent).join(' ') : text.textContent,
+          isInside: text.getBoundingClientRect().right <= frame.right + 1,
+        };
+      });
+    });
+    expect(lines.filter(({ isInside }) => !isInside)).toEqual([]);
+    for (const { title } of scenario.alternatives[0]!.household.strategies)
+      expect(lines.some(({ words }) => words.startsWith(`${title}: `))).toBe(true);
+  }, 120_000);
 
   it('opens from a file, asks nothing of any network, and has nothing to complain of', async () => {
     const { page, requests, troubles } = whole;

@@ -10,7 +10,7 @@ import {
 import { provenanceText } from '../../packages/notebooks/src/charts/chart-frame.ts';
 import { studyWords } from '../../packages/notebooks/src/page/study-words.ts';
 import { standInFor } from '../../packages/notebooks/src/page/modules-everywhere.ts';
-import { monthsText } from '../../packages/notebooks/src/page/months-text.ts';
+import { anyOfMonths, monthsText } from '../../packages/notebooks/src/page/months-text.ts';
 import {
   choicesOf,
   ownSettings,
@@ -193,5 +193,11 @@ describe('monthsText(months)', () => {
     expect(monthsText([1])).toBe('January');
     expect(monthsText([3, 7])).toBe('March, July');
     expect(monthsText([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12])).toBe('any month');
+    expect([[3, 7], [1, 4, 9], [5], [12, 1, 2]].map(anyOfMonths)).toEqual([
+      'March or July',
+      'January, April or September',
+      'May',
+      'December to February',
+    ]);
   });
 });

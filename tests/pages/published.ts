@@ -15,6 +15,8 @@ interface AboutThisHousehold {
   readonly seed?: string;
   /** Brings its own seed and draws; the page then runs nothing before it is asked to. */
   readonly summary?: StudySummary;
+  /** What is to be looked at twice. */
+  readonly notes?: readonly string[];
 }
 
 export interface PublishedFile {
@@ -33,10 +35,16 @@ export function published(page: PageName, about: AboutThisHousehold): Promise<Pu
 /** Any notebook file. */
 export async function publishedNotebook(
   notebook: string,
-  { scenario, seed = 'rideout', draws = FEW, summary }: AboutThisHousehold,
+  { scenario, seed = 'rideout', draws = FEW, summary, notes }: AboutThisHousehold,
 ): Promise<PublishedFile> {
   const own = summary?.provenance ?? { seed, draws };
-  const study = { scenario, seed: own.seed, draws: own.draws, ...(summary && { summary }) };
+  const study = {
+    scenario,
+    seed: own.seed,
+    draws: own.draws,
+    ...(summary && { summary }),
+    ...(notes && { notes }),
+  };
   const html = fillShell(await builtShell(notebook), study);
   const file = join(mkdtempSync(join(inject('pagesFolder'), 'page-')), 'page.html');
   writeFileSync(file, html);

@@ -18,7 +18,16 @@ import { sharesFinding } from '../../packages/notebooks/src/charts/input-shares.
 import { commandText } from '../../packages/notebooks/src/page/reseed-repeat.ts';
 import { noBrowser, type OpenedPage } from './browser.ts';
 import { fileOf, smallHouse, studyInNode } from './houses.ts';
-import { accessibility, harmDone, NO_HARM, pageBench, savedFrom, settled, widthTaken } from './page-bench.ts';
+import {
+  accessibility,
+  harmDone,
+  NO_HARM,
+  pageBench,
+  savedFrom,
+  settled,
+  standsStill,
+  widthTaken,
+} from './page-bench.ts';
 import { published, type PublishedFile } from './published.ts';
 
 const SEED = 'seeds and seeds';
@@ -249,6 +258,28 @@ describe.skipIf(noBrowser())('the page "Re-seed"', () => {
   it('fits, and has nothing an accessibility check objects to (1280 px, light)', async () => {
     await fitsAndIsAccessible(whole.page, 1280);
   });
+
+  it('writes long names out on a phone, each inside its picture', async () => {
+    const seed = 'the seed of the household in the long valley, second try';
+    const { page } = await open(`#rows=20&seeds=2&draws=6&seed=${encodeURIComponent(seed)}`, {
+      viewport: { width: 390, height: 844 },
+    });
+    await settled(page, LINES);
+    await standsStill(page);
+    const texts = await page.locator('figure.chart svg text').evaluateAll((all) =>
+      all.map((text) => {
+        const [box, frame] = [text, text.closest('svg')!].map((e) => e.getBoundingClientRect());
+        const inside = box!.left >= frame!.left - 1 && box!.right <= frame!.right + 1;
+        const lines = [...text.querySelectorAll('tspan')].map((line) => line.textContent);
+        return { words: lines.length > 0 ? lines.join(' ') : text.textContent, inside };
+      }),
+    );
+    expect(texts.filter(({ inside }) => !inside)).toEqual([]);
+    const words = texts.map((text) => text.words);
+    for (const name of [seed, `${seed}-2`, 'frugal, one home in ten below → lavish, one in ten above'])
+      expect(words).toContain(name);
+    expect(words.filter((text) => text.includes('…'))).toEqual([]);
+  }, 120_000);
 
   it('shows hostile names as text', async () => {
     const bad = '</script><img src=x onerror="globalThis.harm = 1">';

@@ -8,7 +8,7 @@ import {
   monthsTold,
   whyNotYet,
 } from '../../packages/notebooks/src/charts/year-cells.ts';
-import { columnFinding } from '../../packages/notebooks/src/charts/year-heat-map.ts';
+import { columnFinding, yearFinding } from '../../packages/notebooks/src/charts/year-heat-map.ts';
 import { changedScenario } from '../../packages/notebooks/src/page/changed-scenario.ts';
 import { standInFor } from '../../packages/notebooks/src/page/modules-everywhere.ts';
 import { choicesOf, ownSettings } from '../../packages/notebooks/src/page/page-settings.ts';
@@ -100,6 +100,19 @@ describe('what is said of a year', () => {
     );
   });
 
+  it('ends a chart’s title as other titles end when outages are too few, and only then', () => {
+    const said = (draws: number) =>
+      yearFinding(
+        [may, june].map((of) => ({ ...of, draws })),
+        14,
+      ).replaceAll('\u00a0', ' ');
+    expect(said(20)).toBe(
+      'With one: 9 hours to 2.4 days, by month; 20 simulated outages are too few to tell',
+    );
+    expect(said(30)).toBe('With one: 9 hours in May, 2.4 days in June');
+    expect(yearFinding([{ ...may, draws: 20 }, toCome('June')], 14)).not.toContain('to tell');
+  });
+
   it('tells too few outages from months that hardly differ', () => {
     const said = (of: Parameters<typeof columnFinding>[0], days: number) =>
       columnFinding(of, days).replaceAll('\u00a0', ' ');
@@ -168,7 +181,9 @@ describe.skipIf(noBrowser())('the page "Through the year"', () => {
     expect(await page.locator('.answer').innerText()).toMatch(
       /^Too few outages to tell the months apart: nine outages in ten hold for/,
     );
-    expect(await page.locator('#year-heat-map .chart-title').innerText()).toContain('too few outages');
+    expect(await page.locator('#year-heat-map .chart-title').innerText()).toMatch(
+      /; 6 simulated outages are too few to tell$/,
+    );
   });
 
   it('works anew for panels in the place of modules, and another seed, and keeps both in the link', async () => {

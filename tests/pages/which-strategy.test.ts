@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { askDrawsHere, askNeeds, atLeastThisLong, reachCell, type Scenario } from '@rideout/sim';
+import { needsFinding } from '../../packages/notebooks/src/charts/family-needs.ts';
 import { matrixFinding } from '../../packages/notebooks/src/charts/needs-matrix.ts';
 import { allNeedsDays, bestForNeeds, firstToGo } from '../../packages/notebooks/src/charts/need-endurance.ts';
 import { switchingWords } from '../../packages/notebooks/src/page/strategy-switching.ts';
@@ -12,6 +13,7 @@ import { published, type PublishedFile } from './published.ts';
 
 const SEED = 'which strategy';
 const DRAWS = 20;
+const ENOUGH = 30; // outages that can tell what nine in ten reach
 const scenario = smallHouse();
 const { summary } = studyInNode(scenario, { seed: SEED, draws: DRAWS });
 const firstHousehold = summary.strategies.filter((s) => s.alternativeId === scenario.alternatives[0]!.id);
@@ -19,6 +21,7 @@ const firstHousehold = summary.strategies.filter((s) => s.alternativeId === scen
 describe('which strategy keeps needs met longest', () => {
   const strategy = (title: string, days: Record<string, number>) => ({
     ...firstHousehold[0]!,
+    draws: ENOUGH,
     strategyId: title,
     strategyTitle: title,
     needs: Object.entries(days).map(([need, value]) => ({
@@ -36,6 +39,26 @@ describe('which strategy keeps needs met longest', () => {
     expect(matrixFinding([plain, strategy('Wetter', { food: 2.5, water: 2 })], 14)).toMatch(
       /^The first need to give way does so latest with “Wetter”: water, after 2.days/,
     );
+  });
+});
+
+describe('titles about needs', () => {
+  const ENDING = /; 6 simulated outages are too few to tell$/;
+
+  it('say so where outages are too few to tell, and only there', async () => {
+    const matrix = (draws: number) =>
+      matrixFinding(
+        firstHousehold.map((s) => ({ ...s, draws })),
+        14,
+      );
+    expect(matrix(6)).toMatch(ENDING);
+    expect(matrix(ENOUGH)).not.toContain('to tell');
+    const answer = await askNeeds(scenario, { seed: SEED, draws: 6 }, askDrawsHere);
+    const family = (draws: number) =>
+      needsFinding(answer.figures, { ...answer, provenance: { ...answer.provenance, draws } });
+    expect(family(6)).toMatch(ENDING);
+    expect(family(ENOUGH)).not.toContain('to tell');
+    expect(needsFinding([], answer)).toBe('No strategy is chosen');
   });
 });
 

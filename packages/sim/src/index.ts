@@ -29,6 +29,7 @@ export type { TypicalAppliances } from './scenario/typical.ts';
 
 // What a scenario can name: shipped tables and people's own files, as text.
 export { readNormals, type NormalsPlace } from './weather/normals-table.ts';
+export { siteNotes } from './weather/site-notes.ts';
 export { readWeatherYear, type ReadWeatherYear } from './weather/read-weather-year.ts';
 export { describeWeatherFindings } from './weather/messages.ts';
 export { WeatherFileError } from './weather/weather-file-error.ts';

@@ -16,6 +16,7 @@ import { cellColumns } from './cell-columns.ts';
 import { chartFrame } from './chart-frame.ts';
 import type { DataTable } from './data-table.ts';
 import { degreesIn, type Look } from './look.ts';
+import { tooFewEnding } from './outage-count.ts';
 import { alternativeShown, type Shown } from './nine-in-ten-words.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle } from './series-style.ts';
@@ -35,7 +36,7 @@ export function familyNeeds(answer: NeedsAnswer, options: FamilyNeedsOptions): H
   const strategies = [...new Map(lines.map((line) => [line.alternative, line])).values()];
   return chartFrame({
     id: 'family-needs',
-    title: finding(figures, answer),
+    title: needsFinding(figures, answer),
     note: 'Time until a need first fails, which nine outages in ten reach, by what a family would notice; what counts as failing stands in the words below. Bars: 95\u00a0% interval. An arrow: as long as was simulated, or longer.',
     picture: strips(lines, horizonDays, options.width),
     key: strategies.map(({ style, name }) => ({ sample: intervalKey(style), text: name })),
@@ -81,10 +82,15 @@ function titleOf({ needId }: NeedFigures, { needs }: NeedsAnswer): string {
   return needs.find((need) => need.id === needId)!.title;
 }
 
+/** What the chart shows, in a sentence without its full stop. */
+export function needsFinding(figures: readonly NeedFigures[], answer: NeedsAnswer): string {
+  if (figures.length === 0) return 'No strategy is chosen';
+  return `${finding(figures, answer)}${tooFewEnding(answer.provenance.draws)}`;
+}
+
 function finding(figures: readonly NeedFigures[], answer: NeedsAnswer): string {
   const days = (f: NeedFigures) => f.nineInTenDays.value ?? Infinity;
-  const first = [...figures].sort((a, b) => days(a) - days(b))[0];
-  if (!first) return 'No strategy is chosen';
+  const first = [...figures].sort((a, b) => days(a) - days(b))[0]!;
   if (days(first) === Infinity) return 'No need fails within the time simulated, in nine outages in ten';
   const best = [...figures].filter((f) => f.needId === first.needId).sort((a, b) => days(b) - days(a))[0]!;
   const title = titleOf(first, answer);

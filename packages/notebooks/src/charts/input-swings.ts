@@ -12,6 +12,7 @@ import { roomAround } from './room-around.ts';
 import { barKey } from './series-key.ts';
 import { timeAxis } from './time-axis.ts';
 import { PLOT_STYLE } from './what-changes.ts';
+import { LINE_PX, wrapped } from './wrapped-text.ts';
 
 export interface InputChartOptions {
   readonly clock?: Look['clock'];
@@ -28,7 +29,11 @@ interface Bar {
   readonly to: number;
 }
 
-const ROW_PX = 66;
+const BAR_PX = 14;
+const BESIDE_PX = 26; // above a bar and below it, for one line of words
+const TITLE = 13;
+const ENDS = 12;
+const FAMILY = 'system-ui, sans-serif';
 
 /** Filled and outlined: told apart without colour. */
 const LOOK = {
@@ -86,10 +91,18 @@ function picture(
   const [first, last] = roomAround([base, ...bars.map((bar) => bar.to)], horizonDays);
   const { word, perDay } = timeAxis(last);
   const look = (bar: Bar) => LOOK[bar.end];
-  const both = { insetTop: 26, insetBottom: 26 };
+  const line = (text: string, weight: number, sizePx: number) =>
+    wrapped(text, `${weight} ${sizePx}px ${FAMILY}`, pictureWidth - 22);
+  const titles = inputs.map((input) => line(`${input.title}: ${daysAt(input, horizonDays)}`, 650, TITLE));
+  const ends = inputs.map(({ low, high }) => line(`${low} → ${high}`, 400, ENDS));
+  const insetTop = besidePx(titles);
+  const insetBottom = besidePx(ends);
+  const rowPx = insetTop + BAR_PX + insetBottom;
+  const linesOf = (lines: readonly (readonly string[])[]) => (input: InputMatters) =>
+    lines[inputs.indexOf(input)]!.join('\n');
   return Plot.plot({
     width: pictureWidth,
-    height: 46 + inputs.length * ROW_PX,
+    height: 46 + inputs.length * rowPx,
     marginLeft: 14,
     marginRight: 24,
     marginTop: 4,
@@ -112,24 +125,25 @@ function picture(
         fill: (bar: Bar) => look(bar).colour,
         fillOpacity: (bar: Bar) => look(bar).opacity,
         stroke: (bar: Bar) => look(bar).colour,
-        ...both,
+        insetTop,
+        insetBottom,
       }),
       Plot.ruleX([base * perDay], { stroke: 'var(--ink)', strokeWidth: 1.5 }),
       Plot.text(inputs, {
         ...NAME,
         y: 'id',
-        dy: -20,
+        dy: insetTop - rowPx / 2 - 5,
+        lineAnchor: 'bottom',
         fontWeight: 650,
-        lineWidth: pictureWidth / 13,
-        text: (input: InputMatters) => `${input.title}: ${daysAt(input, horizonDays)}`,
+        text: linesOf(titles),
       }),
       Plot.text(inputs, {
         ...NAME,
         y: 'id',
-        dy: 19,
-        fontSize: 12,
-        lineWidth: pictureWidth / 12,
-        text: (input: InputMatters) => `${input.low} → ${input.high}`,
+        dy: rowPx / 2 - insetBottom + 4,
+        lineAnchor: 'top',
+        fontSize: ENDS,
+        text: linesOf(ends),
       }),
     ],
   }) as SVGSVGElement;
@@ -142,8 +156,12 @@ const NAME = {
   fill: 'var(--ink)',
   stroke: 'var(--paper)',
   strokeWidth: 4,
-  textOverflow: 'ellipsis',
 } as const;
+
+/** Room for the words beside a bar, by the one that takes most lines. */
+function besidePx(words: readonly (readonly string[])[]): number {
+  return BESIDE_PX + (Math.max(1, ...words.map((lines) => lines.length)) - 1) * LINE_PX;
+}
 
 function daysAt({ nineInTen: { lowDays, highDays } }: InputMatters, horizonDays: number): string {
   const [low, high] = [reachText(lowDays, horizonDays), reachText(highDays, horizonDays)];

@@ -18,6 +18,7 @@ import {
 } from './need-endurance.ts';
 import { needsTable } from './needs-table.ts';
 import { alternativeShown, shownStrategies, type Shown } from './nine-in-ten-words.ts';
+import { tooFewEnding } from './outage-count.ts';
 import { markerShape } from './series-key.ts';
 import type { Marker } from './series-style.ts';
 import { PLOT_STYLE } from './what-changes.ts';
@@ -177,11 +178,15 @@ function levelKey({ fill, opacity, marker }: Level): SVGElement {
 export function matrixFinding(strategies: readonly StrategySummary[], horizonDays: number): string {
   const best = bestForNeeds(strategies);
   if (!best) return 'No strategy is chosen';
+  return `${finding(best, strategies, horizonDays)}${tooFewEnding(best.draws)}`;
+}
+
+function finding(best: StrategySummary, strategies: readonly StrategySummary[], horizonDays: number): string {
   const worst = [...strategies].sort((a, b) => allNeedsDays(a) - allNeedsDays(b))[0]!;
-  const finding = keeps(best, strategies, horizonDays);
-  if (allNeedsDays(worst) === allNeedsDays(best)) return finding;
+  const kept = keeps(best, strategies, horizonDays);
+  if (allNeedsDays(worst) === allNeedsDays(best)) return kept;
   const gone = firstToGo(worst);
-  return `${finding}; with “${worst.strategyTitle}” ${gone ? gone.need : 'the essentials'} can fail after ${reachText((gone ?? worst).nineInTenDays.value, horizonDays)}`;
+  return `${kept}; with “${worst.strategyTitle}” ${gone ? gone.need : 'the essentials'} can fail after ${reachText((gone ?? worst).nineInTenDays.value, horizonDays)}`;
 }
 
 function keeps(best: StrategySummary, strategies: readonly StrategySummary[], horizonDays: number): string {

@@ -14,6 +14,7 @@ import { tooFewEnding } from './outage-count.ts';
 import { intervalKey } from './series-key.ts';
 import { seriesStyle, type SeriesStyle } from './series-style.ts';
 import { timeAxis } from './time-axis.ts';
+import { LINE_PX, wrapped } from './wrapped-text.ts';
 
 export interface PairedGainsOptions {
   /** Compared with the first alternative. */
@@ -60,9 +61,14 @@ function picture(rows: readonly Comparison[], strategyId: string, width: number)
   const y = (row: Comparison) => row.first.strategyId;
   const shown = rows.filter((row) => days(row).value !== null);
   const cut = rows.filter((row) => days(row).value === null || days(row).high === null);
+  const names = rows.map((row) =>
+    wrapped(`${row.first.strategyTitle}: ${gainText(row)}`, '600 13px system-ui, sans-serif', width - 28),
+  );
+  const abovePx = (Math.max(...names.map((lines) => lines.length)) - 1) * LINE_PX; // for more than one line
+  const dy = 14 + abovePx / 2;
   return Plot.plot({
     width,
-    height: 50 + rows.length * ROW_PX,
+    height: 50 + rows.length * (ROW_PX + abovePx),
     marginLeft: 14,
     marginRight: 24,
     marginTop: 4,
@@ -81,9 +87,15 @@ function picture(rows: readonly Comparison[], strategyId: string, width: number)
     symbol: { type: 'identity' },
     marks: [
       Plot.ruleX([0], { stroke: 'var(--ink-soft)', strokeWidth: 1.5 }),
-      Plot.text(rows, { ...NAME, y, text: (row: Comparison) => nameAndGain(row, width) }),
+      Plot.text(rows, {
+        ...NAME,
+        y,
+        dy: dy - 16,
+        text: (row: Comparison) => names[rows.indexOf(row)]!.join('\n'),
+      }),
       Plot.link(rows, {
         ...BAR,
+        dy,
         x1: (row: Comparison) => at(days(row).low, first),
         x2: (row: Comparison) => at(days(row).high, last),
         y1: y,
@@ -92,12 +104,13 @@ function picture(rows: readonly Comparison[], strategyId: string, width: number)
       }),
       Plot.dot(shown, {
         ...DOT,
+        dy,
         x: (row: Comparison) => at(days(row).value, last),
         y,
         fill: colour,
         symbol: (row: Comparison) => styleOf(row, strategyId).marker,
       }),
-      Plot.text(cut, { x: last * perDay, y, dy: 14, text: () => '▶', fill: colour }),
+      Plot.text(cut, { x: last * perDay, y, dy, text: () => '▶', fill: colour }),
     ],
   }) as SVGSVGElement;
 }
@@ -109,16 +122,15 @@ const STYLE = {
   fontSize: '13px',
   overflow: 'visible',
 };
-const NAME = { frameAnchor: 'left', dx: 10, dy: -10, textAnchor: 'start', fontWeight: 600 } as const;
-const BAR = { strokeWidth: 7, strokeOpacity: 0.35, strokeLinecap: 'butt', dy: 14 } as const;
-const DOT = { r: 5.5, stroke: 'var(--paper)', dy: 14 } as const;
-
-function nameAndGain(row: Comparison, width: number): string {
-  const room = Math.floor(width / 7.5) - gainText(row).length - 4;
-  const title = row.first.strategyTitle;
-  const name = title.length > room ? `${title.slice(0, Math.max(8, room))}…` : title;
-  return `${name}: ${gainText(row)}`;
-}
+const NAME = {
+  frameAnchor: 'left',
+  dx: 10,
+  lineAnchor: 'bottom',
+  textAnchor: 'start',
+  fontWeight: 600,
+} as const;
+const BAR = { strokeWidth: 7, strokeOpacity: 0.35, strokeLinecap: 'butt' } as const;
+const DOT = { r: 5.5, stroke: 'var(--paper)' } as const;
 
 function styleOf(row: Comparison, strategyId: string) {
   return row.first.strategyId === strategyId ? CHOSEN : OTHER;

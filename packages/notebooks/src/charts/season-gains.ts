@@ -3,13 +3,14 @@
  *
  * Observable Plot: the strips of "what changes", a season in the place of a strategy.
  */
-import { limitCells, reachCell, type StudySummary } from '@rideout/sim';
+import { atLeastThisLong, limitCells, reachCell, type StudySummary } from '@rideout/sim';
 import { comparison, verdictOf, type Comparison } from './alternatives-comparison.ts';
 import { cellColumns } from './cell-columns.ts';
 import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame } from './chart-frame.ts';
 import { deciderWords } from './decider-words.ts';
 import { gainSentence, gainText } from './gain-words.ts';
+import { tooFewEnding } from './outage-count.ts';
 import { intervalKey } from './series-key.ts';
 import { linesOf, strips } from './what-changes.ts';
 
@@ -49,7 +50,7 @@ export function seasonGains(seasons: readonly Season[], options: SeasonGainsOpti
   const lines = linesOf(study, undefined);
   return chartFrame({
     id: 'season-gains',
-    title: finding(rows),
+    title: seasonsFinding(rows),
     note: `Time that nine outages in ten reach when the outage begins in these months, with “${rows[0]?.compared.first.strategyTitle ?? ''}”. Bars: 95\u00a0% interval. An arrow: as long as was simulated, or longer. From ${study.provenance.draws} outages a season.`,
     picture: strips(lines, study.horizonDays, options.width),
     key: lines.slice(0, 2).map(({ style, summary }) => ({
@@ -116,18 +117,43 @@ function oneStudy(
   };
 }
 
-function finding(rows: readonly ComparedSeason[]): string {
-  const nothing = rows.filter(({ compared }) => verdictOf(compared) !== 'longer');
+/** What the chart shows, in a sentence without its full stop: a season that the horizon hides is not one without a gain. */
+export function seasonsFinding(rows: readonly ComparedSeason[]): string {
   const [first] = rows;
   if (!first) return 'No season has been worked out yet';
-  const name = `“${first.compared.second.alternativeTitle}”`;
-  if (nothing.length > 0)
-    return `${name} shows no gain when the outage begins in ${nothing.map((r) => r.season).join(' or ')}`;
+  const seasonsOf = (verdict: ReturnType<typeof verdictOf>) =>
+    rows.filter(({ compared }) => verdictOf(compared) === verdict);
+  const listed = (some: readonly ComparedSeason[]) => some.map(({ season }) => season).join(' and in ');
+  const [gains, losses, level] = [seasonsOf('longer'), seasonsOf('shorter'), seasonsOf('no difference')];
+  const hidden = seasonsOf('hidden by the horizon');
+  const told = [
+    ...(gains.length > 0 ? [gainsWords(gains, rows.length)] : []),
+    ...(losses.length > 0 ? [`lasts less long in ${listed(losses)}`] : []),
+    ...(level.length > 0 ? [`shows no clear gain in ${listed(level)}`] : []),
+  ];
+  const { second, horizonDays } = first.compared;
+  const name = `“${second.alternativeTitle}”`;
+  const both =
+    hidden.length > 0
+      ? `${told.length > 0 ? 'in' : 'In'} ${listed(hidden)} nine outages in ten last all ${atLeastThisLong(horizonDays)} simulated with both`
+      : '';
+  const draws = Math.min(...rows.map(({ compared }) => compared.first.draws));
+  const own = told.length > 0 ? `${name} ${told.join(', ')}` : '';
+  return [own, both].filter((part) => part !== '').join('; ') + tooFewEnding(draws);
+}
+
+function gainsWords(gains: readonly ComparedSeason[], seasons: number): string {
   const size = ({ compared }: ComparedSeason) => compared.gain.nineInTenDays.value ?? Infinity;
-  const bySize = [...rows].sort((a, b) => size(a) - size(b));
-  const [least, most] = [bySize[0]!, bySize[bySize.length - 1]!];
   const told = ({ season, compared }: ComparedSeason) => `in ${season} (${gainText(compared)})`;
-  return least === most || size(least) === size(most)
-    ? `${name}: ${gainText(first.compared)} in every season worked out so far`
-    : `${name} gains least ${told(least)} and most ${told(most)}`;
+  const bySize = [...gains].sort((a, b) => (size(a) === size(b) ? 0 : size(a) - size(b)));
+  const [least, most] = [bySize[0]!, bySize.at(-1)!];
+  if (gains.length === 1) return `gains ${told(least)}`;
+  if (gainText(least.compared) === gainText(most.compared)) {
+    const where =
+      gains.length === seasons
+        ? 'every season worked out so far'
+        : gains.map((r) => r.season).join(' and in ');
+    return `gains in ${where} (${gainText(most.compared)})`;
+  }
+  return `gains least ${told(least)} and most ${told(most)}`;
 }

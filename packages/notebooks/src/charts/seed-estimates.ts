@@ -21,6 +21,7 @@ import { seriesStyle } from './series-style.ts';
 import { timeAxis } from './time-axis.ts';
 import { roomAround } from './room-around.ts';
 import { PLOT_STYLE } from './what-changes.ts';
+import { LINE_PX, textWidth, wrapped } from './wrapped-text.ts';
 
 export interface SeedAnswer {
   readonly seed: string;
@@ -36,6 +37,7 @@ export interface SeedEstimatesOptions {
 
 const ROW_PX = 30;
 const NAME_PX = 108;
+const NAME_FONT = '400 13px system-ui, sans-serif';
 const OWN = seriesStyle(0);
 const OTHER = { ...seriesStyle(5), marker: 'square' } as const; // told apart by more than colour
 
@@ -116,12 +118,16 @@ function picture(
     horizonDays,
   );
   const { word, perDay } = timeAxis(last);
+  const names = rows.map((row) => wrapped(row.seed, NAME_FONT, width - 30));
+  const isLong = rows.some((row) => textWidth(row.seed, NAME_FONT) > NAME_PX - 8);
+  const abovePx = isLong ? Math.max(...names.map((lines) => lines.length)) * LINE_PX : 0;
+  const dy = abovePx / 2; // of the bar, where names stand above
   const time = (of: 'value' | 'low' | 'high') => (row: Row) => row[of] * perDay;
   const colour = (row: Row) => row.style.colour;
   return Plot.plot({
     width,
-    height: 46 + rows.length * ROW_PX,
-    marginLeft: NAME_PX,
+    height: 46 + rows.length * (ROW_PX + abovePx),
+    marginLeft: isLong ? 14 : NAME_PX,
     marginRight: rows.some((row) => row.beyond) ? 124 : 76,
     marginTop: 4,
     marginBottom: 40,
@@ -141,17 +147,16 @@ function picture(
       Plot.text(rows, {
         y: 'seed',
         frameAnchor: 'left',
-        dx: -NAME_PX + 2,
+        ...(isLong ? { dx: 4, dy: dy - 9, lineAnchor: 'bottom' as const } : { dx: -NAME_PX + 2 }),
         textAnchor: 'start',
-        lineWidth: 8,
-        textOverflow: 'ellipsis',
-        text: 'seed',
+        text: (row: Row) => (isLong ? names[rows.indexOf(row)]!.join('\n') : row.seed),
       }),
       Plot.link(rows, {
         x1: time('low'),
         x2: time('high'),
         y1: 'seed',
         y2: 'seed',
+        dy,
         stroke: colour,
         strokeWidth: 7,
         strokeOpacity: 0.35,
@@ -160,6 +165,7 @@ function picture(
       Plot.dot(rows, {
         x: time('value'),
         y: 'seed',
+        dy,
         r: 5.5,
         fill: colour,
         stroke: 'var(--paper)',
@@ -169,6 +175,7 @@ function picture(
       Plot.text(rows, {
         x: time('value'),
         y: 'seed',
+        dy,
         text: () => '▶',
         fill: colour,
         filter: (r: Row) => r.beyond,
@@ -177,6 +184,7 @@ function picture(
         x: time('high'),
         y: 'seed',
         dx: 10,
+        dy,
         textAnchor: 'start',
         text: 'text',
         fill: 'var(--ink)',

@@ -5,6 +5,7 @@ import type { SeriesStyle } from './series-style.ts';
 import { drawnUntilDay } from './step-curve.ts';
 import { curveRows, markerRows, pixelPoints, type CurveSeries } from './survival-rows.ts';
 import { timeAxis } from './time-axis.ts';
+import { textWidth } from './wrapped-text.ts';
 
 const PADDING = { left: 50, right: 14, top: 34, bottom: 44 };
 const NAME_FONT = { weight: 650, px: 13, family: 'system-ui, sans-serif' };
@@ -170,7 +171,5 @@ function nameLayer({ text, x, y }: LabelPlace, look: object) {
 
 /** Width of a name as drawn, px. */
 function nameWidth(name: string): number {
-  const pen = document.createElement('canvas').getContext('2d')!;
-  pen.font = `${NAME_FONT.weight} ${NAME_FONT.px}px ${NAME_FONT.family}`;
-  return pen.measureText(name).width;
+  return textWidth(name, `${NAME_FONT.weight} ${NAME_FONT.px}px ${NAME_FONT.family}`);
 }

@@ -8,6 +8,7 @@ import { intervalCell, intervalText, reachCell, reachText } from '@rideout/sim';
 import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame, type ChartParts } from './chart-frame.ts';
 import { svg } from '../elements.ts';
+import { tooFewEnding, tooFewToTell } from './outage-count.ts';
 import { drawn } from './survival-curves.ts';
 import {
   bestAndWorst,
@@ -74,10 +75,17 @@ export function ownCells(cells: readonly YearCell[]): YearCell[] {
   return cells.filter((cell) => cell.column === own);
 }
 
-function yearFinding(cells: readonly YearCell[], horizonDays: number): string {
+export function yearFinding(cells: readonly YearCell[], horizonDays: number): string {
   const own = ownCells(cells);
   if (!own.some((cell) => cell.days)) return 'The year is being worked out';
-  return `With ${own[0]!.column.words}: ${columnFinding(own, horizonDays)}`;
+  return `With ${own[0]!.column.words}: ${titleFinding(own, horizonDays)}`;
+}
+
+/** Where no figure can be told from so few, a title ends as other titles do, and does not say so twice. */
+function titleFinding(own: readonly YearCell[], horizonDays: number): string {
+  const { draws } = own[0]!;
+  if (monthsTold(own) === 'not yet' || !tooFewToTell(draws)) return columnFinding(own, horizonDays);
+  return `${rangeText(own, horizonDays)}, by month${tooFewEnding(draws)}`;
 }
 
 /** "10 hours in August, 2.4 days in May"; or that months cannot be compared, cannot be told apart, or hardly differ. */

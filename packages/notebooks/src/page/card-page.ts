@@ -5,6 +5,7 @@ import { scenarioHash } from '@rideout/sim';
 import { fitCard } from './card-fit.ts';
 import { cardSheet } from './card-sheet.ts';
 import { ownStyle } from './house-own-style.ts';
+import { lookTwice } from './look-twice.ts';
 import { usualStrategy } from './one-strategy-form.ts';
 import { openPage } from './open-page.ts';
 import type { Choices, ViewSettings } from './page-settings.ts';
@@ -40,6 +41,7 @@ export function cardByThePanel(): HTMLElement {
   draw();
   return html`<div class="card-page" data-scenario=${scenarioHash(scenario)}>
     ${ownStyle(cardStyle)} ${complaintsNote(page.link)}
+    <div class="screen-only">${lookTwice()}</div>
     <div class="card-controls">${page.viewForm}${page.lookForm}</div>
     ${note} ${printButton()} ${place}
   </div>`;

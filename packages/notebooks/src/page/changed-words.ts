@@ -2,7 +2,7 @@
 import type { Provenance, Scenario } from '@rideout/sim';
 import type { ToldProvenance } from '../charts/changes-sentence.ts';
 import { modulesWords } from './modules-everywhere.ts';
-import { monthsText } from './months-text.ts';
+import { anyOfMonths } from './months-text.ts';
 import type { RunSettings } from './page-settings.ts';
 import { stormWords, switchWords } from './setting-words.ts';
 
@@ -13,7 +13,7 @@ export function changedWords(scenario: Scenario, settings: RunSettings): string[
   const units = alternatives.flatMap(({ household }) => household.units);
   const strategies = alternatives.flatMap(({ household }) => household.strategies);
   const changes: string[] = [];
-  if (months !== undefined && !isFiled(months, outage)) changes.push(`begins in ${monthsText(months)}`);
+  if (months !== undefined && !isFiled(months, outage)) changes.push(`begins in ${anyOfMonths(months)}`);
   if (stormLed !== undefined && stormLed !== outage.stormLed)
     changes.push(`the storm that took the grid ${stormWords(stormLed)}`);
   if (modulesPerUnit !== undefined && units.some(({ battery }) => battery.modules !== modulesPerUnit))

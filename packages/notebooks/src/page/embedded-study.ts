@@ -8,6 +8,8 @@ export interface EmbeddedStudy {
   readonly draws: number;
   /** The study as it was when the page was made, so that a reader sees the answer before anything has run. */
   readonly summary?: StudySummary | undefined;
+  /** What was odd about the file, in sentences; left out where nothing was. */
+  readonly notes?: readonly string[] | undefined;
 }
 
 /** The id of the page's data element. */

@@ -5,6 +5,7 @@ import {
   readScenario,
   readWeatherYear,
   resolveScenario,
+  siteNotes,
   type Finding,
   type ReadScenario,
   type Scenario,
@@ -20,6 +21,8 @@ export interface HouseCheck {
   readonly findings: readonly Finding[];
   /** Files that are named and not yet given to the page. */
   readonly missing: { readonly profiles: readonly string[]; readonly years: readonly string[] };
+  /** What is to be looked at twice in where it is and in its weather. */
+  readonly notes: readonly string[];
 }
 
 export const NONE_MISSING: HouseCheck['missing'] = { profiles: [], years: [] };
@@ -34,21 +37,22 @@ export function checkText(text: string, name: string, files: NamedFiles, tables:
     return checkRead(readScenario(text, name, tables.typical), files, tables);
   } catch (error) {
     if (!isScenarioError(error)) throw error;
-    return { scenario: undefined, findings: error.findings, missing: NONE_MISSING };
+    return { scenario: undefined, findings: error.findings, missing: NONE_MISSING, notes: [] };
   }
 }
 
 function checkRead(read: ReadScenario, files: NamedFiles, tables: HouseTables): HouseCheck {
+  const notes = siteNotes(read.scenario, tables.places);
   const named = filesNamed(read);
   const missing = {
     profiles: named.profiles.filter((name) => !files.profiles.has(name)),
     years: named.years.filter((name) => !files.years.has(name)),
   };
   if (missing.profiles.length + missing.years.length > 0)
-    return { scenario: undefined, findings: [], missing };
+    return { scenario: undefined, findings: [], missing, notes };
   const years = new Map(named.years.map((name) => [name, yearOf(name, files, read)]));
   const scenario = resolveScenario(read, { normals: tables.places, years, profiles: files.profiles });
-  return { scenario, findings: [], missing };
+  return { scenario, findings: [], missing, notes };
 }
 
 function yearOf(name: string, { years }: NamedFiles, read: ReadScenario): WeatherYear {

@@ -15,7 +15,7 @@ const LEGS = [
   { value: 'L2', label: 'L2' },
   { value: 'both', label: '240 V (both)' },
 ];
-const TIERS = ['1, kept longest', '2', '3', '4', '5, first to go'].map((label, i) => ({
+const TIERS = ['1, last to go', '2', '3', '4', '5, first to go'].map((label, i) => ({
   value: String(i + 1),
   label,
 }));

@@ -1,6 +1,6 @@
 /** The form that describes a household, its checks, and the answer beside it. */
 import { html } from '../elements.ts';
-import { scenarioHash, type Scenario } from '@rideout/sim';
+import { scenarioHash, type Scenario, type ScenarioSpec } from '@rideout/sim';
 import { embeddedStudy } from './embedded-study.ts';
 import { houseAnswer, type HouseAnswer } from './house-answer.ts';
 import { checkHouse, type HouseCheck } from './house-check.ts';
@@ -9,6 +9,8 @@ import { comparisonsPart, personPart } from './house-comparisons.ts';
 import { HouseDraft } from './house-draft.ts';
 import { HouseFields, pressButton } from './house-fields.ts';
 import { focusAgain, focusIn } from './house-focus.ts';
+import { draftOffer } from './house-draft-offer.ts';
+import { browserStore, KeptDrafts } from './house-kept-drafts.ts';
 import { houseFindings } from './house-findings.ts';
 import { fileButton } from './house-files-given.ts';
 import { writtenHouse } from './house-from-scenario.ts';
@@ -20,6 +22,7 @@ import { strategiesPart } from './house-strategies.ts';
 import type { HouseTables } from './house-tables.ts';
 import { fieldLinks, showTroubles } from './house-troubles.ts';
 import { unitsPart } from './house-units.ts';
+import { lookTwice, lookTwiceAt } from './look-twice.ts';
 import { lookForm, lookPart, usualLook } from './look-form.ts';
 import { PageLink } from './page-link.ts';
 import type { SettingsForm } from './settings-forms.ts';
@@ -49,7 +52,7 @@ export function describeHouse(): HouseEditor {
   const fields = new HouseFields(draft, () => look.value);
   const answer = houseAnswer(study, study.scenario);
   const form = html`<div class="house-form"></div>`;
-  const mending = html`<div></div>`;
+  const mending = html`<div>${lookTwice()}</div>`;
   let faults = 0;
   let last = study.scenario;
   const check = () => {
@@ -72,7 +75,9 @@ export function describeHouse(): HouseEditor {
   });
   look.addEventListener('input', () => drawForm(form, fields, tables));
   drawForm(form, fields, tables);
-  const files = openAndSave(fields, tables, () => faults);
+  const drafts = new KeptDrafts(browserStore(), scenarioHash(study.scenario), Date.now());
+  const files = openAndSave(fields, tables, () => faults, drafts);
+  const offered = draftOffer(drafts, (spec) => isTaken(draft, spec, tables));
   const findings = houseFindings(
     answer.live,
     study.seed,
@@ -82,16 +87,29 @@ export function describeHouse(): HouseEditor {
   );
   const element = html`<div class="house">
     ${ownStyle(formStyle)} ${answer.element}
-    <div class="screen-only">${complaintsNote(link)}${files}${look}${mending}${form}</div>
+    <div class="screen-only">${complaintsNote(link)}${offered}${files}${look}${mending}${form}</div>
     ${findings.element}
   </div>`;
   return { element, live: answer.live, look, scenario: () => last };
 }
 
+/** The form shows another household; false, and as it was, where it cannot. */
+function isTaken(draft: HouseDraft, spec: ScenarioSpec, tables: HouseTables): boolean {
+  const before = draft.spec;
+  try {
+    checkHouse(spec, draft.files, tables);
+    draft.replace(spec);
+    return true;
+  } catch {
+    draft.replace(before);
+    return false;
+  }
+}
+
 /** The findings, and a button for each file that is still to be given. */
 function whatToMend(
   form: HTMLElement,
-  { findings, missing }: HouseCheck,
+  { findings, missing, notes }: HouseCheck,
   fields: HouseFields,
 ): HTMLElement[] {
   const troubles = showTroubles(form, findings, fields.draft.spec);
@@ -105,7 +123,12 @@ function whatToMend(
         ${fileButton(`Choose ${name}`, '.csv,.epw,.txt', use, fields)}
       </div>`,
   );
-  return [...(troubles ? [troubles] : []), ...partsToLeaveOut(findings, fields), ...wanted];
+  return [
+    ...(troubles ? [troubles] : []),
+    ...partsToLeaveOut(findings, fields),
+    ...wanted,
+    lookTwiceAt(notes),
+  ];
 }
 
 /** Parts of a file that this form has no fields for: kept as they are, or left out where they no longer fit. */

@@ -4,10 +4,16 @@ import { html } from '../elements.ts';
 import { saidBy } from '../error-words.ts';
 import { pressButton, type HouseFields } from './house-fields.ts';
 import { houseFileName, houseText, openedSpec, type FileKind } from './house-file.ts';
+import type { KeptDrafts } from './house-kept-drafts.ts';
 import type { HouseTables } from './house-tables.ts';
 
-/** @param faults how many things have to be mended at present */
-export function openAndSave(fields: HouseFields, tables: HouseTables, faults: () => number): HTMLElement {
+/** @param faults how many things have to be mended at present @param drafts where what is not saved is kept meanwhile */
+export function openAndSave(
+  fields: HouseFields,
+  tables: HouseTables,
+  faults: () => number,
+  drafts: KeptDrafts,
+): HTMLElement {
   const { draft } = fields;
   const said = html`<p class="house-said" role="status"></p>`;
   const unsaved = html`<span class="house-unsaved" role="status"></span>`;
@@ -16,8 +22,13 @@ export function openAndSave(fields: HouseFields, tables: HouseTables, faults: ()
   let keptWhen = 'Not saved yet.';
   const isUnsaved = () => written() !== kept;
   const tellUnsaved = () => {
-    unsaved.textContent = isUnsaved() ? keptWhen : '';
-    if (isUnsaved()) said.textContent = ''; // what it says is of the household before
+    if (!isUnsaved()) {
+      unsaved.textContent = '';
+      return drafts.forgetOwn();
+    }
+    const isKept = drafts.keep(draft.spec, Date.now());
+    unsaved.textContent = isKept ? `${keptWhen} This browser keeps a draft.` : keptWhen;
+    said.textContent = ''; // what it says is of the household before
   };
   const nowKept = (name: string, how: 'opened' | 'saved') => {
     kept = written();

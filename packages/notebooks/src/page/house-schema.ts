@@ -9,6 +9,7 @@ export interface PartSchema {
   readonly default?: unknown;
   readonly description?: string;
   readonly const?: unknown;
+  readonly type?: string;
   readonly properties?: Readonly<Record<string, PartSchema>>;
   readonly items?: PartSchema;
   readonly anyOf?: readonly PartSchema[];
@@ -41,6 +42,21 @@ export function withoutDefaults(value: unknown, schema: PartSchema): unknown {
       kept.push([key, written]);
   }
   return Object.fromEntries(kept);
+}
+
+/**
+ * Whether blocks, lists and words stand where the schema has blocks, lists and words. What is missing, and figures that
+ * cannot be, are faults of a household that is still being described.
+ */
+export function hasShapeOf(value: unknown, schema: PartSchema): boolean {
+  const { properties = {}, items, type } = branchFor(schema, value);
+  const isBlock = typeof value === 'object' && value !== null && !Array.isArray(value);
+  const said = (key: string) => (Object.hasOwn(properties, key) ? properties[key]! : {});
+  if (type === undefined) return true; // nothing is said of it
+  if (type === 'object')
+    return isBlock && Object.entries(value).every(([key, part]) => hasShapeOf(part, said(key)));
+  if (type === 'array') return Array.isArray(value) && value.every((item) => hasShapeOf(item, items || {}));
+  return type === 'string' ? typeof value === 'string' : !isBlock && !Array.isArray(value);
 }
 
 /** Values of a file, compared as they would be written. */

@@ -11,6 +11,7 @@ export { cardByThePanel } from './card-page.ts';
 export { describeHouse, type HouseEditor } from './house-editor.ts';
 export { allShown } from './house-answer.ts';
 export { changedScenario } from './changed-scenario.ts';
+export { lookTwice } from './look-twice.ts';
 export { complaintsNote } from './trouble.ts';
 export { runStudy, type StudyProgress, type StudyRunOptions } from '../study-client.ts';
 export { alternativesHeadline } from './alternatives-headline.ts';

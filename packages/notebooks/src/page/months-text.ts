@@ -15,9 +15,20 @@ const NAMES = [
 ];
 
 export function monthsText(months: readonly number[]): string {
+  return monthsJoined(months, (names) => names.join(', '));
+}
+
+/** The same within a sentence: [3, 7] → "March or July". */
+export function anyOfMonths(months: readonly number[]): string {
+  return monthsJoined(months, (names) =>
+    names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)!}`,
+  );
+}
+
+function monthsJoined(months: readonly number[], joined: (names: readonly string[]) => string): string {
   if (months.length === 12) return 'any month';
   const name = (month: number) => NAMES[month - 1] ?? `month ${month}`;
   const running = months.every((m, i) => i === 0 || m === (months[i - 1]! % 12) + 1);
   if (months.length > 2 && running) return `${name(months[0]!)} to ${name(months[months.length - 1]!)}`;
-  return months.map(name).join(', ');
+  return joined(months.map(name));
 }

@@ -2,7 +2,7 @@
 import { atLeastThisLong, type Scenario } from '@rideout/sim';
 import { counted } from '../charts/counted.ts';
 import type { Look } from '../charts/look.ts';
-import { monthsText } from './months-text.ts';
+import { anyOfMonths } from './months-text.ts';
 import { startText } from './start-text.ts';
 
 /** Of the household (alternative) shown. `begins`: when, where a page has months of its own. */
@@ -29,5 +29,5 @@ export function studyWords(
 function beginsWords({ outage }: Scenario, { clock }: Pick<Look, 'clock'>): string {
   return outage.startLocal
     ? `on ${startText(outage.startLocal, clock)}`
-    : `at any minute of ${monthsText(outage.months ?? [])}`;
+    : `at any minute of ${anyOfMonths(outage.months ?? [])}`;
 }

@@ -7,6 +7,9 @@ import { dataFile } from '@rideout/sim/node';
 import { build, type InlineConfig, type Rolldown } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
 import { saidBy } from '../error-words.ts';
+import { escapedText } from './escaped-text.ts';
+import { insertAfterCharset } from './fill-shell.ts';
+import { leadOf } from './listed-page.ts';
 import { localLibrary } from './local-library.ts';
 import { PublishError } from './publish-error.ts';
 
@@ -25,7 +28,7 @@ export async function buildShell(page: string): Promise<string> {
     throw new PublishError(`"${page}" is not a notebook file: it has no <notebook> element`);
   try {
     const built = await build(shellConfig(resolve(page)));
-    return htmlOf(built as Rolldown.RolldownOutput);
+    return described(htmlOf(built as Rolldown.RolldownOutput), leadOf(text));
   } catch (cause) {
     const said = saidBy(cause);
     throw new PublishError(`the page "${page}" could not be built: ${said}`, { cause });
@@ -75,4 +78,11 @@ function htmlOf({ output }: Rolldown.RolldownOutput): string {
   if (beside.length > 0)
     throw new Error(`these files would have to lie beside the page: ${beside.join(', ')}`);
   return String(page.source);
+}
+
+/** With the line that stands for the page on a page of contents, today's or a later one. */
+function described(html: string, lead: string): string {
+  return lead === ''
+    ? html
+    : insertAfterCharset(html, `<meta name="description" content="${escapedText(lead)}">`);
 }

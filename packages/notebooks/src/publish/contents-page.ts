@@ -1,10 +1,10 @@
 /** The page that lists the pages of a folder: no script, nothing to fetch, the household and its provenance said once. */
 import { readFileSync } from 'node:fs';
-import { provenanceStamp, scenarioHash, VERSION } from '@rideout/sim';
 import { CAUTIONS } from '../page/cautions.ts';
 import type { EmbeddedStudy } from '../page/embedded-study.ts';
 import { escapedText } from './escaped-text.ts';
-import { textOf, titleOf, type ListedPage } from './listed-page.ts';
+import type { ListedPage } from './listed-page.ts';
+import { madeFrom } from './made-from.ts';
 
 export const CONTENTS_FILE = 'index.html';
 
@@ -54,34 +54,18 @@ ${pages.map(listItem).join('\n')}
 <h2 id="cautions-title">Before you rely on this</h2>
 <ul>${CAUTIONS.map((text) => `<li>${escapedText(text)}</li>`).join('')}</ul>
 </aside>
-<p class="provenance">${escapedText(provenanceOf(study))}</p>
+<p class="provenance">${escapedText(`Made from ${madeFrom(study)}.`)}</p>
 </main>
 </body>
 </html>
 `;
 }
 
-function listItem(page: ListedPage): string {
-  const answers = ANSWERS[page.name] ?? leadOf(page.notebook);
-  const line = answers === '' ? '' : `<br>${escapedText(answers)}`;
-  return `<li><p><a href="${encodeURIComponent(page.name)}"><strong>${escapedText(titleOf(page))}</strong></a>${line}</p></li>`;
-}
-
-function leadOf(notebook: string): string {
-  return textOf(/<p[^>]*class="[^"]*\blead\b[^"]*"[^>]*>([\s\S]*?)<\/p>/i.exec(notebook)?.[1]);
-}
-
-function provenanceOf({ scenario, summary, seed, draws }: EmbeddedStudy): string {
-  const { source } = scenario.weather;
-  const own = {
-    scenarioHash: scenarioHash(scenario),
-    scenarioTitle: scenario.title,
-    seed,
-    draws,
-    version: VERSION,
-    weatherName: source.kind === 'normals' ? source.name : source.year.name,
-  };
-  return `Made from ${provenanceStamp(summary?.provenance ?? own)}.`;
+function listItem({ name, title, lead, madeFrom: from }: ListedPage): string {
+  const apart = from === undefined ? '' : `Published at another time, from ${from}.`;
+  const lines = [ANSWERS[name] ?? lead, apart].filter((text) => text !== '').map(escapedText);
+  const said = lines.length === 0 ? '' : `<br>${lines.join(' ')}`;
+  return `<li><p><a href="${encodeURIComponent(name)}"><strong>${escapedText(title)}</strong></a>${said}</p></li>`;
 }
 
 function houseStyle(): string {

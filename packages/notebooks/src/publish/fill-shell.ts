@@ -70,7 +70,12 @@ function sha256(code: string): string {
 /** "How many days?" becomes "How many days? – The Elm Street house". */
 function titled(html: string, scenario: Scenario): string {
   const end = html.indexOf('</title>');
-  return end < 0 ? html : `${html.slice(0, end)} – ${escapedText(scenario.title)}${html.slice(end)}`;
+  return end < 0 ? html : html.slice(0, end) + titleEnding(scenario) + html.slice(end);
+}
+
+/** What a page's title says of its household. */
+export function titleEnding(scenario: Pick<Scenario, 'title'>): string {
+  return ` – ${escapedText(scenario.title)}`;
 }
 
 function withLinks(html: string, links: string): string {
@@ -80,7 +85,7 @@ function withLinks(html: string, links: string): string {
   return html.slice(0, at + BODY.length) + links + html.slice(at + BODY.length);
 }
 
-function insertAfterCharset(html: string, text: string): string {
+export function insertAfterCharset(html: string, text: string): string {
   const at = html.indexOf(CHARSET);
   if (at < 0) throw new Error('the page template has lost its charset line');
   return html.slice(0, at + CHARSET.length) + text + html.slice(at + CHARSET.length);

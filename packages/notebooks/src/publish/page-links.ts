@@ -1,7 +1,7 @@
 /** The way from one page of a folder to the others: plain relative links, which need no script and no network; a script has them carry settings. */
 import { PAGE_WORDS } from '../page/page-words.ts';
 import { escapedText } from './escaped-text.ts';
-import { titleOf, type ListedPage } from './listed-page.ts';
+import type { ListedPage } from './listed-page.ts';
 
 export interface Neighbours {
   /** File name of the page of contents. */
@@ -16,8 +16,8 @@ export function pageLinks({ contents, pages }: Neighbours, ownName: string): str
     ...(ownName === contents ? [] : [link(contents, 'All pages')]),
     ...others.map((page) =>
       page.name === ownName
-        ? `<span aria-current="page">${escapedText(titleOf(page))}</span>`
-        : link(page.name, titleOf(page)),
+        ? `<span aria-current="page">${escapedText(page.title)}</span>`
+        : link(page.name, page.title),
     ),
   ];
   return `<nav class="page-links screen-only" aria-label="Pages about this household"><ul>${items.map((item) => `<li>${item}</li>`).join('')}</ul></nav>`;

@@ -32,7 +32,7 @@ export async function startPreview(
   scenarioFile: string,
   { pages = Object.values(OUR_PAGES), port = 5173 }: PreviewOptions = {},
 ): Promise<{ server: ViteDevServer; addresses: string[] }> {
-  const { scenario } = loadScenario(scenarioFile);
+  const { scenario, notes } = loadScenario(scenarioFile);
   const files = pages.map((page) => resolve(page));
   const folders = [...new Set(files.map((file) => dirname(file)))];
   if (folders.length !== 1)
@@ -42,7 +42,7 @@ export async function startPreview(
   const server = await createServer({
     ...config,
     logLevel: 'warn',
-    plugins: [config.plugins, studyInside({ scenario, seed: 'rideout', draws: DRAWS })],
+    plugins: [config.plugins, studyInside({ scenario, seed: 'rideout', draws: DRAWS, notes })],
     server: { host: 'localhost', port, fs: { allow: [repository, folders[0]!] } },
     appType: 'mpa',
     optimizeDeps: { exclude: KIT }, // bundled ahead of time it would load its libraries from an address

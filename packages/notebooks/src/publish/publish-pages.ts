@@ -8,8 +8,9 @@ import type { EmbeddedStudy } from '../page/embedded-study.ts';
 import { CONTENTS_FILE, contentsPage } from './contents-page.ts';
 import { fillShell } from './fill-shell.ts';
 import { keptShell } from './kept-shell.ts';
-import type { ListedPage } from './listed-page.ts';
+import { listedPage, type ListedPage } from './listed-page.ts';
 import { pageLinks } from './page-links.ts';
+import { pagesThere } from './pages-there.ts';
 import { PublishError } from './publish-error.ts';
 
 export interface PublishOptions {
@@ -26,6 +27,8 @@ export interface PublishOptions {
   readonly seed?: string;
   /** A finished study of the same scenario, shown before anything has run in the page; brings its own seed and draws. */
   readonly summary?: StudySummary;
+  /** What a reader should look at twice, as `loadScenario` gives it. */
+  readonly notes?: readonly string[];
 }
 
 export interface PublishedPage {
@@ -51,7 +54,8 @@ const SEED = 'rideout';
 
 /**
  * Builds every page before writing any: all are written whole, or none. A folder also gets a page of contents,
- * index.html, first of those returned; a page of that name among those given stands instead.
+ * index.html, first of those returned, which lists the pages that the folder holds already too; a page of that name
+ * among those given, or among those there, stands instead.
  *
  * @throws PublishError naming the page that cannot be built; WriteError when the folder cannot be written to.
  */
@@ -65,13 +69,16 @@ export async function publishPages(options: PublishOptions): Promise<PublishedPa
   const shells: string[] = [];
   for (const page of pages) shells.push(await shellOf(page));
   const listed = isFolder ? await listedPages(pages, nameOf) : [];
+  const there = isFolder ? await pagesBeside(listed, { folder, study }) : [];
+  const together = there.length > 0 ? inUsualOrder([...there, ...listed]) : listed;
+  const alike = together.filter((page) => page.madeFrom === undefined);
   const files = pages.map((page, i) => {
-    const links = isFolder ? pageLinks({ contents: CONTENTS_FILE, pages: listed }, nameOf(page)) : '';
+    const links = isFolder ? pageLinks({ contents: CONTENTS_FILE, pages: alike }, nameOf(page)) : '';
     const html = fillShell(shells[i]!, study, links);
     return { name: nameOf(page), bytes: new TextEncoder().encode(html) };
   });
-  if (isFolder && !files.some(({ name }) => name === CONTENTS_FILE)) {
-    const contents = new TextEncoder().encode(contentsPage(study, listed));
+  if (isFolder && !together.some(({ name }) => name === CONTENTS_FILE)) {
+    const contents = new TextEncoder().encode(contentsPage(study, together));
     files.unshift({ name: CONTENTS_FILE, bytes: contents });
   }
   await writeWhole(folder, files);
@@ -84,9 +91,23 @@ export async function readyPage(page: keyof typeof OUR_PAGES): Promise<void> {
 }
 
 function listedPages(pages: readonly string[], nameOf: (page: string) => string): Promise<ListedPage[]> {
-  return Promise.all(
-    pages.map(async (page) => ({ name: nameOf(page), notebook: await readFile(page, 'utf8') })),
-  );
+  return Promise.all(pages.map(async (page) => listedPage(nameOf(page), await readFile(page, 'utf8'))));
+}
+
+/** Pages that the folder holds and that are not written anew. */
+async function pagesBeside(
+  listed: readonly ListedPage[],
+  { folder, study }: { readonly folder: string; readonly study: EmbeddedStudy },
+): Promise<ListedPage[]> {
+  const there = await pagesThere(folder, study);
+  return there.filter(({ name }) => !listed.some((page) => page.name === name));
+}
+
+/** Our own first, in their usual order; the others as they come. */
+function inUsualOrder(pages: readonly ListedPage[]): ListedPage[] {
+  const usual = Object.values(OUR_PAGES).map((page) => basename(page));
+  const place = ({ name }: ListedPage) => (usual.includes(name) ? usual.indexOf(name) : usual.length);
+  return [...pages].sort((a, b) => place(a) - place(b));
 }
 
 /** Our own pages' are kept; another's may be made from files that nobody knows of. */
@@ -109,13 +130,15 @@ function pagesFor({ ladder }: Scenario): readonly string[] {
 }
 
 /** A summary brings its own seed and draws: they are what its figures are of. */
-function studyToEmbed({ scenario, summary, seed = SEED, draws = DRAWS }: PublishOptions): EmbeddedStudy {
-  if (!summary) return { scenario, seed, draws };
+function studyToEmbed(options: PublishOptions): EmbeddedStudy {
+  const { scenario, summary, seed = SEED, draws = DRAWS, notes = [] } = options;
+  const odd = notes.length > 0 ? { notes } : {};
+  if (!summary) return { scenario, seed, draws, ...odd };
   const of = summary.provenance;
   if (of.scenarioHash !== scenarioHash(scenario)) {
     throw new PublishError(`the summary is of another scenario (${of.scenarioHash}, “${of.scenarioTitle}”)`);
   }
-  return { scenario, seed: of.seed, draws: of.draws, summary };
+  return { scenario, seed: of.seed, draws: of.draws, summary, ...odd };
 }
 
 function destination(

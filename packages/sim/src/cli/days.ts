@@ -55,11 +55,11 @@ export async function days(path: string, options: DaysOptions): Promise<number> 
     remark('Interrupted before the first outage was finished: nothing to report.', options);
     return EXIT.interrupted;
   }
-  await report(run, options);
+  await report(run, notes, options);
   return run.ended === 'interrupted' ? EXIT.interrupted : EXIT.done;
 }
 
-async function report(run: StudyRun, options: DaysOptions): Promise<void> {
+async function report(run: StudyRun, notes: readonly string[], options: DaysOptions): Promise<void> {
   const summary = withAsked(summarise(run.study, run.rows), options);
   if (options.json === true) say(JSON.stringify(summary));
   else say(renderStudy(summary, terminalLook(options), scenarioCautions(run.study.scenario)));
@@ -75,6 +75,7 @@ async function report(run: StudyRun, options: DaysOptions): Promise<void> {
       draws: run.draws,
       seed: options.seed,
       summary,
+      notes,
     });
     for (const { file, bytes } of pages)
       remark(`The page is ${file} (${fileSize(bytes)}): open it in any browser, no network needed.`, options);

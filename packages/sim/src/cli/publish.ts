@@ -17,6 +17,8 @@ interface PublishRequest {
   readonly draws?: number;
   readonly seed?: string;
   readonly summary?: StudySummary;
+  /** What a reader of the pages should look at twice. */
+  readonly notes?: readonly string[];
 }
 interface PublishedFile {
   readonly file: string;
@@ -93,6 +95,7 @@ export async function publish(
     outDir: options.out,
     draws: options.draws,
     seed: options.seed,
+    notes,
     ...pages,
   });
   say(publishedList(written, options));

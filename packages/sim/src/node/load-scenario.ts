@@ -6,9 +6,8 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { schemaFindings } from '../scenario/schema-findings.ts';
 import { startMonths } from '../scenario/schema-terms.ts';
 import { readTypicalAppliances } from '../usage/typical-appliances.ts';
-import { normalsNotes } from '../weather/normals-notes.ts';
-import { placeNotes } from '../weather/place-notes.ts';
 import { readNormals } from '../weather/normals-table.ts';
+import { siteNotes } from '../weather/site-notes.ts';
 import { readDataFile } from './data-folder.ts';
 import { readNamed } from './read-named.ts';
 import { readText } from './read-text.ts';
@@ -48,13 +47,10 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
   ];
   throwFaults(findings, named.errors);
   const read = withOptions(looked.read!, options);
-  const { site: there, weather } = read.scenario;
-  const near = placeNotes(there, normals.get(weather.normals ?? ''));
-  const ofNormals = weather.monthly === undefined ? [] : normalsNotes(weather.monthly);
   const { years, profiles } = named;
   return {
     scenario: resolveScenario(read, { normals, years, profiles }),
-    notes: [...near, ...ofNormals, ...named.notes],
+    notes: [...siteNotes(read.scenario, normals), ...named.notes],
   };
 }
 
