@@ -5,6 +5,7 @@ import { resolveScenario, unknownPlace, type Lookups } from '../scenario/resolve
 import type { Scenario } from '../scenario/scenario.ts';
 import { schemaFindings } from '../scenario/schema-findings.ts';
 import { startMonths } from '../scenario/schema-terms.ts';
+import { sizeNotes } from '../scenario/size-notes.ts';
 import { readTypicalAppliances } from '../usage/typical-appliances.ts';
 import { normalsNotes } from '../weather/normals-notes.ts';
 import { placeNotes } from '../weather/place-notes.ts';
@@ -52,10 +53,9 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
   const near = placeNotes(there, normals.get(weather.normals ?? ''));
   const ofNormals = weather.monthly === undefined ? [] : normalsNotes(weather.monthly);
   const { years, profiles } = named;
-  return {
-    scenario: resolveScenario(read, { normals, years, profiles }),
-    notes: [...near, ...ofNormals, ...named.notes],
-  };
+  const scenario = resolveScenario(read, { normals, years, profiles });
+  const ofSizes = new Set(scenario.alternatives.flatMap(({ household }) => sizeNotes(household.units)));
+  return { scenario, notes: [...near, ...ofSizes, ...ofNormals, ...named.notes] };
 }
 
 /** One fault as it is; several in one message. */
