@@ -199,6 +199,7 @@ describe('@rideout/sim', () => {
         "type NextOutage",
         "type NextOutageFigures",
         "type NormalsPlace",
+        "type OutageLengthsSpec",
         "type OutcomeRows",
         "type PairedDifference",
         "type PickFreeze",

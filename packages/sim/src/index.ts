@@ -166,6 +166,7 @@ export {
   type NextOutage,
   type NextOutageFigures,
 } from './advice/outage-lengths/next-outage.ts';
+export type { OutageLengthsSpec } from './scenario/schema-outage-lengths.ts';
 export { nextOutageTable } from './advice/outage-lengths/next-outage-table.ts';
 export type { Bounds } from './advice/outage-lengths/ridden-out.ts';
 export { PUBLISHED_FIGURES } from './advice/outage-lengths/published-figures.ts';

@@ -53,6 +53,15 @@ describe('loadScenario', () => {
     expect(south.notes).toEqual([expect.stringMatching(/boston is 26\d km from the site/)]);
   });
 
+  it('asks about sizes that no household has, once for all versions, and says what to write', () => {
+    const { notes } = loadScenario(write('small.yaml', HOME.replace(/capacityWh: \d+/, 'capacityWh: 2.4')));
+    expect(notes).toEqual([
+      expect.stringMatching(
+        /^units\.\w+\.battery\.module\.capacityWh: 2\.4 Wh is very little; if kilowatt-hours were meant, write 2400\.$/,
+      ),
+    ]);
+  });
+
   it.each([
     ['Asia/Shanghai', 73.5],
     ['Pacific/Kiritimati', -157.4],

@@ -227,9 +227,17 @@ describe('a number', () => {
     ['3 kW', 'Write 3000: runningW is in watts.'],
     ['0.012kW', 'Write 12: runningW is in watts.'],
     ['12 W', "Write the number alone; the unit is in the key's name."],
-    ['12,5', "Write the number alone; the unit is in the key's name."],
+    ['12,5', 'Write 12.5: decimals have a point.'],
+    ['1,500', 'Write it without a comma: 1500, or 1.500.'],
   ])('written as %s gets the hint %s', (written, hint) => {
     expect(onlyFinding(spoilt('runningW: 12', `runningW: ${written}`)).hint).toBe(hint);
+  });
+});
+
+describe('a key that is a number', () => {
+  it('is told as the rest of a number with a decimal comma', () => {
+    const finding = onlyFinding(spoilt('runningW: 12', 'runningW: 12\n        5:'));
+    expect(finding.hint).toBe('Was that the rest of a number? Decimals have a point: 42.4, not 42,4.');
   });
 });
 

@@ -233,6 +233,13 @@ describe('readProfile', () => {
     expect(readProfile('time\twatts\n00:00\t"1,5"\n12:00\t2,5\n', 'shed.csv').watts).toEqual([1.5, 2.5]);
   });
 
+  it('refuses decimal commas between commas instead of losing what is behind them', () => {
+    expect(faultsOf('time,watts\n00:00,0,5\n12:00,20\n')).toEqual([
+      '2: found 3 cells, where the header names 2; with decimal commas part the columns by semicolons, or write decimals with a point',
+    ]);
+    expect(readProfile('time,watts\n00:00,5,\n12:00,20,\n', 'shed.csv').watts).toEqual([5, 20]);
+  });
+
   it('takes no more watts than the schema does', () => {
     expect(faultsOf('time,watts\n00:00,1e6\n00:15,1000001')).toEqual([
       '3: the watts are 1000001; expected at most 1000000',

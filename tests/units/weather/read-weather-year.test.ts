@@ -77,6 +77,16 @@ describe.each(LAYOUTS)('readWeatherYear of a %s file', (_, write, firstLine) => 
     });
   });
 
+  it('refuses a row of a table with more cells than its first line names: a decimal comma moves what follows', () => {
+    const lines = asTable(plainRows()).split('\n');
+    const row = lines.length - 2;
+    const { findings } = inspectWeatherYear(lines.with(row, `${lines[row]!},5`).join('\n'));
+    expect(findings[0]).toMatchObject({ code: 'too-many-cells', line: row + 1 });
+    expect(describeWeatherFindings(findings, 'a.csv')).toMatch(
+      /^a\.csv, line \d+: found \d+ cells, where the first line names \d+; decimals are written with a point/,
+    );
+  });
+
   it('fills up to three missing hours between their neighbours and tells the lines', () => {
     const blank = changed((row, index) => {
       if (index >= 11 && index < 14) row.ghi = '';

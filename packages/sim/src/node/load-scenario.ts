@@ -5,6 +5,7 @@ import { resolveScenario, unknownPlace, type Lookups } from '../scenario/resolve
 import type { Scenario } from '../scenario/scenario.ts';
 import { schemaFindings } from '../scenario/schema-findings.ts';
 import { startMonths } from '../scenario/schema-terms.ts';
+import { sizeNotes } from '../scenario/size-notes.ts';
 import { readTypicalAppliances } from '../usage/typical-appliances.ts';
 import { readNormals } from '../weather/normals-table.ts';
 import { siteNotes } from '../weather/site-notes.ts';
@@ -48,10 +49,9 @@ export function loadScenario(path: string, options: LoadOptions = {}): LoadedSce
   throwFaults(findings, named.errors);
   const read = withOptions(looked.read!, options);
   const { years, profiles } = named;
-  return {
-    scenario: resolveScenario(read, { normals, years, profiles }),
-    notes: [...siteNotes(read.scenario, normals), ...named.notes],
-  };
+  const scenario = resolveScenario(read, { normals, years, profiles });
+  const ofSizes = new Set(scenario.alternatives.flatMap(({ household }) => sizeNotes(household.units)));
+  return { scenario, notes: [...siteNotes(read.scenario, normals), ...ofSizes, ...named.notes] };
 }
 
 /** One fault as it is; several in one message. */

@@ -85,6 +85,9 @@ function mistakenForMissing(issues: readonly Issue[], value: unknown, base: Path
   return new Set(meant.filter((path) => missing.includes(path)));
 }
 
+/** Between braces a comma ends a value: `{ latitudeDeg: 42,4 }` has a key 4. */
+const DECIMAL_COMMA = 'Was that the rest of a number? Decimals have a point: 42.4, not 42,4.';
+
 /** What to write instead of a key that is not known. */
 function meantWords(
   key: string,
@@ -93,6 +96,7 @@ function meantWords(
   mistaken: ReadonlySet<string>,
 ): Pick<Finding, 'expected' | 'hint'> {
   const known = knownKeys(path, valueAt(value, path));
+  if (/^\d+$/.test(key)) return { expected: 'one of the known keys', hint: DECIMAL_COMMA };
   const meant = meantKey(key, known);
   if (meant === undefined) return { expected: 'one of the known keys', hint: meantHint(key, known) };
   return {
@@ -178,8 +182,18 @@ function percentHint(percent: number): string {
   return `For ${percent} percent write ${percent / 100}.`;
 }
 
-/** For a number written as text, `3 kW` or `80 %`. */
+/** A comma before three digits may part thousands: nobody but the one who wrote it can tell. */
+function commaHint(text: string): string | undefined {
+  if (!/^-?\d+,\d+$/.test(text)) return undefined;
+  if (/,\d{3}$/.test(text))
+    return `Write it without a comma: ${text.replace(',', '')}, or ${text.replace(',', '.')}.`;
+  return `Write ${text.replace(',', '.')}: decimals have a point.`;
+}
+
+/** For a number written as text, `3 kW`, `80 %` or `42,4`. */
 function numberHint(key: string, text: string): string | undefined {
+  const comma = commaHint(text.trim());
+  if (comma !== undefined) return comma;
   const [, digits = '', unit = ''] = /^\s*([\d.]+)\s*(%|kWh?\b)?/i.exec(text) ?? [];
   const value = Number(digits);
   if (digits === '' || Number.isNaN(value)) return undefined;

@@ -49,5 +49,6 @@ export const outageLengths = z
     message: 'either published or kinds',
   });
 
+/** How long outages last and how often they come: published figures, or kinds of your own. */
 export type OutageLengthsSpec = z.output<typeof outageLengths>;
 export type OutageKindSpec = z.output<typeof part>;

@@ -5,6 +5,8 @@ import type { ProfileFinding } from './profile-file-error.ts';
 export interface ProfileColumns {
   readonly time: number;
   readonly watts: number;
+  /** How many columns the header names. */
+  readonly count: number;
   readonly cellsOf: (text: string) => string[];
 }
 
@@ -29,7 +31,9 @@ export function profileColumns(
   if (times.length === 0) note(`no time column; expected one named time, date or minutes; ${found}`);
   if (watts.length === 0) note(noWatts(titles, withWords(KILOWATT_WORDS), found));
   if (watts.length > 1) note(`${watts.length} columns could be the watts; leave one; ${found}`);
-  return findings.length > 0 ? undefined : { time: times[0]!, watts: watts[0]!, cellsOf };
+  return findings.length > 0
+    ? undefined
+    : { time: times[0]!, watts: watts[0]!, count: titles.length, cellsOf };
 }
 
 function noWatts(titles: readonly string[], kilowatts: readonly number[], found: string): string {

@@ -2,7 +2,7 @@ import { isKnownZone } from '../clock/zone-offset.ts';
 import type { MeasuredProfile } from '../scenario/scenario.ts';
 import { MOST } from '../scenario/schema-terms.ts';
 import { clockShiftMinutes, evenedClocks, type DatedReadings } from './profile-clock-changes.ts';
-import { profileColumns } from './profile-columns.ts';
+import { profileColumns, type ProfileColumns } from './profile-columns.ts';
 import { ProfileFileError, type ProfileFinding } from './profile-file-error.ts';
 import { profileFromMidnight } from './profile-from-midnight.ts';
 import { looksLikeInstead, profileTime, type TimeStyle } from './profile-time.ts';
@@ -83,12 +83,16 @@ interface Readings {
 
 function readRows(
   rows: readonly NumberedLine[],
-  columns: { readonly time: number; readonly watts: number; readonly cellsOf: (text: string) => string[] },
+  columns: ProfileColumns,
   findings: ProfileFinding[],
 ): Readings {
   const readings: Readings = { style: undefined, lines: [], minutes: [], watts: [] };
   for (const { line, text } of rows) {
     const cells = columns.cellsOf(text);
+    if (cells.slice(columns.count).some((cell) => cell !== '')) {
+      findings.push({ line, text: tooManyCells(cells.length, columns.count) });
+      continue;
+    }
     const timeText = cells[columns.time] ?? '';
     const time = profileTime(timeText);
     const watts = readWatts(cells[columns.watts] ?? '', line, findings);
@@ -104,6 +108,11 @@ function readRows(
     readings.watts.push(watts);
   }
   return readings;
+}
+
+/** A decimal comma between commas would lose what is behind it, and move every column after it. */
+function tooManyCells(found: number, expected: number): string {
+  return `found ${found} cells, where the header names ${expected}; with decimal commas part the columns by semicolons, or write decimals with a point`;
 }
 
 const TIME_EXPECTED = {

@@ -23,6 +23,8 @@ const WORDING: Record<WeatherFinding['code'], (finding: WeatherFinding) => strin
     `found ${f.found} hours, expected ${f.expected}: every hour of one year, 29 February apart.`,
   'out-of-order': (f) =>
     `found the hour ${f.found} where ${f.expected} should come: an hour is missing, doubled or out of place.`,
+  'too-many-cells': (f) =>
+    `found ${f.found} cells, where the first line names ${f.expected}; decimals are written with a point, and commas part the columns.`,
   'not-a-number': (f) => `${f.column} reads "${f.found}", which is not a number.`,
   'impossible-value': (f) =>
     `${f.column} is ${f.found}${unitOf(f)}; believable is ${f.expected}${unitOf(f)}.`,

@@ -1,5 +1,5 @@
 /** Hourly weather years as a plain table. */
-import type { ColumnPlace } from './read-columns.ts';
+import type { ColumnPlace, ReadRows } from './read-columns.ts';
 import { readColumns } from './read-columns.ts';
 import { fieldsOf, linesOf, numberOf, stampOf } from './raw-year.ts';
 import type { RawColumns, RawYear } from './raw-year.ts';
@@ -56,8 +56,17 @@ export function readTable(text: string): RawYear {
     lines: read.lines,
     stamps: timeIndex < 0 ? undefined : read.rows.map((row) => stampOfTime(row[timeIndex] ?? '')),
     columns: read.columns,
-    findings: [...findings, ...read.findings],
+    findings: [...findings, ...tooManyCells(read, header.length), ...read.findings],
   };
+}
+
+/** A decimal comma would move every column after it. */
+function tooManyCells({ rows, lines }: ReadRows, columns: number): WeatherFinding[] {
+  return rows.flatMap((row, i): WeatherFinding[] =>
+    row.slice(columns).some((cell) => cell.trim() !== '')
+      ? [{ code: 'too-many-cells', line: lines[i]!, found: row.length, expected: columns }]
+      : [],
+  );
 }
 
 function headerOf(lines: readonly string[]): {

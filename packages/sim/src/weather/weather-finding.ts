@@ -10,6 +10,7 @@ export type WeatherFaultCode =
   | 'wrong-interval'
   | 'wrong-length'
   | 'out-of-order'
+  | 'too-many-cells'
   | 'not-a-number'
   | 'impossible-value'
   | 'too-dark'

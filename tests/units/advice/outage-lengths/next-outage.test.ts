@@ -26,6 +26,22 @@ const scenario: Scenario = {
 const question = { seed: 'o', draws: 5 };
 const kinds = [{ perYear: 2, hours: [12, 24, 30, 100] }];
 
+describe('lengths that a caller hands in', () => {
+  it.each([
+    [{ hours: [2, 5] }, 'outageLengths.hours: found a key that is not known here'],
+    [
+      { kinds: [{ perYear: 1, hours: [-2] }] },
+      'outageLengths.kinds.0.hours.0: found -2; expected a number above 0.',
+    ],
+    [{ kinds: [] }, 'outageLengths.kinds: found []; expected a list with a length of at least 1.'],
+  ])('%o are refused by name', async (lengths, message) => {
+    await expect(askNextOutage(scenario, question, askHere, lengths as never)).rejects.toThrow(message);
+    await expect(askNextOutage(scenario, question, askHere, lengths as never)).rejects.toBeInstanceOf(
+      RangeError,
+    );
+  });
+});
+
 describe('the next outage', () => {
   it('is ridden out when it is over before the house is empty; what the horizon hides is told as bounds', async () => {
     const answer = await askNextOutage(scenario, question, askHere, { kinds });

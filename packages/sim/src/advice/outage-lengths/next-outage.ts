@@ -7,6 +7,7 @@ import { outcomeCells, runtimesOf } from '../../trials/outcome-cells.ts';
 import type { Provenance } from '../../trials/study-summary.ts';
 import type { AskStudy, StudyQuestion } from '../ask-study.ts';
 import { adviceProvenance } from '../advice-provenance.ts';
+import { assertOutageLengths } from './assert-lengths.ts';
 import { lawOf, mixedLaw } from './length-law.ts';
 import { kindsOf } from './published-figures.ts';
 import { riddenOut, type Bounds } from './ridden-out.ts';
@@ -47,7 +48,9 @@ const MINUTES_PER_HOUR = 60;
 /**
  * Finds the chance that the next outage is ridden out, and hours without in a year, per strategy.
  *
- * @param lengths left out: the scenario's own, or the United States in 2017
+ * @param lengths your own, as a scenario writes them: `{ kinds: [{ perYear: 2, hours: [1, 5, 30] }] }`; left out: the
+ *   scenario's, or the United States in 2017
+ * @throws RangeError naming every key of `lengths` that cannot be used
  */
 export async function askNextOutage(
   scenario: Scenario,
@@ -55,6 +58,7 @@ export async function askNextOutage(
   ask: AskStudy,
   lengths: OutageLengthsSpec = scenario.outageLengths ?? { published: 'us-2017' },
 ): Promise<NextOutage> {
+  assertOutageLengths(lengths);
   const { kinds, source } = kindsOf(lengths);
   const law = mixedLaw(kinds.map((kind) => ({ weight: kind.perYear, law: lawOf(kind) })));
   const perYear = kinds.reduce((sum, kind) => sum + kind.perYear, 0);
