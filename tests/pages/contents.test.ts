@@ -134,7 +134,7 @@ describe('a published folder', () => {
     const html = readFileSync(contents!.file, 'utf8');
     expect(html).toMatch(
       new RegExp(
-        `<strong>Other</strong></a><br>It\\. Published at another time, from scenario ${scenarioHash(other).slice(0, 12)}; seed theirs;`,
+        `<strong>Other</strong></a><br>It\\. Published at another time, from “The &#60;other&#62; house”, scenario ${scenarioHash(other).slice(0, 12)}; seed theirs;`,
       ),
     );
     expect(html).toContain('<strong>Mine</strong></a><br>This.</p>');

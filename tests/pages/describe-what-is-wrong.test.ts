@@ -157,6 +157,8 @@ describe.skipIf(noBrowser())('the page "Describe your house", of what is wrong',
     await page.getByLabel('Open a household’s file').setInputFiles(fileOf('../../data/small-house.yaml'));
     await expect.poll(() => unsaved.innerText()).toBe('');
     await page.getByLabel('Battery modules').fill('5');
-    expect(await unsaved.innerText()).toBe('Changed since small-house.yaml was opened.');
+    expect(await unsaved.innerText()).toBe(
+      'Changed since small-house.yaml was opened. This browser keeps a draft.',
+    );
   });
 });

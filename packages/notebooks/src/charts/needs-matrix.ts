@@ -196,7 +196,7 @@ function keeps(best: StrategySummary, strategies: readonly StrategySummary[], ho
     return `“${best.strategyTitle}” keeps ${what} met all ${atLeastThisLong(horizonDays)} in nine outages in ten`;
   const weakest = firstToGo(best);
   if (weakest && !keepsEachLongest(best, strategies))
-    return `The first need to give way does so latest with “${best.strategyTitle}”: ${weakest.need}, after ${atLeastThisLong(days)} in nine outages in ten`;
+    return `With “${best.strategyTitle}” it takes longest until any need goes unmet: ${atLeastThisLong(days)} in nine outages in ten, ${weakest.need} first`;
   return `“${best.strategyTitle}” keeps ${what} met longest: ${atLeastThisLong(days)} in nine outages in ten`;
 }
 

@@ -25,13 +25,13 @@ export function strategyHeadline(study: StudySummary, shown: Shown): HTMLElement
   const howLong =
     days === Infinity ? `all ${atLeastThisLong(horizonDays)} that were simulated` : atLeastThisLong(days);
   const each = !weakest || days === Infinity || keepsEachLongest(best, strategies);
-  const going = weakest && days !== Infinity && each ? ` The first need to go is ${weakest.need}.` : '';
+  const going = weakest && days !== Infinity ? ` The first need to go is ${weakest.need}.` : '';
   return html`<div class="headline">
     <p class="answer">
       ${
         each
           ? `“${best.strategyTitle}” keeps ${weakest ? 'every need' : 'the essentials'} met${days === Infinity ? '' : ' longest'}: `
-          : `The first need to give way, ${weakest.need}, does so latest with “${best.strategyTitle}”: after `
+          : `With “${best.strategyTitle}” it takes longest until any need goes unmet: `
       }
       <strong>${howLong}</strong> in nine outages in ten.
     </p>

@@ -33,7 +33,12 @@ async function pageThere(
     const from = madeFrom(there);
     const title = titleWithoutHousehold(html, there.scenario);
     const lead = plainText(/<meta name="description" content="([^"]*)">/.exec(html)?.[1] ?? '');
-    return { name, title: title || name, lead, ...(from === madeFrom(study) ? {} : { madeFrom: from }) };
+    return {
+      name,
+      title: title || name,
+      lead,
+      ...(from === madeFrom(study) ? {} : { madeFrom: `“${there.scenario.title}”, ${from}` }),
+    };
   } catch {
     return undefined; // what cannot be read, or is no study any more
   }
