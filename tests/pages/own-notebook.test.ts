@@ -35,6 +35,40 @@ describe.skipIf(noBrowser())('the example notebook', () => {
     }, 60_000);
   }
 
+  it('draws its chart to the page’s width, and leaves it as it is while the page is not shown', async () => {
+    const file = await publishedNotebook(OURS, { scenario, seed: 'own' });
+    const { page, troubles } = await bench.open(file);
+    const chartPx = async () =>
+      Math.round(Number(await page.locator('main svg').first().getAttribute('width')));
+    const becomes = (px: number) => expect.poll(chartPx, { timeout: 10_000 }).toBe(px);
+    const widthPx = () =>
+      page.evaluate(() => {
+        const main = document.querySelector('main')!;
+        const { paddingLeft, paddingRight } = getComputedStyle(main);
+        return Math.round(main.clientWidth - parseFloat(paddingLeft) - parseFloat(paddingRight));
+      });
+    const show = (display: string) =>
+      page.evaluate((to) => void (document.querySelector('main')!.style.display = to), display);
+    await page.locator('main svg').first().waitFor();
+    const wide = await widthPx();
+    await becomes(wide);
+    await page.evaluate(() => {
+      const widths = Object.assign(window, { widths: [] as string[] }).widths;
+      new MutationObserver(() =>
+        widths.push(document.querySelector('main svg')?.getAttribute('width') ?? 'none'),
+      ).observe(document.querySelector('main')!, { childList: true, subtree: true });
+    });
+    await show('none');
+    await page.waitForTimeout(500);
+    await show('');
+    await page.setViewportSize({ width: 500, height: 800 });
+    expect(await widthPx()).toBeLessThan(wide);
+    await becomes(await widthPx());
+    const drawn = await page.evaluate(() => (window as unknown as { widths: string[] }).widths);
+    expect(drawn.filter((width) => !(Number(width) > 0))).toEqual([]);
+    expect(troubles).toEqual([]);
+  }, 60_000);
+
   it('has the ten lines that the README shows', () => {
     const readme = readFileSync(fileOf('../../packages/notebooks/README.md'), 'utf8');
     const squeezed = (text: string) => text.replace(/\s+/g, ' ');

@@ -20,6 +20,11 @@ const PROVIDED: Readonly<Record<string, string>> = {
   html: `import('htl').then((htl) => htl.html)`,
   svg: `import('htl').then((htl) => htl.svg)`,
   md: `import('observable:runtime/stdlib/md.js').then((kit) => kit.md)`,
+  // the kit's own, but for moments at which the page stands nowhere (hidden, not laid out yet): charts have no room then
+  width: `import('observable:runtime/stdlib/generators/width.js').then(async function* (kit) {
+    const widths = kit.width(document.querySelector('main') ?? document.body);
+    for await (const px of widths) if (px > 0) yield px;
+  })`,
 };
 
 /** The kit's names that need a network, a server, or files beside the page. */
