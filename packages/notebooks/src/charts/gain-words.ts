@@ -33,10 +33,14 @@ export function gainText(compared: Comparison): string {
 export function gainInterval({ low, high }: Estimate): string {
   if (low === null && high === null) return '';
   const short = low !== null && high !== null && Math.max(-low, high) < 1;
-  const limits = short
-    ? [wholeHours(Math.floor(low * 24)), wholeHours(Math.ceil(high * 24))]
-    : [low, high].map((limit) => (limit === null ? 'beyond what was simulated' : signedTenths(limit)));
-  return `95${NBSP}% interval ${limits.join(`${NBSP}to${NBSP}`)}${high === null ? '' : `${NBSP}${short ? 'hours' : 'days'}`}`;
+  if (short) {
+    const [from, to] = [wholeHours(Math.floor(low * 24)), wholeHours(Math.ceil(high * 24))];
+    return `95${NBSP}% interval ${from}${NBSP}to${NBSP}${to}${NBSP}hours`;
+  }
+  const beyond = 'beyond what was simulated';
+  const from = low === null ? beyond : `${signedTenths(low)}${high === null ? `${NBSP}days` : ''}`;
+  const to = high === null ? beyond : `${signedTenths(high)}${NBSP}days`;
+  return `95${NBSP}% interval ${from}${NBSP}to${NBSP}${to}`;
 }
 
 /** In how many of the same outages. */
