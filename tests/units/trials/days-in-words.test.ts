@@ -34,6 +34,8 @@ describe('days in words', () => {
     [1, '1 day'],
     [14, '14 days'],
     [0.999, '23 hours'],
+    [10 * 0.1 - 1e-12, '1 day'], // what tenths of days add up to may fall short by a last bit
+    [7 / 1440 - 1e-15, '7 minutes'],
     [1.5 / 24, '1 hour'],
     [0.5 / 24, '30 minutes'],
     [0, '0 minutes'],
@@ -46,6 +48,7 @@ describe('percent', () => {
     [0.001, '<1 %'],
     [0.005, '1 %'],
     [0.994, '99 %'],
+    [0.995, '>99 %'], // would round to a certainty
     [0.9951, '>99 %'],
     [1, '100 %'],
     [null, ''],
