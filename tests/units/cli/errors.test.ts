@@ -2,8 +2,15 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { ScenarioError } from '../../../packages/sim/src/index.ts';
 import { WriteError } from '../../../packages/sim/src/node.ts';
+import { minutesFormat } from '../../../packages/sim/src/cli/minutes-format.ts';
 import { EXIT, EXIT_HELP } from '../../../packages/sim/src/cli/exit-codes.ts';
-import { monthList, positiveNumber, wholeNumber } from '../../../packages/sim/src/cli/option-values.ts';
+import {
+  monthList,
+  numberWithin,
+  positiveNumber,
+  someText,
+  wholeNumber,
+} from '../../../packages/sim/src/cli/option-values.ts';
 import { OptionError, reportError } from '../../../packages/sim/src/cli/report-error.ts';
 
 afterEach(() => vi.restoreAllMocks());
@@ -90,6 +97,39 @@ describe('the value of an option', () => {
 
   it.each(['0', '-0.5', 'x', '', 'Infinity'])('%j is no number above 0', (text) => {
     expect(() => positiveNumber('--within')(text)).toThrow(OptionError);
+  });
+
+  it('is a number within its limits, both included; one without an upper limit is still a number', () => {
+    const confidence = numberWithin('--confidence', 0.5, 0.99);
+    expect(['0.5', '0.9', '0.99'].map(confidence)).toEqual([0.5, 0.9, 0.99]);
+    for (const text of ['0.49', '1', '', ' ', 'x', 'NaN'])
+      expect(() => confidence(text)).toThrow(
+        new OptionError(`--confidence: found ${JSON.stringify(text)}; expected a number from 0.5 to 0.99`),
+      );
+    const budget = numberWithin('--budget', 0, Infinity);
+    expect(['0', '2500'].map(budget)).toEqual([0, 2500]);
+    for (const text of ['-1', '', ' ', 'Infinity', '1e999'])
+      expect(() => budget(text)).toThrow(
+        new OptionError(`--budget: found ${JSON.stringify(text)}; expected a number of at least 0`),
+      );
+  });
+
+  it('is a name of a file, whose ending says what is written, in capitals too', () => {
+    expect(['a.CSV', 'a.b.Json'].map((out) => minutesFormat({ out }))).toEqual(['csv', 'json']);
+    expect(minutesFormat({})).toBe('csv');
+    expect(minutesFormat({ out: 'A.TXT', events: true })).toBe('txt');
+    expect(() => minutesFormat({ out: 'a.txt' })).toThrow(
+      new OptionError('--out: found "a.txt"; expected a name that ends in .csv, .arrow or .json'),
+    );
+    expect(() => minutesFormat({ out: 'a.csv', json: true })).toThrow('ends in .json');
+  });
+
+  it('is a text that says something', () => {
+    expect(someText('--seed', 'a text')('winter')).toBe('winter');
+    for (const text of ['', '  ', '\t'])
+      expect(() => someText('--seed', 'a text')(text)).toThrow(
+        new OptionError(`--seed: found ${JSON.stringify(text)}; expected a text`),
+      );
   });
 
   it('is a list of months', () => {

@@ -58,6 +58,11 @@ describe('the next outage', () => {
       'comes less than once in 4 years, as far as 2 simulated outages can tell.',
     );
     expect(unsure).toContain('4.0 +');
+    const limit = (high: number) =>
+      inOne(told(figures('Frugal', exactly(1), { notRiddenOutPerYear: { ...never, high } })));
+    expect(limit(0.28)).toContain('less than once in 3.5 years,'); // 3.57: a limit is never more than it is
+    expect(limit(0.5)).toContain('less than once in 2 years,');
+    expect(limit(0.51)).toContain('less than once a year,');
     const few = told(figures('Frugal', exactly(1), { notRiddenOutPerYear: { ...never, high: 0.9 } }));
     expect(inOne(few)).toContain('comes less than once a year, as far as 2 simulated');
     expect(unsure).not.toMatch(/hundred|100 \+/);

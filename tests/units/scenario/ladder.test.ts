@@ -73,6 +73,15 @@ describe('a ladder', () => {
     expect(alternatives.map((a) => a.id)).toEqual(['as-it-is', 'more']);
   });
 
+  it('is the same each time it is climbed: what one step sets, another may change, and the plan keeps its own', () => {
+    const brighter = `    - { id: brighter, title: Brighter, price: 20, add: { circuits.hall.appliances.lamp.runningW: 2 }, needs: [lamp] }
+`;
+    const lamp = '{ id: lamp, kind: steady, runningW: 9 }] }';
+    const { ladder: plan } = resolved(FILE.replace('{ typical: lamp }] }', lamp) + brighter);
+    const hall = () => householdAfter(plan!.household, plan!, [0, 0, 1, 0, 1]).circuits[1]!.appliances;
+    expect([hall(), hall()]).toMatchObject([[{ runningW: 11 }], [{ runningW: 11 }]]);
+  });
+
   it('takes the incentive off prices and adds up what a step buys', () => {
     expect(ladder!.steps.map((step) => step.price)).toEqual([1710, 450, 9, 0]);
     expect(ladder).toMatchObject({ currency: '$', budget: 3000, confidence: 0.9 });
@@ -164,6 +173,20 @@ describe('a fault in a ladder', () => {
       'without',
       '"units.wets"',
       'the path of a part of the household, such as units.west',
+    ],
+    [
+      'brings: [units.west]',
+      "brings: ['units.*']",
+      'id: second-unit',
+      '"units.*"',
+      'a part that ladder.start.without names',
+    ],
+    [
+      'units.east.leg: both }',
+      'units.east.leg: both, strategies.careful.title: Calm }',
+      'strategies.careful.title',
+      'a change of "strategies"',
+      'strategy and the id of a strategy, instead of a change to strategies',
     ],
     [
       'circuits.hall.appliances: [{',

@@ -20,6 +20,8 @@ describe('how long it lasts, in words', () => {
     [1, '1 day'],
     [14, '14 days'],
     [0.999, '23 hours'],
+    [10 * 0.1 - 1e-12, '1 day'], // what tenths of days add up to may fall short by a last bit
+    [7 / 1440 - 1e-15, '7 minutes'],
     [1.5 * HOUR, '1 hour'],
     [0.5 * HOUR, '30 minutes'],
     [1 / 1440, '1 minute'],
@@ -101,6 +103,7 @@ describe('percent', () => {
     [0.001, '<1 %'],
     [0.005, '1 %'],
     [0.994, '99 %'],
+    [0.995, '>99 %'], // would round to a certainty
     [0.9951, '>99 %'],
     [1, '100 %'],
     [null, ''],

@@ -22,6 +22,10 @@ describe('longestLasting', () => {
     expect(chosen(strategy('a', 2, 13), strategy('b', 2, null))).toBe('b'));
   it('then by the share still running', () =>
     expect(chosen(strategy('a', null, null, 95), strategy('b', null, null, 99))).toBe('b'));
+  it('whatever the number of draws', () =>
+    expect(chosen({ ...strategy('a', null, null, 180), draws: 200 }, strategy('b', null, null, 95))).toBe(
+      'b',
+    ));
   it('then by the order of the list', () =>
     expect(chosen(strategy('a', 2, 5), strategy('b', 2, 5))).toBe('a'));
   it('refuses an empty list', () => expect(() => longestLasting([])).toThrow('no strategies to choose from'));

@@ -17,6 +17,7 @@ describe('runningEstimate(rows, cell, at)', () => {
       [1, 1],
     ] as const) {
       for (const { draws, nineInTenDays, medianDays } of runningEstimate(rows, { alternative, strategy }, [
+        0,
         1,
         7,
         30,
@@ -68,7 +69,8 @@ describe('seedSpread(seeds)', () => {
     const mean = values.reduce((sum, v) => sum + v, 0) / 4;
     const sd = Math.sqrt(values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / 3);
     expect(spread.spreadDays).toBeCloseTo(1.959964 * sd, 5);
-    expect(spread.statedDays).toBeGreaterThan(0);
+    const halves = cells.map(({ nineInTenDays: { low, high } }) => (high! - low!) / 2);
+    expect(spread.statedDays).toBeCloseTo(halves.reduce((sum, half) => sum + half, 0) / 4, 12);
     const within = cells.filter(
       ({ nineInTenDays: { low, high } }) => low! <= spread.togetherDays! && spread.togetherDays! <= high!,
     );
@@ -100,5 +102,7 @@ describe('seedSpread(seeds)', () => {
       statedDays: null,
     });
     expect(seedSpread(cells.slice(0, 1)).spreadDays).toBeNull();
+    expect(seedSpread([...cells, hidden]).spreadDays).toBeNull();
+    expect(seedSpread([...cells, hidden]).statedDays).toBeNull();
   });
 });

@@ -15,4 +15,5 @@ it('fuel that is left at the horizon is told as at least the horizon', () => {
   expect(told(1).nineInTenFuelDays.value).toBeNull();
   expect(told(3).nineInTenFuelDays.value).toBe(2);
   expect(told(3).medianFuelDays.value).toBeNull();
+  expect(told(1).fuelOnHandL).toBe(20 + 40); // the file’s tank and its cans
 });

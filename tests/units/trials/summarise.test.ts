@@ -22,6 +22,13 @@ describe('summarise', () => {
     expect(fresh).toEqual(fabricatedRows(outline, 0, 30));
   });
 
+  it('means nothing by the columns that name or date a row', () => {
+    const means = Object.keys(cell('as-is', 'everything').meanByColumn);
+    const names = ['draw', 'alternative', 'strategy', 'startEpochMinute', 'endCause', 'endUnit'];
+    expect(means.filter((name) => names.includes(name))).toEqual([]);
+    expect(means).toContain('runtimeMinutes');
+  });
+
   it('lists strategies alternative by alternative', () => {
     expect(summary.strategies.map((s) => `${s.alternativeId}/${s.strategyId}`)).toEqual([
       'as-is/everything',

@@ -20,7 +20,7 @@ export function wholeNumber(name: string, least: number, most: number): (text: s
 export function numberWithin(name: string, least: number, most: number): (text: string) => number {
   return (text) => {
     const value = Number(text);
-    if (!(value >= least && value <= most) || text.trim() === '') {
+    if (!Number.isFinite(value) || value < least || value > most || text.trim() === '') {
       const range = most === Infinity ? `of at least ${least}` : `from ${least} to ${most}`;
       throw new OptionError(`${name}: found ${JSON.stringify(text)}; expected a number ${range}`);
     }

@@ -1,5 +1,6 @@
 /** Legs, starts and breakers. */
 import { describe, expect, it } from 'vitest';
+import { circuitContinuousW } from '../../../../packages/sim/src/advice/checks/household-loads.ts';
 import {
   always,
   atNoon,
@@ -49,11 +50,17 @@ describe('the load of a leg', () => {
     const circuits = [plainCircuit('oven', 'both', { appliances: [atNoon(6400)] })];
     const both = findingsOf({ circuits }, 'leg-load').filter((f) => f.severity === 'watch');
     expect(both.map((f) => numberOf(f, 'worst minute watched'))).toEqual([3200, 3200]);
+    expect(both.every((f) => f.found.includes('12:00: oven 3200 W)'))).toBe(true);
   });
 
   it('is to be mended when a single appliance is more than the unit', () => {
     const [first] = findingsOf({ circuits: [kitchen(3200)] }, 'leg-load');
     expect(first).toMatchObject({ severity: 'mend', rule: { source: 'NEC 710.15(A)' } });
+  });
+
+  it('of several alike is held to each of them: four of 1,000 W are no single appliance of 4,000 W', () => {
+    const four = plainCircuit('kitchen', 'L1', { appliances: [atNoon(1000, { count: 4 })] });
+    expect(findingsOf({ circuits: [four] }, 'leg-load').map((f) => f.severity)).toEqual(['watch']);
   });
 
   it('at the rating exactly is nothing to tell', () => {
@@ -95,8 +102,10 @@ describe('a start', () => {
     expect(finding.found).toContain('east to 6100 W');
   });
 
-  it('close to the rating is good to know', () => {
+  it('close to the rating is good to know, up to the rating itself; 85 % of it is not close', () => {
     expect(onlyFinding({ circuits: [pump(5500)] }, 'starts').severity).toBe('note');
+    expect(onlyFinding({ circuits: [pump(6000)] }, 'starts').severity).toBe('note');
+    expect(findingsOf({ circuits: [pump(5100)] }, 'starts')).toEqual([]);
   });
 });
 
@@ -165,12 +174,33 @@ describe('a breaker', () => {
     ['lights', { kind: 'lights', runningW: 1500 }, true],
     ['a schedule of three hours', { kind: 'scheduled', runningW: 1500, windows: ['12:00-15:00'] }, true],
     ['a schedule of less', { kind: 'scheduled', runningW: 1500, windows: ['12:00-14:59'] }, false],
+    ['three hours across midnight', { kind: 'scheduled', runningW: 1500, windows: ['23:00-02:00'] }, true],
+    [
+      'two windows of two hours',
+      { kind: 'scheduled', runningW: 1500, windows: ['08:00-10:00', '12:00-14:00'] },
+      false,
+    ],
     ['a run of four hours', { kind: 'duty-cycled', runningW: 1500, onMinutes: 240, dutyFraction: 0.5 }, true],
     ['short runs', { kind: 'duty-cycled', runningW: 1500, onMinutes: 20, dutyFraction: 0.5 }, false],
+    [
+      'short runs without a rest',
+      { kind: 'duty-cycled', runningW: 1500, onMinutes: 20, dutyFraction: 1 },
+      true,
+    ],
     ['long uses', { kind: 'events', runningW: 1500, usesPerDay: 1, minutesPerUse: 200 }, true],
   ] as const)('counts %s as lasting: %s', (_, appliance, lasts) => {
     const circuits = [plainCircuit('room', 'L1', { breakerA: 15, appliances: [appliance as never] })];
     expect(findingsOf({ circuits }, 'continuous-loads').some((f) => f.severity === 'mend')).toBe(lasts);
+  });
+
+  it('is held to what a meter saw for three hours on end: one reading of two hours is not that, two are', () => {
+    const metered = (...watts: number[]) =>
+      circuitContinuousW({
+        continuous: undefined,
+        appliances: [{ kind: 'measured', count: 2, scale: 1, profile: { intervalMinutes: 120, watts } }],
+      } as never);
+    expect(metered(0, 1500, 0, 700)).toBe(0);
+    expect(metered(0, 1500, 1200, 0)).toBe(2 * 1200);
   });
 
   it('that would open in the worst minute watched is to be watched', () => {
@@ -180,6 +210,13 @@ describe('a breaker', () => {
     const finding = onlyFinding({ circuits }, 'continuous-loads');
     expect(finding.severity).toBe('watch');
     expect(numberOf(finding, 'worst minute watched')).toBeCloseTo(2600 / 120, 9);
+  });
+
+  it('carries for an hour what it is rated for: 2,400 W are the 20 A of a 20 A breaker', () => {
+    const circuits = [
+      plainCircuit('kitchen', 'L1', { breakerA: 20, appliances: [atNoon(1500), atNoon(900, { id: 'b' })] }),
+    ];
+    expect(findingsOf({ circuits }, 'continuous-loads')).toEqual([]);
   });
 
   it('that is not given is told as unchecked, with the key that would let it be', () => {

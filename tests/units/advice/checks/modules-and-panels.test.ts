@@ -34,6 +34,13 @@ describe('the number of modules', () => {
     expect(numberOf(finding!, 'outages watched with that minute above it')).toBe(1);
   });
 
+  it('is asked for the load, the idle watts and what the inverter loses: 3,000 + 20 + 90 W at its rating', () => {
+    const inverter = { continuousW: 3000, surgeW: 3000, idleW: 20, lossPerW: 0.02, lossPerW2: 1e-2 / 3000 };
+    const [finding] = modules({ ...withModule({ maxDischargeW: 3100 }), inverter });
+    expect(numberOf(finding!, 'asked at the continuous rating')).toBeCloseTo(3110, 9); // MODEL.md §6.1
+    expect(modules({ ...withModule({ maxDischargeW: 3111 }), inverter })).toEqual([]);
+  });
+
   it('is good to know where only the rating asks for more, or only a start', () => {
     expect(modules(withModule({ maxDischargeW: 2000 })).map((f) => f.severity)).toEqual(['note']);
     const [start] = modules(withModule({ maxDischargeW: 4000 }));
@@ -47,9 +54,47 @@ describe('the number of modules', () => {
     expect(finding?.found).toContain('take 1000 W; its panels can bring 2400 W');
   });
 
+  it('may take less than the charger brings, which is less than it draws: 1,200 W at 90 % are 1,080 W', () => {
+    const charged = (maxW: number) =>
+      findingsOf(
+        {
+          units: [
+            plainUnit('only', 'L1', {
+              ...withModule({ maxChargeW: 1000 }),
+              charger: { maxW, efficiency: 0.9 },
+            }),
+          ],
+          circuits: [plainCircuit('hall', 'L1')],
+          sources: { grid: { onHours: 2, offHours: 6 } },
+        },
+        'module-count',
+      ).map((f) => f.found);
+    expect(charged(1200)).toEqual(['only’s modules take 1000 W; its charger can bring 1080 W.']);
+    expect(charged(1100)).toEqual([]);
+  });
+
   it('may be more than the panels can fill', () => {
     const [finding] = modules(withModule({ capacityWh: 100_000 }));
     expect(finding?.found).toMatch(/takes \d+(\.\d)? such days to fill/);
+  });
+
+  it('is held to what its own unit’s panels bring, and to no more than its input lets in', () => {
+    const solar = (peakW: number) => ({ ...SOLAR, arrays: [{ ...SOLAR.arrays[0]!, peakW }] });
+    const large = withModule({ capacityWh: 1_000_000 });
+    const broughtWh = (east: number, west: number) =>
+      findingsOf(
+        {
+          units: [
+            plainUnit('east', 'L1', { ...large, solar: solar(east) }),
+            plainUnit('west', 'L2', { ...large, solar: solar(west) }),
+          ],
+        },
+        'module-count',
+      ).map((f) => numberOf(f, 'panels, mean day watched'));
+    const [whole, half] = broughtWh(1200, 600);
+    expect(half! / whole!).toBeCloseTo(0.5, 9);
+    const [clipped] = broughtWh(24_000, 600);
+    expect(clipped).toBeLessThan(SOLAR.inputLimitW * 12.2); // from sunrise to sunset on the equator, 12 h 7 min
   });
 
   it('is all there is where nothing refills it', () => {
@@ -60,6 +105,21 @@ describe('the number of modules', () => {
     expect(finding?.found).toBe(
       'Nothing refills only: what its bank holds at the start is all there is (5 kWh when full).',
     );
+  });
+});
+
+describe('a unit that nothing refills', () => {
+  const charger = { maxW: 1000 };
+  const units = [plainUnit('east', 'L1', { charger }), plainUnit('west', 'L2', { charger })];
+  it.each([
+    [
+      'a generator that feeds the other one',
+      { generator: { ratedW: 5000, volts: 120, tankL: 20, feeds: ['west'] } },
+    ],
+    ['a vehicle plugged into the other one', { vehicle: { unit: 'west', outletW: 1500 } }],
+  ] as const)('is told beside %s', (_, sources) => {
+    const found = findingsOf({ units, sources: sources as never }, 'module-count').map((f) => f.found);
+    expect(found).toEqual([expect.stringContaining('Nothing refills east')]);
   });
 });
 
@@ -77,6 +137,15 @@ describe('banks that differ', () => {
 
   it('by less than a meter tells are not', () => {
     expect(findingsOf({ units: two(withModule({}, { healthFraction: 0.98 })) }, 'module-mix')).toEqual([]);
+  });
+
+  it.each([
+    [1, 0.97],
+    [0.95, 0.92],
+  ])('by three hundredths of their nameplate are told: at %f and %f', (east, west) => {
+    const units = two(withModule({}, { healthFraction: west }));
+    units[0] = plainUnit('east', 'L1', withModule({}, { healthFraction: east }));
+    expect(findingsOf({ units }, 'module-mix')).toHaveLength(1);
   });
 });
 
@@ -102,8 +171,34 @@ describe('cold modules', () => {
     expect(onlyFinding({ ...outdoors, site: { recordLowC: -10 } }, 'cold-modules').found).toContain(
       'near -10 °C',
     );
+    const units = [plainUnit('only', 'L1', withModule({}, { place: 'garage' }))];
+    const garage = onlyFinding(
+      { ...outdoors, units, site: { recordLowC: -30, indoorC: 20, indoorFollowsFraction: 0.3 } },
+      'cold-modules',
+    );
+    expect(garage.found).toContain('near -12.5 °C'); // rooms follow to 20 − 0.3 · 50 = 5 °C; halfway to -30 °C: MODEL.md U11
+    expect(findingsOf({ ...outdoors, site: { recordLowC: 0 } }, 'cold-modules')).toEqual([]); // charged down to 0 °C
     const asked = reportOf(outdoors).unchecked.find((u) => u.check === 'cold-modules');
     expect(asked?.keys).toEqual(['site.recordLowC']);
+  });
+});
+
+describe('modules in one cold place', () => {
+  const two = (west: Partial<Unit['battery']>): PlainHouse => ({
+    units: [
+      plainUnit('east', 'L1', withModule({}, { place: 'outdoors' })),
+      plainUnit('west', 'L2', withModule({}, { place: 'outdoors', ...west })),
+    ],
+    dryBulbC: -5,
+  });
+
+  it('are told together where they bear the same cold, apart where one gives more of its energy then', () => {
+    expect(findingsOf(two({}), 'cold-modules')).toHaveLength(1);
+    const hardy = two({ coldCapacity: [[-20, 0.9], [25, 1]] }); // prettier-ignore
+    expect(findingsOf(hardy, 'cold-modules').map((f) => f.where)).toEqual([
+      'units.east.battery.place',
+      'units.west.battery.place',
+    ]);
   });
 });
 
@@ -178,6 +273,18 @@ describe('a string of panels', () => {
     expect(findingsOf(house({}, { maxV: 203 }), 'string-voltages')).toEqual([]);
   });
 
+  it('is looked at in the coldest air known, be that the record low or what the draws met', () => {
+    const spelt = { ...house({}, { maxV: 202 }, { recordLowC: 0 }), dryBulbC: -25 };
+    const finding = onlyFinding(spelt, 'string-voltages');
+    expect(numberOf(finding, 'temperature')).toBeCloseTo(-25, 0);
+    expect(numberOf(finding, 'temperature')).toBeLessThan(-24);
+  });
+
+  it('below -40 °C, where the code’s table ends, is taken by its last row: 4 × 45 V × 1.25', () => {
+    const colder = house({ openCircuitPerC: undefined }, { maxV: 224 }, { recordLowC: -45 });
+    expect(numberOf(onlyFinding(colder, 'string-voltages'), 'open circuit in the cold')).toBe(225);
+  });
+
   it('without a coefficient is taken by the code’s table: 4 × 45 V × 1.18', () => {
     const finding = onlyFinding(house({ openCircuitPerC: undefined }, { maxV: 212 }), 'string-voltages');
     expect(numberOf(finding, 'open circuit in the cold')).toBeCloseTo(212.4, 9);
@@ -233,6 +340,7 @@ describe('the power of the panels', () => {
   it('up to the input is nothing to tell, above it good to know, far above it to be watched', () => {
     expect(panels(2400)).toEqual([]);
     expect(panels(3000).map((f) => f.severity)).toEqual(['note']);
+    expect(panels(3600).map((f) => f.severity)).toEqual(['note']); // half as much again
     expect(panels(6000).map((f) => f.severity)).toEqual(['watch']);
   });
 

@@ -43,6 +43,15 @@ describe('a rule', () => {
     expect(told(withRule(charge(0.11, 0.3)))).toEqual([]);
   });
 
+  it('is held to the higher cut-off of two: the first unit to stop takes its reading with it', () => {
+    const battery = { ...plainUnit('west', 'L2').battery, cutOffFraction: 0.2, restartFraction: 0.3 };
+    const units = [plainUnit('east', 'L1', { solar: SOLAR }), plainUnit('west', 'L2', { battery })];
+    expect(told(withRule(charge(0.2, 0.4), { units }))).toEqual([
+      ['mend', 'strategies.s.rules.0.dropBelowFraction'],
+    ]);
+    expect(told(withRule(charge(0.21, 0.4), { units }))).toEqual([]);
+  });
+
   it('never restores where nothing refills the banks', () => {
     const dark = { units: [plainUnit('east', 'L1'), plainUnit('west', 'L2')] };
     expect(told(withRule(charge(0.5, 0.7), dark))).toEqual([
@@ -66,6 +75,13 @@ describe('a rule', () => {
     expect(told(withRule(charge(0.5, 0.54))).map(([severity]) => severity)).toEqual(['note']);
   });
 
+  it.each([
+    [0.3, 0.35],
+    [0.5, 0.55],
+  ])('with levels a twentieth apart, %f and %f, is not', (drop, restore) => {
+    expect(told(withRule(charge(drop, restore)))).toEqual([]);
+  });
+
   it('that waits for more sun than there can be never lets its circuits on', () => {
     const sun = (solarAboveW: number): Rule => ({ by: 'sun', circuits: chosen, solarAboveW });
     expect(told(withRule(sun(1999)))).toEqual([]);
@@ -73,11 +89,16 @@ describe('a rule', () => {
     const dark = { units: [plainUnit('east', 'L1'), plainUnit('west', 'L2')] };
     const [finding] = findingsOf(withRule(sun(100), dark), 'strategy-rules');
     expect(finding?.found).toContain('where there are no panels');
+    const solar = { ...SOLAR, inputLimitW: 1500 }; // the input lets no more in
+    const limited = [plainUnit('east', 'L1', { solar }), plainUnit('west', 'L2')];
+    expect(told(withRule(sun(1600), { units: limited }))).toHaveLength(1);
   });
 
   it('that puts a unit to sleep below its cut-off never acts', () => {
     const sleep: Rule = { by: 'sleep', unit: 'west', sleepBelowFraction: 0.08, wakeAboveFraction: 0.3 };
     expect(told(withRule(sleep))).toEqual([['mend', 'strategies.s.rules.0.sleepBelowFraction']]);
+    expect(told(withRule({ ...sleep, sleepBelowFraction: 0.1 }))).toHaveLength(1); // it has stopped by then
+    expect(told(withRule({ ...sleep, sleepBelowFraction: 0.11 }))).toEqual([]);
   });
 
   it('that can switch off tier 1 is to be watched', () => {
@@ -146,5 +167,17 @@ describe('at night', () => {
     const inverter = { continuousW: 3000, surgeW: 6000, idleW: 20, resetsItselfAfterMinutes: 5 };
     const units = [plainUnit('east', 'L1', { inverter }), plainUnit('west', 'L2')];
     expect(findingsOf({ circuits, strategies, units }, 'nights')).toEqual([]);
+  });
+
+  it('a start too large at night is such a trip, and only those on its leg are named', () => {
+    const late = { windows: ['02:00-03:00'], startingW: 6500 };
+    const circuits = [
+      plainCircuit('pump', 'L1', { appliances: [atNoon(1000, late)] }),
+      plainCircuit('bed', 'L2', { title: 'Breathing aid', need: 'medical' }),
+    ];
+    const finding = onlyFinding({ circuits, strategies: [{ id: 'all', title: 'All' }] }, 'nights');
+    expect(finding.where).toBe('units.east.inverter');
+    expect(numberOf(finding, 'outages watched with a start too large at night')).toBe(1);
+    expect(finding.found).not.toContain('Breathing aid');
   });
 });

@@ -68,6 +68,19 @@ describe('the way from a unit to the panel', () => {
     expect(numberOf(finding, '125 % of it')).toBe(31.25);
   });
 
+  it('for hours is as weak as its weakest part: a 12 AWG cord carries 25 A (NEC Table 400.5(A)(1)), 20 A of it', () => {
+    const wiring = { breakerA: 30, inletA: 30, cordAwg: 12, wireAwg: 10 } as const;
+    expect(onlyFinding({ units: pair(wiring) }, 'unit-output').found).toContain(
+      'should carry 20 A at most (80 % of the weakest: breaker 30 A, inlet 30 A, cord of 12 AWG 25 A and wire of 10 AWG 30 A)',
+    );
+  });
+
+  it('of 30 A carries 24 A for hours: a unit of 2,880 W is nothing to tell', () => {
+    const wiring = { breakerA: 30, inletA: 30, cordAwg: 10, wireAwg: 10 } as const;
+    const inverter = { continuousW: 2880, surgeW: 6000, idleW: 20 };
+    expect(findingsOf({ units: pair(wiring, { inverter }) }, 'unit-output')).toEqual([]);
+  });
+
   it('and to be watched once the worst three hours did', () => {
     const wiring = { breakerA: 30, inletA: 30, cordAwg: 10, wireAwg: 10 } as const;
     const circuits = [plainCircuit('heat', 'L1', { appliances: [always(2950)] })];
@@ -115,6 +128,18 @@ describe('voltage lost', () => {
         'share of its voltage',
       );
     expect(at('both')).toBeCloseTo(at('L1'), 9);
+  });
+
+  it('at 240 V adds the worse of the two ways from the units to the circuit’s own, and not both', () => {
+    const way = (cordRunM: number) => ({ wiring: { cordAwg: 10, cordRunM } as const });
+    const units = [plainUnit('east', 'L1', way(10)), plainUnit('west', 'L2', way(5))];
+    const circuits = [plainCircuit('pump', 'both', { wireAwg: 12, runM: 30.48, appliances: [atNoon(4800)] })];
+    const finding = onlyFinding({ units, circuits }, 'voltage-drops');
+    // V = 2 · 12.9 · A · ft / circular mils: 20 A over 100 ft of 12 AWG, and 25 A over 10 m of 10 AWG
+    const own = (2 * 12.9 * 20 * 100) / 6530 / 240;
+    const before = (2 * 12.9 * 25 * (10 / 0.3048)) / 10380 / 120;
+    expect(numberOf(finding, 'with the way from the unit')).toBeCloseTo(100 * (own + before), 9);
+    expect(finding.severity).toBe('note'); // 4.99 %
   });
 
   it('on the way from a unit is told there, not again for every circuit behind it', () => {
@@ -210,6 +235,25 @@ describe('the neutral', () => {
     expect(numberOf(finding, 'worst minute watched')).toBe(10);
   });
 
+  it('with one leg full and the other empty carries what a unit gives, and no more than that', () => {
+    const full = [plainCircuit('one', 'L1', { appliances: [atNoon(3000)] })];
+    expect(onlyFinding({ circuits: full }, 'neutral-current').found).toContain(
+      '25 A in the worst minute watched; 25 A with one leg full and the other empty.',
+    );
+  });
+
+  it('carries their sum too while one of two units sleeps and the other has its circuits', () => {
+    const strategies: PlainHouse['strategies'] = [
+      {
+        id: 'nap',
+        title: 'West naps',
+        rules: [{ by: 'sleep', unit: 'west', during: ['10:00-14:00'], circuits: 'moved' }],
+      },
+    ];
+    const finding = onlyFinding({ circuits, strategies }, 'neutral-current');
+    expect(numberOf(finding, 'worst minute watched')).toBe(20);
+  });
+
   it('carries their sum when one unit feeds both, and must be large enough for it', () => {
     const only = (wireAwg: 10 | 14) => [plainUnit('only', 'both', { wiring: { wireAwg } })];
     const fine = onlyFinding({ units: only(10), circuits }, 'neutral-current');
@@ -218,5 +262,12 @@ describe('the neutral', () => {
     expect(onlyFinding({ units: only(14), circuits }, 'neutral-current').severity).toBe('mend');
     const unsaid = onlyFinding({ units: [plainUnit('only', 'both')], circuits }, 'neutral-current');
     expect(unsaid.severity).toBe('watch'); // nobody has said what the neutral carries
+  });
+
+  it('is as large as the smallest size on its way: 20 A are too much for a cord of 14 AWG before any wire', () => {
+    const units = [plainUnit('only', 'both', { wiring: { cordAwg: 14, wireAwg: 10 } })];
+    const finding = onlyFinding({ units, circuits }, 'neutral-current');
+    expect(finding.severity).toBe('mend');
+    expect(numberOf(finding, 'smallest size given carries')).toBe(18); // NEC Table 400.5(A)(1)
   });
 });

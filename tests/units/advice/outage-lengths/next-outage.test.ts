@@ -66,6 +66,13 @@ describe('the next outage', () => {
     ]);
   });
 
+  it('tells the outages that are over by the last day that was simulated', async () => {
+    const aDay: Scenario = { ...scenario, outage: { ...scenario.outage, horizonDays: 1 } };
+    const { lengths } = await askNextOutage(aDay, question, askHere, { kinds });
+    expect(lengths.overBy.map(({ days }) => days)).toEqual([0.25, 1]);
+    expect(lengths.beyondHorizonFraction).toBe(0.5);
+  });
+
   it('is never surer than that many draws allow: at a chance of 1 or 0 the interval is that of a share', async () => {
     const certain = await askNextOutage(scenario, question, askHere, { kinds: [{ perYear: 3, hours: [1] }] });
     const [one] = certain.figures;
@@ -73,6 +80,8 @@ describe('the next outage', () => {
     expect(one!.riddenOut).toMatchObject({ least: 1, most: 1, low, high: 1 });
     expect(one!.notRiddenOutPerYear).toMatchObject({ most: 0, high: 3 * (1 - low!) });
     expect(one!.hoursWithoutPerYear.high).toBeCloseTo(3 * (1 - low!), 12); // an outage of an hour, wholly without
+    const longer = await askNextOutage(scenario, question, askHere, { kinds: [{ perYear: 3, hours: [4] }] });
+    expect(longer.figures[0]!.hoursWithoutPerYear.high).toBeCloseTo(3 * 4 * (1 - low!), 12); // or of four hours
     const hopeless = await askNextOutage(scenario, question, askHere, {
       kinds: [{ perYear: 1, hours: [50] }],
     });

@@ -83,9 +83,10 @@ function discharge({ observed }: CheckContext, unit: UnitSpec, u: number): Parti
 function charge({ id, battery, solar, charger }: UnitSpec): Partial<CheckOutcome> {
   const limitW = battery.modules * battery.module.maxChargeW;
   const panelsW = solar === undefined ? 0 : Math.min(solar.inputLimitW, peakW({ solar }));
+  const chargerW = charger === undefined ? 0 : charger.maxW * charger.efficiency; // into the bank, not off the wall
   const sources = [
     { name: 'its panels', watts: panelsW, what: 'panels, at most' },
-    { name: 'its charger', watts: charger?.maxW ?? 0, what: 'charger' },
+    { name: 'its charger', watts: chargerW, what: 'charger' },
   ];
   return joinOutcomes(
     sources
