@@ -83,6 +83,7 @@ describe('@rideout/sim', () => {
         "householdAfter",
         "intervalCell",
         "intervalText",
+        "isClear",
         "isScenarioError",
         "joinRows",
         "jsonFile",

@@ -1,7 +1,16 @@
 /** Figures in words beside and under charts: what is rounded which way, and where a unit or a word changes. */
 import { describe, expect, it } from 'vitest';
-import { gainInterval, gainLength, intervalText, limitTexts, reachText } from '@rideout/sim';
-import { moneyText, shareWords } from '../../packages/notebooks/src/charts/ladder-words.ts';
+import {
+  gainInterval,
+  gainLength,
+  intervalText,
+  limitTexts,
+  reachText,
+  type LadderRung,
+  type Told,
+} from '@rideout/sim';
+import { ladderRows } from '../../packages/notebooks/src/charts/ladder-rungs.ts';
+import { moneyText, rungGain, shareWords } from '../../packages/notebooks/src/charts/ladder-words.ts';
 import { timeOfDay } from '../../packages/notebooks/src/charts/look.ts';
 import { tooFewNote, tooFewToTell } from '../../packages/notebooks/src/charts/outage-count.ts';
 import type { OutageView } from '../../packages/notebooks/src/charts/outage-view.ts';
@@ -87,6 +96,38 @@ describe('how many outages are too few', () => {
     expect([28, 29, 30].map(tooFewToTell)).toEqual([true, true, false]);
     expect(tooFewNote(29)).toContain('simulate 30 or more');
     expect(tooFewNote(30)).toBe('');
+  });
+});
+
+describe('a rung of the ladder', () => {
+  const at = (value: number | null) => ({ value, low: value, high: value });
+  const rung = (told: Told, gainDays: number | null = hours(16), gainMeanDays: number | null = -1.8) =>
+    ({
+      ...{ title: 'A second unit', strategyId: 's', strategyTitle: 'S', days: at(1.6), meanDays: 4 },
+      ...{ stepIds: ['second-unit'], price: 3500, paid: 5800, pricePerDay: 5067 },
+      ...{ gainDays: at(gainDays), gainMeanDays: at(gainMeanDays), told },
+    }) satisfies LadderRung;
+
+  it('says what it gains, and what it loses beside that', () => {
+    expect(plain(rungGain(rung('clear')))).toBe('16 hours more');
+    expect(plain(rungGain(rung('clear, less on average')))).toBe(
+      '16 hours more, but 1.8 days less on average',
+    );
+    expect(rungGain(rung('clear, less on average', null, null))).toBe(
+      'longer than was simulated, but less on average',
+    );
+    expect(rungGain(rung('on average'))).toBe('longer on average, not clearly in these days');
+    expect(rungGain(rung('a loss'))).toBe('less than before: leave it out');
+  });
+
+  it('looks like the start while its gain is clear in the days counted, whatever it loses on average', () => {
+    const told: Told[] = ['clear', 'clear, less on average', 'on average', 'not told from zero', 'a loss'];
+    const [start, ...rows] = ladderRows({
+      start: rung('clear'),
+      rungs: told.map((each) => rung(each)),
+      currency: '',
+    });
+    expect(rows.map(({ style }) => style === start!.style)).toEqual([true, true, false, false, false]);
   });
 });
 

@@ -123,7 +123,7 @@ export {
   uncheckedTable,
 } from './advice/checks/checks-table.ts';
 export { askDrawsHere, openJob, type AskDraws, type DrawJob, type RunDraws } from './advice/draw-job.ts';
-export type { Told } from './advice/told.ts';
+export { isClear, type Told } from './advice/told.ts';
 export { findLegs, type LegsQuestion } from './advice/legs/find-legs.ts';
 export type {
   CircuitMove,

@@ -9,6 +9,7 @@ import {
   gainCells,
   intervalCell,
   intervalText,
+  isClear,
   reachCell,
   reachText,
   type LadderAnswer,
@@ -43,7 +44,7 @@ const CLEAR = seriesStyle(0);
 const UNCLEAR: SeriesStyle = { ...seriesStyle(5), marker: 'square' }; // told apart by more than colour
 
 export function ladderRungs(answer: LadderAnswer, { width }: LadderRungsOptions): HTMLElement {
-  const rows = rowsOf(answer);
+  const rows = ladderRows(answer);
   return chartFrame({
     id: 'ladder-rungs',
     title: `${finding(answer)}${tooFewEnding(drawsToTell(answer))}`,
@@ -59,7 +60,8 @@ export function ladderRungs(answer: LadderAnswer, { width }: LadderRungsOptions)
   });
 }
 
-function rowsOf(answer: LadderAnswer): Row[] {
+/** The start, then every rung; a rung looks clear when it is so in the days counted. */
+export function ladderRows(answer: Pick<LadderAnswer, 'start' | 'rungs' | 'currency'>): Row[] {
   const { start, rungs } = answer;
   return [
     { id: '0', name: start.title, deal: 'the start', stand: start, style: CLEAR },
@@ -68,7 +70,7 @@ function rowsOf(answer: LadderAnswer): Row[] {
       name: `${i + 1}. ${rung.title}`,
       deal: `${moneyText(rung.price, answer)}: ${rungGain(rung)}`,
       stand: rung,
-      style: rung.told === 'clear' ? CLEAR : UNCLEAR,
+      style: isClear(rung.told) ? CLEAR : UNCLEAR,
     })),
   ];
 }

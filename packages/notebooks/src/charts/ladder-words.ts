@@ -20,12 +20,15 @@ export function drawsToTell({ confidence, provenance }: LadderAnswer): number {
   return confidence < 0.9 ? Infinity : provenance.draws;
 }
 
-/** `12 hours more`, `longer on average, not clearly in these days`, `no gain that stands out from chance`. */
-export function rungGain({ gainDays: { value }, told }: LadderRung): string {
+/** `12 hours more`, `16 hours more, but 1.8 days less on average`, `no gain that stands out from chance`. */
+export function rungGain({ gainDays: { value }, gainMeanDays, told }: LadderRung): string {
   if (told === 'not told from zero') return 'no gain that stands out from chance';
   if (told === 'a loss') return 'less than before: leave it out';
   if (told === 'on average') return 'longer on average, not clearly in these days';
-  return value === null ? 'longer than was simulated' : `${gainLength(value)} more`;
+  const gain = value === null ? 'longer than was simulated' : `${gainLength(value)} more`;
+  if (told === 'clear') return gain;
+  const { value: lost } = gainMeanDays;
+  return `${gain}, but ${lost === null ? '' : `${gainLength(lost)} `}less on average`;
 }
 
 /** Of rungs above the last whose gain is clear, as the end of a sentence. */
