@@ -57,4 +57,16 @@ describe.skipIf(noBrowser())('the bar of pages', () => {
     }
     expect(links.length).toBe(Object.keys(OUR_PAGES).length);
   }, 120_000);
+
+  it('opens on a phone where the page stands in it', async () => {
+    for (const name of Object.keys(OUR_PAGES)) {
+      const { page } = await openFile(bench.browser, join(outDir, `${name}.html`), {
+        viewport: { width: 390, height: 800 },
+      });
+      await page.locator('.cautions, .card').first().waitFor();
+      const own = (await page.locator('.page-links [aria-current]').boundingBox())!;
+      expect([name, own.x >= 0, own.x + own.width <= 390]).toEqual([name, true, true]);
+      await page.close();
+    }
+  }, 120_000);
 });

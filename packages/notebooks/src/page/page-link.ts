@@ -1,6 +1,6 @@
 /** A page's link: its words are shared out among the parts of the page, and kept in step with the controls. */
 
-import { handOn, linkText } from './page-words.ts';
+import { handOn, linkText, showOwnPlace } from './page-words.ts';
 
 /** What a part made of the words that are its own. */
 export interface TakenWords {
@@ -31,6 +31,7 @@ export class PageLink extends EventTarget {
     super();
     this.#parts = parts;
     this.#read();
+    showOwnPlace();
     for (const form of parts.flatMap((part) => part.forms))
       form.addEventListener('input', () => this.#write());
     addEventListener('hashchange', () => {

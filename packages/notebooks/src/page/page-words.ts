@@ -36,6 +36,15 @@ export function handOn(said: URLSearchParams): void {
   }
 }
 
+/** On a narrow screen the bar is one line to push along: it opens where the page stands in it. */
+export function showOwnPlace(): void {
+  const own = document.querySelector<HTMLElement>('.page-links [aria-current]');
+  const bar = own?.closest('ul');
+  if (!own || !bar) return;
+  const [at, around] = [own.getBoundingClientRect(), bar.getBoundingClientRect()];
+  bar.scrollLeft += at.left + at.width / 2 - (around.left + around.width / 2);
+}
+
 /** Words of a link as they stand behind its "#": lists with plain commas. */
 export function linkText(said: URLSearchParams): string {
   return said.toString().replaceAll('%2C', ',');
