@@ -1,5 +1,5 @@
 /** One run written out minute by minute: every column an auditor needs. It steps the same loop, a minute at a time. */
-import { LEG_V } from '../power/nominal-volts.ts';
+import { neutralOfWattsA } from '../power/neutral-current.ts';
 import type { Household } from './household.ts';
 import { endEvents, traceEvents, watchSwitches, type TraceEvent } from './trace-events.ts';
 import { advance } from './advance.ts';
@@ -186,7 +186,7 @@ function neutralAmperes(
   });
   const oneFeedsBoth = units.some(({ loadW }, u) => legW[u]! > loadW[m]! + 1e-6);
   const inStep = oneFeedsBoth || !makes240V(run.sources);
-  return (inStep ? legW[0]! + legW[1]! : Math.abs(legW[0]! - legW[1]!)) / LEG_V;
+  return neutralOfWattsA(legW[0]!, legW[1]!, inStep);
 }
 
 function hasThermostat(run: Run, circuit: number): boolean {
