@@ -205,6 +205,8 @@ describe('the ladder', () => {
     expect(rungs.map((rung) => rung.stepIds)).toEqual([['careful'], ['module']]);
     expect(ended).toBe('budget');
     expect(left.find((step) => step.id === 'second')!.why).toBe('over the budget');
+    // it takes the second unit with it: 520 beyond the 100 paid
+    expect(left.find((step) => step.id === 'west-module')!.why).toBe('over the budget');
   });
 
   it('says that everything outlasts the horizon, and that more days would show more', async () => {
