@@ -92,8 +92,8 @@ describe('an interval in the headline', () => {
     expect(told({ value: 0.96, low: 0.5, high: 1.5 })).toMatch(
       /23 hours \(95 % interval 12 hours to 1\.5 days\)\.$/,
     );
-    expect(told({ value: 0.96, low: 0.5, high: 2 })).toContain('12 to 48 hours');
-    expect(told({ value: 1, low: 0.5, high: 1.5 })).toContain('1 day (95 % interval 0.5 to 1.5 days)');
+    expect(told({ value: 0.96, low: 0.5, high: 2 })).toContain('12 hours to 2.0 days');
+    expect(told({ value: 1, low: 0.5, high: 1.5 })).toContain('1 day (95 % interval 12 hours to 1.5 days)');
     expect(told({ value: 0.96, low: 0, high: 13.7 })).toMatch(
       /23 hours \(95 % interval 0 to 13\.7 days\)\.$/,
     );
