@@ -93,6 +93,7 @@ describe('@rideout/sim', () => {
         "legsTable",
         "limitCells",
         "limitTexts",
+        "listed",
         "localTimes",
         "logRank",
         "longestLasting",

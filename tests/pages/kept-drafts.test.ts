@@ -57,6 +57,13 @@ describe('drafts that the browser keeps', () => {
     expect(new KeptDrafts(store, 'elm', 2).others()[0]!.spec).toEqual(half);
   });
 
+  it('are not said to be kept where they are more than would be read back', () => {
+    const store = storeOf();
+    const huge = { ...spec, title: 'x'.repeat(300_000) };
+    expect(new KeptDrafts(store, 'elm', 1).keep(huge, 5)).toBe(false);
+    expect(store.items.size).toBe(0);
+  });
+
   it('are three of a household at most', () => {
     const store = storeOf();
     for (let n = 1; n <= 6; n++) new KeptDrafts(store, 'elm', n).keep({ ...spec, title: String(n) }, n);

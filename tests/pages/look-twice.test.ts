@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { OUR_PAGES, publishPages } from '@rideout/notebooks/publish';
 import { loadScenario } from '@rideout/sim/node';
 import { noteWords } from '../../packages/notebooks/src/page/look-twice.ts';
+import { sizeNotes } from '../../packages/sim/src/scenario/size-notes.ts';
 import { noBrowser } from './browser.ts';
 import { fileOf, fullHouse } from './houses.ts';
 import { pageBench } from './page-bench.ts';
@@ -28,6 +29,13 @@ describe('what is to be looked at twice', () => {
   it('is told in words, not in keys of the file', () => {
     expect(notes.map(noteWords)).toEqual(SAID.map((said) => expect.stringMatching(said) as string));
     expect(noteWords('desk.csv: times are an hour apart')).toBe('Desk.csv: times are an hour apart');
+    const small = structuredClone(scenario.alternatives[0]!.household.units[0]!);
+    small.battery.module.capacityWh = 4.8;
+    small.solar!.arrays[0]!.peakW = 2.4;
+    expect(sizeNotes([small]).map(noteWords)).toEqual([
+      'Unit “east”, capacity of a module: 4.8 Wh is very little; if kilowatt-hours were meant, write 4800.',
+      'Unit “east”, peak of its panels: 2.4 W is very little; if kilowatts were meant, write 2400.',
+    ]);
   });
 
   it('is published with a page, and leaves no trace where there is nothing', async () => {

@@ -196,6 +196,7 @@ export {
   reachText,
 } from './trials/days-in-words.ts';
 export { gainCells, gainInterval, gainLength } from './trials/gains-in-words.ts';
+export { listed } from './trials/listed.ts';
 export { longestLasting } from './trials/longest-lasting.ts';
 export { clearRungs } from './advice/ladder/clear-rungs.ts';
 export { floorFraction } from './power/cold.ts';

@@ -4,7 +4,7 @@
  * Vega-Lite, because a heat map is one table with a place, a shade and a text to each row, which is what a
  * specification says best; it turns on its side for a narrow page by swapping two channels.
  */
-import { intervalCell, intervalText, reachCell, reachText } from '@rideout/sim';
+import { intervalCell, intervalText, listed, reachCell, reachText } from '@rideout/sim';
 import type { ToldProvenance } from './changes-sentence.ts';
 import { chartFrame, type ChartParts } from './chart-frame.ts';
 import { svg } from '../elements.ts';
@@ -97,7 +97,7 @@ export function columnFinding(cells: readonly YearCell[], horizonDays: number): 
   const { best, worst } = bestAndWorst(cells);
   const [most, least] = [best, worst].map(([cell]) => reachText(cell!.days!.value, horizonDays));
   if (most === least) return `${most} in every month`;
-  const extremes = `${least} in ${listed(worst)}, ${most} in ${listed(best)}`;
+  const extremes = `${least} in ${monthsOf(worst)}, ${most} in ${monthsOf(best)}`;
   return told === 'apart' ? extremes : `months hardly differ (${extremes})`;
 }
 
@@ -108,9 +108,8 @@ export function rangeText(cells: readonly YearCell[], horizonDays: number): stri
   return least === most ? least! : `${least} to ${most}`;
 }
 
-export function listed(cells: readonly YearCell[]): string {
-  const names = cells.map((cell) => cell.month);
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
+export function monthsOf(cells: readonly YearCell[]): string {
+  return listed(cells.map((cell) => cell.month));
 }
 
 function columnSentence(cells: readonly YearCell[], column: YearColumn, horizonDays: number): string {

@@ -1,8 +1,8 @@
 /** Energy that comes back during an outage, as somebody at the panel sees to it: generator, hours of grid, car, panels. */
-import { GENERATOR_CAUTION, unitsFedBy, VEHICLE_CAUTION, type HouseholdSpec } from '@rideout/sim';
+import { GENERATOR_CAUTION, listed, unitsFedBy, VEHICLE_CAUTION, type HouseholdSpec } from '@rideout/sim';
 import { counted } from '../charts/counted.ts';
 import type { Look } from '../charts/look.ts';
-import { listed, percentText, windowsText } from './card-steps.ts';
+import { percentText, windowsText } from './card-steps.ts';
 import { minutesText, readingWords, unitName } from './card-words.ts';
 
 type Strategy = HouseholdSpec['strategies'][number];

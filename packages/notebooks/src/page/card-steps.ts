@@ -1,5 +1,5 @@
 /** A strategy as a person at the panel carries it out: what goes off when, in which order, and when it comes back. */
-import type { HouseholdSpec } from '@rideout/sim';
+import { listed, type HouseholdSpec } from '@rideout/sim';
 import { clockTimesIn, type Look } from '../charts/look.ts';
 
 type Circuit = HouseholdSpec['circuits'][number];
@@ -143,11 +143,6 @@ function nameWithLeg(circuit: Circuit): string {
 
 export function windowsText(windows: readonly string[], clock: Clock): string {
   return listed(windows.map((window) => `from ${clockTimesIn(window.replace('-', ' to '), clock)}`));
-}
-
-/** "a, b and c". */
-export function listed(items: readonly string[]): string {
-  return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 }
 
 export function percentText(fraction: number): string {

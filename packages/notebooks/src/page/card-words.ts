@@ -1,9 +1,9 @@
 /** Who does it, and what to do when a unit stops: the card's other sentences. */
-import type { HouseholdSpec, Scenario } from '@rideout/sim';
+import { listed, type HouseholdSpec, type Scenario } from '@rideout/sim';
 import { cutOffs, type CutOff } from '../charts/cold-cut-off.ts';
 import { counted } from '../charts/counted.ts';
 import { clockTimesIn, degreesText, type Look } from '../charts/look.ts';
-import { byLeg, listed, percentText, type ByLeg, type CardPlan } from './card-steps.ts';
+import { byLeg, percentText, type ByLeg, type CardPlan } from './card-steps.ts';
 
 type Strategy = HouseholdSpec['strategies'][number];
 type Unit = HouseholdSpec['units'][number];

@@ -45,8 +45,9 @@ export class KeptDrafts {
   /** True where it is kept now. */
   keep(spec: ScenarioSpec, changedAt: number): boolean {
     try {
-      if (!this.#store) return false;
-      this.#store.setItem(this.#ownKey, JSON.stringify({ changedAt, spec }));
+      const text = JSON.stringify({ changedAt, spec });
+      if (!this.#store || text.length > MOST_SIGNS) return false; // it would not be read back
+      this.#store.setItem(this.#ownKey, text);
       return true;
     } catch {
       return false; // full, or forbidden

@@ -1,6 +1,5 @@
 /** Taking something away that other parts name: they let go of it. */
-import type { ScenarioSpec } from '@rideout/sim';
-import { listed } from './card-steps.ts';
+import { listed, type ScenarioSpec } from '@rideout/sim';
 
 type Unit = ScenarioSpec['units'][number];
 type LadderStep = NonNullable<ScenarioSpec['ladder']>['steps'][number];

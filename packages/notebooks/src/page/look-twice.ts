@@ -15,11 +15,20 @@ export function lookTwiceAt(notes: readonly string[]): HTMLElement {
   </div>`;
 }
 
+const SIZES: Readonly<Record<string, string>> = {
+  continuousW: 'continuous rating',
+  capacityWh: 'capacity of a module',
+  peakW: 'peak of its panels',
+};
+
 /** In words: whoever reads the page does not have the keys of the file before them. */
 export function noteWords(note: string): string {
   const words = note
     .replace(/^site: /, '')
     .replace(/^weather\.normals: (\S+) is (\d+ km)/, 'The weather is that of “$1”, $2')
-    .replace(/\b(latitude|longitude)Deg\b/g, '$1');
+    .replace(/\b(latitude|longitude)Deg\b/g, '$1')
+    .replace(/^units\.([^.]+)\.\S+?\.?(continuousW|capacityWh|peakW): /, (_, unit: string, key: string) => {
+      return `unit “${unit}”, ${SIZES[key]!}: `;
+    });
   return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,4 +1,6 @@
 /** Months as a reader says them: [12, 1, 2] → "December to February", [3, 7] → "March, July". */
+import { listed } from '@rideout/sim';
+
 const NAMES = [
   'January',
   'February',
@@ -20,9 +22,7 @@ export function monthsText(months: readonly number[]): string {
 
 /** The same within a sentence: [3, 7] → "March or July". */
 export function anyOfMonths(months: readonly number[]): string {
-  return monthsJoined(months, (names) =>
-    names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)!}`,
-  );
+  return monthsJoined(months, (names) => listed(names, 'or'));
 }
 
 function monthsJoined(months: readonly number[], joined: (names: readonly string[]) => string): string {

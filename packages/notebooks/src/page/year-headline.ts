@@ -2,7 +2,7 @@
 import { reachText } from '@rideout/sim';
 import { html } from '../elements.ts';
 import { bestAndWorst, monthsTold, whyNotYet, yearCells, type YearCell } from '../charts/year-cells.ts';
-import { cellInterval, columnFinding, listed, ownCells, rangeText } from '../charts/year-heat-map.ts';
+import { cellInterval, columnFinding, monthsOf, ownCells, rangeText } from '../charts/year-heat-map.ts';
 import { simulatedOutages, tooFewNote } from '../charts/outage-count.ts';
 import type { Year } from './year-page.ts';
 
@@ -36,9 +36,9 @@ function answer(own: readonly YearCell[], horizonDays: number): readonly (string
   const [most, least] = [best, worst].map(([cell]) => reachText(cell!.days!.value, horizonDays));
   if (most === least) return ['Nine outages in ten hold for ', strong(most!), ' in every month.'];
   const extremes = [
-    `Worst in ${listed(worst)}: nine outages in ten hold for `,
+    `Worst in ${monthsOf(worst)}: nine outages in ten hold for `,
     strong(least!),
-    `. Best in ${listed(best)}: `,
+    `. Best in ${monthsOf(best)}: `,
     strong(most!),
     '.',
   ];

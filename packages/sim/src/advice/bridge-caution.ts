@@ -1,7 +1,7 @@
 /** What must be said wherever one 120 V unit feeds both legs: a neutral that circuits share then carries their sum. */
 import type { HouseholdSpec, Scenario } from '../scenario/scenario.ts';
 import { householdAfter, type LadderPlan } from '../scenario/ladder-plan.ts';
-import { listed } from './checks/amounts.ts';
+import { listed } from '../trials/listed.ts';
 import { sharedPairs } from './checks/observe-circuit.ts';
 
 /** NEC 710.15(C), 210.4: the rules `split240` and `sharedNeutral` of checks/check-rules.ts. */

@@ -1,5 +1,6 @@
 /** How the minutes, or the events, of an outage are written: as the name of their file says. */
 import { extname } from 'node:path';
+import { listed } from '../trials/listed.ts';
 import { OptionError } from './report-error.ts';
 
 const TABLE_FORMATS = ['csv', 'arrow', 'json'] as const;
@@ -27,6 +28,8 @@ export function minutesFormat({ out, json, events }: Wanted): MinutesFormat {
 }
 
 function endings(formats: readonly MinutesFormat[]): string {
-  const told = formats.map((format) => `.${format}`);
-  return told.length === 1 ? told[0]! : `${told.slice(0, -1).join(', ')} or ${told.at(-1)!}`;
+  return listed(
+    formats.map((format) => `.${format}`),
+    'or',
+  );
 }

@@ -30,11 +30,16 @@ export function isScenarioError(error: unknown): error is ScenarioError {
  * One finding as a line: file:line, path, what was found, what was expected, the likely slip. What stands in the file may
  * hold characters that a terminal would take as commands: they are spelt out.
  */
-export function wordFinding({ file, line, path, found, expected, hint }: Finding): string {
+export function wordFinding(finding: Finding): string {
+  const { file, line, path } = finding;
   const where = line === undefined ? file : `${file}:${line}`;
   const what = path === '' ? '' : ` ${path}:`;
-  const help = hint === undefined ? '' : ` ${hint}`;
-  return speltOut(`${where}:${what} found ${found}; expected ${expected}.${help}`);
+  return `${speltOut(`${where}:${what}`)} ${wordFault(finding)}`;
+}
+
+/** What was found, what was expected and the likely slip, for whoever has said where. */
+export function wordFault({ found, expected, hint }: Pick<Finding, 'found' | 'expected' | 'hint'>): string {
+  return speltOut(`found ${found}; expected ${expected}.${hint === undefined ? '' : ` ${hint}`}`);
 }
 
 function speltOut(text: string): string {

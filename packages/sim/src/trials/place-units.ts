@@ -3,7 +3,7 @@ import type { OutcomeRows } from './outcome-rows.ts';
 import type { StudyOutline } from './study.ts';
 
 /** Minutes down of the units at the first positions of the study's list. */
-const DOWN = ['minutesUnit0Down', 'minutesUnit1Down'] as const;
+export const DOWN_COLUMNS = ['minutesUnit0Down', 'minutesUnit1Down'] as const;
 
 /** For each unit of a household its position in the study's list. */
 export function unitPositions(
@@ -18,18 +18,9 @@ export function placeUnits(columns: OutcomeRows['columns'], row: number, positio
   if (positions.every((position, u) => position === u)) return;
   const ended = columns['endUnit']!;
   if (!Number.isNaN(ended[row]!)) ended[row] = positions[ended[row]!]!;
-  const down = DOWN.map((name) => columns[name]![row]!);
-  DOWN.forEach((name, at) => {
+  const down = DOWN_COLUMNS.map((name) => columns[name]![row]!);
+  DOWN_COLUMNS.forEach((name, at) => {
     const unit = positions.indexOf(at);
     columns[name]![row] = unit < 0 ? NaN : down[unit]!;
   });
-}
-
-/** The unit whose minutes down the column holds, undefined where the study has none there; null for any other column. */
-export function unitOfDownColumn(
-  { unitIds }: Pick<StudyOutline, 'unitIds'>,
-  column: string,
-): string | undefined | null {
-  const at = DOWN.findIndex((name) => name === column);
-  return at < 0 ? null : unitIds[at];
 }

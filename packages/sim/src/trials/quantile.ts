@@ -6,7 +6,7 @@ import type { LifeTable } from './survival.ts';
 /** The share of runs whose days are told first: what nine outages in ten reach. */
 export const NINE_IN_TEN = 0.9;
 
-/** How far below `share` a survival may lie and still count as it: products of fractions miss it by a few last bits. */
+/** How far below a share another may lie and still count as it: products and differences of fractions miss it by a few last bits. */
 export const SHARE_SLACK = 1e-9;
 
 /**

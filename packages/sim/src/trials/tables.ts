@@ -7,7 +7,7 @@ import type { ColumnTable } from 'arquero';
 import { columnOf, outcomeCells } from './outcome-cells.ts';
 import { END_CAUSES } from './outcome-rows.ts';
 import type { OutcomeRows } from './outcome-rows.ts';
-import { unitOfDownColumn } from './place-units.ts';
+import { DOWN_COLUMNS } from './place-units.ts';
 import type { StrategySummary, StudySummary } from './study-summary.ts';
 import type { StudyOutline } from './study.ts';
 import { spread, tableOf, type Cell, type Row } from './table-rows.ts';
@@ -38,10 +38,10 @@ export function outcomesTable(outline: StudyOutline, rows: OutcomeRows): ColumnT
 }
 
 /** Undefined: of a unit that the study does not have. */
-function headingOf(outline: StudyOutline, column: string): string | undefined {
-  const unitId = unitOfDownColumn(outline, column);
-  if (unitId === null) return column;
-  return unitId === undefined ? undefined : `unit.${unitId}.downMinutes`;
+function headingOf({ unitIds }: StudyOutline, column: string): string | undefined {
+  const at = DOWN_COLUMNS.findIndex((name) => name === column);
+  if (at < 0) return column;
+  return unitIds[at] && `unit.${unitIds[at]}.downMinutes`;
 }
 
 function wordedAs(outline: StudyOutline, column: string): (value: number) => Cell {

@@ -19,9 +19,3 @@ export const ofDraws = (draws: number, all: number) => `${draws} of ${all} outag
 export function tenths(value: number): string {
   return String(Math.round(value * 10) / 10).replace(/^-0$/, '0');
 }
-
-/** `a, b and c`. */
-export function listed(words: readonly string[]): string {
-  if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
-}

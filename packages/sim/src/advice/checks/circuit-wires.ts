@@ -1,7 +1,8 @@
 /** Each circuit's breaker against its wire. */
 import { mostBreakerA } from '../../power/conductors.ts';
 import type { Circuit } from '../../scenario/scenario.ts';
-import { inA, inAwg, listed } from './amounts.ts';
+import { listed } from '../../trials/listed.ts';
+import { inA, inAwg } from './amounts.ts';
 import type { CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, unknown, type CheckOutcome } from './check-report.ts';
 import { CHECK_RULES } from './check-rules.ts';

@@ -2,7 +2,8 @@
 import { drawableFraction } from '../../power/cold.ts';
 import type { UnitSpec } from '../../scenario/schema.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
-import { inC, inPercent, listed } from './amounts.ts';
+import { listed } from '../../trials/listed.ts';
+import { inC, inPercent } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, unknown, type CheckOutcome } from './check-report.ts';
 import { CHECK_RULES } from './check-rules.ts';

@@ -2,7 +2,8 @@
 import { leastRatingA } from '../../power/continuous-load.ts';
 import type { Circuit } from '../../scenario/scenario.ts';
 import { sumOfNameplatesW } from '../../usage/nameplate.ts';
-import { inA, listed } from './amounts.ts';
+import { listed } from '../../trials/listed.ts';
+import { inA } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, unknown, type CheckOutcome, type Severity } from './check-report.ts';
 import { CHECK_RULES, type CheckRule } from './check-rules.ts';

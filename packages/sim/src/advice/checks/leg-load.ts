@@ -1,7 +1,8 @@
 /** Leg load against the continuous rating: the worst minute watched, and the sum of the nameplates. */
 import type { UnitSpec } from '../../scenario/schema.ts';
 import { nameplateW } from '../../usage/nameplate.ts';
-import { inW, listed, ofDraws } from './amounts.ts';
+import { listed } from '../../trials/listed.ts';
+import { inW, ofDraws } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, type CheckNumber, type CheckOutcome } from './check-report.ts';
 import { CHECK_RULES } from './check-rules.ts';

@@ -1,5 +1,6 @@
 /** Banks that are not alike: the weaker one decides. */
 import { bankCapacityWh } from '../../power/unit-parameters.ts';
+import { SHARE_SLACK } from '../../trials/quantile.ts';
 import { inKWh, inPercent } from './amounts.ts';
 import type { CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, type DraftFinding } from './check-report.ts';
@@ -7,7 +8,6 @@ import { CHECK_RULES } from './check-rules.ts';
 
 /** Differences below this are within what a meter tells. */
 const HEALTH_FRACTION = 0.03;
-const SLACK = 1e-9; // 0.95 − 0.92 falls short of 0.03 by a last bit
 
 export const moduleMix: CheckSubjectSpec = {
   id: 'module-mix',
@@ -31,7 +31,7 @@ export const moduleMix: CheckSubjectSpec = {
         todo: 'Put the loads that matter on the leg of the larger bank. Never join modules of different kinds in one bank without the maker’s word.',
       });
     const apart = Math.abs(a.battery.healthFraction - b.battery.healthFraction);
-    if (apart >= HEALTH_FRACTION - SLACK)
+    if (apart >= HEALTH_FRACTION - SHARE_SLACK)
       findings.push({
         ...draft,
         where: `units.${b.id}.battery.healthFraction`,

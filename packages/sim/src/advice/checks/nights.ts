@@ -1,7 +1,8 @@
 /** Who would have to wake: what falls due at night under strategies carried out by hand, and trips at night. */
 import { minutesInWindows } from '../../clock/clock-windows.ts';
 import type { StrategySpec, UnitSpec } from '../../scenario/schema.ts';
-import { listed, ofDraws, tenths } from './amounts.ts';
+import { listed } from '../../trials/listed.ts';
+import { ofDraws, tenths } from './amounts.ts';
 import type { CheckContext, CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, type CheckOutcome } from './check-report.ts';
 import { CHECK_RULES } from './check-rules.ts';

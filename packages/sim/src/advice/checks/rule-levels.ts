@@ -1,6 +1,7 @@
 /** Levels of charge at which rules act: above the cut-off, apart from each other, and within reach again. */
 import type { HouseholdSpec } from '../../scenario/scenario.ts';
 import type { RuleSpec } from '../../scenario/schema.ts';
+import { SHARE_SLACK } from '../../trials/quantile.ts';
 import { inPercent } from './amounts.ts';
 import { canRefill } from './can-refill.ts';
 import type { CheckNumber, DraftFinding } from './check-report.ts';
@@ -8,7 +9,6 @@ import type { TellRule } from './tell-rule.ts';
 
 /** Closer levels than this switch to and fro with every cloud. */
 const THIN_FRACTION = 0.05;
-const SLACK = 1e-9; // 0.35 − 0.3 falls short of 0.05 by a last bit
 
 function levels(drop: number, restore: number, cutOff: number): CheckNumber[] {
   return [
@@ -60,7 +60,7 @@ export function ofCharge(
         numbers,
       ),
     );
-  if (restore - drop < THIN_FRACTION - SLACK)
+  if (restore - drop < THIN_FRACTION - SHARE_SLACK)
     findings.push(
       tell(
         'note',

@@ -1,5 +1,5 @@
 /** 240 V circuits: they need both units. */
-import { listed } from './amounts.ts';
+import { listed } from '../../trials/listed.ts';
 import type { CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, type CheckOutcome } from './check-report.ts';
 import { CHECK_RULES } from './check-rules.ts';

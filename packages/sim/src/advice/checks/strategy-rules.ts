@@ -3,7 +3,7 @@ import { minutesInWindows } from '../../clock/clock-windows.ts';
 import type { HouseholdSpec } from '../../scenario/scenario.ts';
 import type { RuleSpec, StrategySpec } from '../../scenario/schema.ts';
 import { chosenCircuits } from '../../shedding/compile-rules.ts';
-import { listed } from './amounts.ts';
+import { listed } from '../../trials/listed.ts';
 import type { CheckSubjectSpec } from './check-context.ts';
 import { joinOutcomes, looked, type DraftFinding } from './check-report.ts';
 import { ofCharge, ofSleep } from './rule-levels.ts';

@@ -1,0 +1,4 @@
+/** `a, b and c`; `a, b or c`. */
+export function listed(words: readonly string[], last: 'and' | 'or' = 'and'): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)!}`;
+}
